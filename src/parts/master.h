@@ -1,0 +1,33 @@
+#ifndef FIRMPEDAL_PARTS_MASTER_H
+#define FIRMPEDAL_PARTS_MASTER_H
+
+#include "base/date.h"
+#include "parts/names.h"
+#include "units/quantity.h"
+
+enum master_type { MASTER_NOT_SAID, MASTER_SINGLE, MASTER_TANDEM };
+
+struct master {
+    enum master_type type;          /* key "type" = single | tandem */
+    struct length bore;             /* "bore" */
+    struct length stroke;           /* "stroke": of the push rod until all is used up */
+    struct length primary_stroke;   /* "primary stroke": tandem, first piston against the second */
+    struct length secondary_stroke; /* "secondary stroke": tandem, second piston to the end */
+    struct length cut_off;          /* "cut off": travel until the port is covered; assumed 1.2 mm */
+    struct length rod_gap;          /* "rod gap": push rod to piston at rest; assumed 0.8 mm */
+    struct number efficiency;       /* "efficiency" of its seals; assumed 0.95 */
+    struct part_names primary_outlets;   /* "primary outlets": names that runs use; tandem */
+    struct part_names secondary_outlets; /* "secondary outlets" */
+    int reservoir;                  /* "reservoir" that feeds it; -1 */
+    struct length supply_hose;      /* "supply hose": length, where the reservoir is remote */
+    struct date supply_hose_renewed;/* "supply hose renewed" */
+    int casting;                    /* "casting": the other master in the same casting; -1 */
+};
+
+struct area circle_area(struct length diameter);
+/* Pressure of a single master: efficiency * rod / area. rod >= 0, bore > 0, else NaN. */
+struct pressure master_pressure(const struct master *master, struct force rod);
+/* Area of its bore. */
+struct area master_area(const struct master *master);
+
+#endif

@@ -1,0 +1,52 @@
+#ifndef FIRMPEDAL_PARTS_VEHICLE_H
+#define FIRMPEDAL_PARTS_VEHICLE_H
+
+#include "base/date.h"
+#include "units/quantity.h"
+
+enum vehicle_type { VEHICLE_NOT_SAID, VEHICLE_CAR, VEHICLE_MOTORCYCLE };
+enum driver_side { DRIVER_NOT_SAID, DRIVER_LEFT, DRIVER_RIGHT, DRIVER_MIDDLE };
+enum engine_place { ENGINE_NOT_SAID, ENGINE_FRONT, ENGINE_REAR };
+/* How the wheels of an axle are carried; decides what their brakes are mounted on. */
+enum axle_type {
+    AXLE_TYPE_NOT_SAID,
+    AXLE_INDEPENDENT, /* each wheel by itself */
+    AXLE_LIVE,        /* one driven beam; at the front a steered beam */
+    AXLE_DEAD,        /* one beam without drive */
+    AXLE_FORK,        /* motorcycle front */
+    AXLE_ARM          /* motorcycle swinging arm */
+};
+
+struct vehicle {
+    const char *title;          /* key "title": what the sheet calls the car */
+    enum vehicle_type type;     /* "type", assumed car */
+    struct date first_used;     /* "first used" */
+    enum driver_side driver;    /* "driver" = left | right; "steering wheel" understood */
+    enum engine_place engine;   /* "engine" = front | rear, assumed front */
+    enum axle_type front_axle;  /* "front axle" = independent | live | dead | fork */
+    enum axle_type rear_axle;   /* "rear axle" = live | dead | independent | swinging arm */
+    struct mass mass;           /* "mass", as it is driven, with driver */
+    struct share front_share;   /* "weight on front": share of the weight on the front wheels */
+    struct length wheelbase;    /* "wheelbase" */
+    struct length centre_height;/* "height of mass centre" */
+    struct length front_tyre;   /* "front tyre radius", rolling */
+    struct length rear_tyre;    /* "rear tyre radius" */
+    struct number tyre_grip;    /* "grip": assumed 0.8 dry road, common practice */
+};
+
+/* Normal loads on the axles at a braking rate z = deceleration / g, N.
+ *   gives   front and rear load; NaN where mass, share, wheelbase or height are not known
+ * Level road, no pitch dynamics. Source: moment balance about the tyre contacts; R13-H annex 5.
+ * Checked by tests/reference. */
+struct axle_loads {
+    struct force front;
+    struct force rear;
+};
+struct axle_loads vehicle_axle_loads(const struct vehicle *vehicle, double z);
+
+/* Stopping distance from a speed: reaction, linear build-up, steady deceleration.
+ *   S = v t_r + v t_b/2 + v^2/(2a) - a t_b^2/24 */
+struct length vehicle_stopping_distance(struct speed from, struct acceleration steady,
+                                        struct duration reaction, struct duration build_up);
+
+#endif

@@ -1,0 +1,32 @@
+#ifndef FIRMPEDAL_ADVICE_CAUTIONS_H
+#define FIRMPEDAL_ADVICE_CAUTIONS_H
+
+#include <stdbool.h>
+
+#include "network/system.h"
+
+enum caution_when {
+    CAUTION_ALWAYS,
+    CAUTION_DRUMS,
+    CAUTION_BLEEDING,
+    CAUTION_LIFTED,
+    CAUTION_ROAD,
+    CAUTION_CLUTCH,
+    CAUTION_SILICONE,
+    CAUTION_MOTORCYCLE
+};
+struct caution_row {
+    const char *id;
+    const char *signal; /* "DANGER", "WARNING", "CAUTION" (ISO 3864-2, ANSI Z535 signal words) */
+    const char *hazard; /* "Brake fluid" */
+    const char *harm;   /* what happens */
+    const char *avoid;  /* how to avoid it */
+    enum caution_when when;
+};
+const struct caution_row *caution_rows(size_t *count);
+bool caution_applies(const struct caution_row *row, const struct system *system);
+/* The sentence that every result ends with: the car's own manual, local rules and licensed
+ * inspection come first. */
+const char *caution_deference(void);
+
+#endif

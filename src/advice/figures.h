@@ -1,0 +1,88 @@
+#ifndef FIRMPEDAL_ADVICE_FIGURES_H
+#define FIRMPEDAL_ADVICE_FIGURES_H
+
+#include "network/graph.h"
+#include "network/system.h"
+#include "physics/solution.h"
+
+/* A figure that a person may see is a row of one table; text, JSON, sheet, fit and readings all
+ * walk it. */
+
+enum figure_scope {
+    SCOPE_CAR,
+    SCOPE_PEDAL,   /* each brake pedal or hand lever */
+    SCOPE_CIRCUIT, /* each brake circuit */
+    SCOPE_CALIPER,
+    SCOPE_BRAKE,  /* each brake at a wheel */
+    SCOPE_CLUTCH, /* each clutch slave */
+    SCOPE_HAND_BRAKE,
+    SCOPE_CAUSE /* each circuit and each cause of lost fluid */
+};
+
+/* All solutions that figures are read from. */
+struct situation {
+    const struct system *system;
+    const struct network *network;
+    struct solution *usual;      /* each pedal's own effort (or the asked one), servo working */
+    struct solution *unassisted; /* the same effort without vacuum */
+    struct solution *slack;      /* adjusters not set */
+    struct solution **lost;      /* by circuit: that circuit without pressure; NULL for clutches */
+    struct solution *scratch;    /* room for roots */
+    struct force effort;         /* asked for, NaN: each pedal's own */
+};
+struct situation *situation_room(const struct system *system, const struct network *network,
+                                 struct force effort, struct arena *arena);
+/* Solves all of them again, after values of the system were moved. Allocates nothing. */
+void situation_solve(struct situation *situation);
+
+struct figure_row {
+    const char *id;    /* "line-pressure" */
+    const char *title; /* "Line pressure" */
+    enum figure_scope scope;
+    enum dimension dimension;
+    bool bore_like;      /* shown as a bore */
+    const char *formula; /* in words and signs, one line */
+    const char *anchor;  /* in docs/physics.md */
+    const char *limits;  /* within which it holds, one line */
+    double (*get)(const struct situation *situation, int subject, int sub);
+    bool sheet_reading; /* has a line for a reading on the sheet, with how to take it */
+    const char *take;   /* how to take that reading, or NULL */
+};
+const struct figure_row *figure_rows(size_t *count);
+const struct figure_row *figure_row(const char *id);
+
+enum figure_state { FIGURE_COMPUTED, FIGURE_ASSUMED, FIGURE_NOT_COMPUTED };
+
+/* A key of a part, as something a figure rests on or lacks. */
+struct cited_key {
+    int part;
+    const struct key *key;
+};
+
+struct figure {
+    const struct figure_row *row;
+    int subject;    /* part or circuit index; -1 for the car */
+    int sub;        /* cause for SCOPE_CAUSE */
+    const char *of; /* "front circuit", "rear left drum", "" for the car */
+    double value;   /* SI; NaN when not computed */
+    enum figure_state state;
+    struct cited_key *assumed; /* what it rests on that was assumed, most telling first */
+    int assumed_count;
+    struct cited_key *needs; /* what is missing */
+    int needs_count;
+    const char *reason; /* why it is not computed where no key is missing */
+};
+struct figures {
+    struct figure *items;
+    int count;
+};
+
+/* All figures of a car, with what they rest on found by moving each assumed value (to the ends of
+ * its usual range, by a hundredth, to half and double, through all choices) and what they lack
+ * found by filling in all that is missing and taking it away again key by key. */
+struct figures figures_of(const struct system *system, const struct network *network,
+                          struct force effort, struct arena *arena);
+/* The figure with that id and subject name (NULL: the first of that id), or NULL. */
+const struct figure *figures_find(const struct figures *figures, const char *id, const char *of);
+
+#endif

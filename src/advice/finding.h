@@ -1,0 +1,63 @@
+#ifndef FIRMPEDAL_ADVICE_FINDING_H
+#define FIRMPEDAL_ADVICE_FINDING_H
+
+#include "advice/figures.h"
+#include "base/message.h"
+
+/* A finding is a row of the table of checks with the quantities of this car. Its words name the
+ * quantities in braces: "{pressure}"; reports put them in the reader's units. */
+
+struct check_row {
+    const char *id; /* "line-pressure-high" */
+    enum severity severity;
+    const char *what;   /* words with {quantities} and {part} */
+    const char *why;    /* why it matters */
+    const char *remedy; /* what to do */
+    const char *source; /* or "common practice, no source" */
+    const char *limit;  /* id of the limit it compares with, or NULL */
+};
+
+enum { FINDING_QUANTITIES = 6 };
+struct named_quantity {
+    const char *name;
+    double value;
+    enum dimension dimension;
+    bool bore_like;
+    const char *text; /* words instead of a value, or NULL */
+};
+
+struct finding {
+    const struct check_row *check;
+    enum severity severity; /* usually the row's */
+    int part;               /* -1 */
+    struct place place;     /* line of the file it comes from */
+    struct named_quantity quantities[FINDING_QUANTITIES];
+    int quantity_count;
+    bool assumed; /* rests on assumed values */
+};
+struct findings {
+    struct arena *arena;
+    struct finding *items;
+    size_t count;
+    size_t capacity;
+};
+
+/* Limits behind verdicts: a row each, with its source. */
+struct limit_row {
+    const char *id; /* "line-pressure-most" */
+    double value;   /* SI */
+    enum dimension dimension;
+    const char *words;
+    const char *source;
+};
+const struct limit_row *limit_rows(size_t *count);
+double limit_value(const char *id);
+
+const struct check_row *check_rows(size_t *count);
+const struct check_row *check_row(const char *id);
+
+/* Runs every check; worst first, then by place. today: for ages. */
+struct findings findings_of(const struct system *system, const struct network *network,
+                            const struct figures *figures, struct date today, struct arena *arena);
+
+#endif

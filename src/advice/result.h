@@ -1,0 +1,40 @@
+#ifndef FIRMPEDAL_ADVICE_RESULT_H
+#define FIRMPEDAL_ADVICE_RESULT_H
+
+#include "advice/bleed_plan.h"
+#include "advice/cautions.h"
+#include "advice/figures.h"
+#include "advice/finding.h"
+#include "advice/fit.h"
+#include "advice/hoses.h"
+#include "advice/opening.h"
+#include "advice/steps.h"
+#include "units/unit.h"
+
+/* All that a report needs, in one value. */
+struct result {
+    const struct system *system;
+    const struct network *network;
+    struct figures figures;
+    struct findings findings;
+    struct hose_list hoses;
+    struct bleed_plan *bleed;
+    struct steps opening;
+    struct steps tests; /* PHASE_TEST and PHASE_LATER for this car */
+    struct fit *fit;    /* NULL unless asked */
+    struct date today;
+    enum unit_system units;
+};
+
+/* The tests after the work for this car, with expected values and dates. */
+struct steps tests_of(const struct system *system, const struct network *network,
+                      const struct figures *figures, struct date today, struct arena *arena);
+
+/* Puts {name} of a template's quantities into words in the reader's units; unknown names stay. */
+const char *fill_words(struct arena *arena, const char *words,
+                       const struct named_quantity *quantities, int count, enum unit_system units);
+/* The same for a step. */
+const char *step_words(struct arena *arena, const struct result *result, const struct step *step,
+                       const char *words);
+
+#endif

@@ -1,0 +1,64 @@
+#ifndef FIRMPEDAL_ADVICE_STEPS_H
+#define FIRMPEDAL_ADVICE_STEPS_H
+
+#include "base/place.h"
+#include "network/system.h"
+
+/* Steps are data: a row of the table of step words, and what it is about. The bleed plan, the
+ * opening plan, the settings before and the tests after are all lists of these. */
+
+enum step_phase {
+    PHASE_SETTINGS, /* what decides whether bleeding can succeed */
+    PHASE_OPENING,  /* taking apart for renewal */
+    PHASE_CLOSING,
+    PHASE_BLEED,
+    PHASE_TEST, /* leak, servo, first drive */
+    PHASE_LATER /* after 100 km, next fluid change */
+};
+struct step_row {
+    const char *id; /* "bleed-nipple", "set-rod-gap" */
+    enum step_phase phase;
+    const char *words;  /* with {part}, {nipple}, {volume}, {run}, {reason}, {torque}, {date} */
+    const char *why;    /* one sentence, or NULL */
+    const char *source; /* or "common practice, no source" */
+    const char *expect; /* what to read and write down, or NULL */
+};
+const struct step_row *step_rows(size_t *count);
+const struct step_row *step_row(const char *id);
+
+/* Why a nipple comes where it comes in the order. */
+struct reason_row {
+    const char *id; /* "longest-run-first" */
+    const char *words;
+    const char *source;
+};
+const struct reason_row *reason_rows(size_t *count);
+const struct reason_row *reason_row(const char *id);
+
+struct step {
+    const struct step_row *row;
+    int number;                      /* from 1 within its list */
+    int part;                        /* -1 */
+    int nipple;                      /* index within the part, -1 */
+    int circuit;                     /* -1 */
+    const char *place_words;         /* "rear left, on the backplate, at the top" */
+    const struct reason_row *reason; /* NULL unless it is a bleed step */
+    struct length run;               /* of pipe from the master; NaN */
+    bool run_assumed;
+    struct volume volume; /* to draw off here; NaN */
+    bool volume_assumed;
+    double strokes;       /* of this pedal; NaN */
+    struct torque torque; /* NaN */
+    const char *torque_source;
+    struct date date;
+    const char *text; /* more words for {text}, or NULL */
+};
+struct steps {
+    struct arena *arena;
+    struct step *items;
+    size_t count;
+    size_t capacity;
+};
+struct step *steps_add(struct steps *steps, const char *row_id);
+
+#endif

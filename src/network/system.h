@@ -1,0 +1,99 @@
+#ifndef FIRMPEDAL_NETWORK_SYSTEM_H
+#define FIRMPEDAL_NETWORK_SYSTEM_H
+
+#include <stdbool.h>
+#include <stddef.h>
+
+#include "base/arena.h"
+#include "base/date.h"
+#include "base/place.h"
+#include "parts/key.h"
+#include "parts/part.h"
+
+/* All that was described: parts, what is joined to what, a maker's own bleed order, and what work
+ * files added. Constant once it is built; nothing here is computed. */
+
+/* An end of a connection: a chamber of a part (end 0 or 1 of a pipe or hose), and the outlet's
+ * name as the run gave it ("rear"), or NULL. */
+struct port {
+    int part;
+    int chamber;
+    const char *outlet;
+};
+
+/* Two ports that stand against each other. Pipes and hoses are parts of their own, so a run
+ * "master.rear, 2.9 m pipe, tee" makes two connections: master to pipe end 0, pipe end 1 to tee. */
+struct connection {
+    struct port a;
+    struct port b;
+    struct place place;
+};
+
+/* A nipple: which part, and which of its nipples (0 first). */
+struct nipple {
+    int part;
+    int index;
+};
+
+/* The maker's own bleed order as the description gives it. */
+struct own_order {
+    struct nipple *items;
+    size_t count;
+    struct place place; /* line 0 when there is none */
+};
+
+/* A reading taken at the car: a figure's id, what it is of, and its value. */
+struct taken_reading {
+    const char *figure; /* id of a figure row: "pedal-travel" */
+    const char *of;     /* "front circuit", or NULL */
+    double value;       /* SI */
+    enum dimension dimension;
+    struct force effort; /* at which it was read; NaN when not said */
+    struct date date;
+    struct place place;
+};
+
+/* One work file, as laid over the car. */
+struct work {
+    const char *file;
+    const char *car; /* the title that the work file names */
+    struct date date;
+    struct place place;
+};
+
+struct system {
+    struct arena *arena;
+    const char *file;
+    struct part *parts;
+    int part_count;
+    struct connection *connections;
+    int connection_count;
+    struct own_order own_order;
+    /* from work files */
+    struct work *works;
+    int work_count;
+    struct taken_reading *readings;
+    int reading_count;
+    bool *ran_dry;      /* by part index: this reservoir ran dry; NULL when none did */
+    bool fluid_renewed; /* some work renewed the fluid */
+    struct date fluid_renewed_date;
+};
+
+/* The only, or first, part of a kind; -1 when there is none. */
+int system_first(const struct system *system, enum part_kind kind);
+/* The part with that name (case and blanks do not matter), or -1. */
+int system_find(const struct system *system, const char *name);
+/* The vehicle's data; a vehicle with nothing said when there is no section. */
+const struct vehicle *system_vehicle(const struct system *system);
+/* The fluid that a master's reservoir holds: the reservoir's own, else the only one; -1. */
+int system_fluid_of(const struct system *system, int master);
+/* A copy that shares names and connections but has parts of its own, so that values can be moved.
+ * From the given arena. */
+struct system *system_copy(const struct system *system, struct arena *arena);
+
+/* The mount of a part: what it says, else what follows from the vehicle (a brake's from its axle's
+ * kind; pedal, servo and master from the body, or the handlebar of a motorcycle's hand lever;
+ * a clutch slave from the engine). MOUNT_UNKNOWN when neither. Never from a hose. */
+enum mount system_mount(const struct system *system, int part);
+
+#endif

@@ -1,0 +1,99 @@
+#ifndef FIRMPEDAL_PHYSICS_SOLUTION_H
+#define FIRMPEDAL_PHYSICS_SOLUTION_H
+
+#include <stdbool.h>
+
+#include "base/arena.h"
+#include "network/graph.h"
+#include "network/system.h"
+
+/* The whole car in one state. solve() is pure: the same system, network and state give the same
+ * solution, nothing is allocated and nothing else changes, so a sweep may call it millions of
+ * times on one solution's room. */
+
+struct state {
+    struct force effort; /* on every brake pedal or hand lever; NaN: each pedal's own "effort" */
+    bool assisted;       /* the servo has vacuum */
+    int lost_circuit;    /* index of a circuit that has no pressure, or -1 */
+    bool slack;          /* shoe adjusters are not set */
+    bool no_floor;       /* travel without end, for the travel that would be needed */
+};
+/* Engine running, nothing lost, adjusters set, each pedal's own effort. */
+struct state state_usual(void);
+
+/* Where fluid (and so pedal travel) goes. */
+enum cause {
+    CAUSE_CLEARANCE, /* roll-back of pistons, clearance of shoes */
+    CAUSE_LININGS,   /* pads and linings squashed, shoes and drums bent */
+    CAUSE_BODY,      /* caliper bodies opening */
+    CAUSE_HOSES,
+    CAUSE_FLUID,
+    CAUSE_PIPES,
+    CAUSE_AIR,
+    CAUSE_SLAVE, /* the clutch slave's own travel */
+    CAUSE_COUNT
+};
+const char *cause_words(enum cause cause);
+
+struct circuit_state {
+    struct pressure pressure; /* at the master's outlet */
+    struct volume by_cause[CAUSE_COUNT];
+    struct volume volume; /* their sum */
+    struct length stroke; /* of the piston that makes it, cut-off included */
+};
+struct pedal_state {
+    struct force effort;      /* at which it was solved */
+    struct force rod;         /* on the master's push rod, after the servo; sum on a balance bar */
+    struct length rod_travel; /* of the push rod, gap and cut-off included */
+    struct length travel;     /* at the pad, free play, rod gap and flexing included */
+    struct length left;       /* to the floor; NaN when its travel is not known; 0 on the floor */
+    bool on_floor;            /* the pedal met the floor before the effort was reached */
+    bool bottomed;            /* a master piston met the end of its bore */
+    struct angle bar_tilt;    /* of a balance bar; NaN without */
+};
+struct brake_state {
+    struct pressure pressure[2]; /* by inlet */
+    struct force clamp;          /* of a caliper; NaN for drums */
+    struct torque torque;        /* going forward */
+    struct torque torque_reverse;
+    struct force force; /* at the tyre */
+};
+struct clutch_state {
+    int pedal, master;        /* part indices, -1 when not found */
+    struct pressure pressure; /* that the release load asks for */
+    struct force effort;      /* at the pedal for it */
+    struct volume delivered;  /* by the master at full pedal */
+    struct volume lost;       /* to hoses, fluid, pipes and air */
+    struct length slave_travel;
+    struct length bearing_travel; /* at full pedal travel */
+};
+
+struct solution {
+    struct pressure *pressures;       /* by vertex */
+    struct circuit_state *circuits;   /* by circuit */
+    struct pedal_state *pedals;       /* by part index; NaN for parts that are no pedal */
+    struct brake_state *brakes;       /* by part index */
+    struct clutch_state *clutches;    /* by part index of the slave */
+    struct force front, rear;         /* brake force of the axles at the tyres */
+    struct acceleration deceleration; /* of the vehicle; NaN without mass or a tyre radius */
+    bool converged;
+};
+
+/* Room for one solution. */
+struct solution *solution_room(const struct system *system, const struct network *network,
+                               struct arena *arena);
+
+/* Solves one state into a solution's room. What is not known comes out as NaN. Brake pedals at the
+ * state's effort; a clutch at its pedal's full travel. With a floor: when the effort would need
+ * more travel than there is (pedal's or master's), the greatest effort that fits is found by
+ * bisection (bounded) and on_floor or bottomed is set. */
+void solve(const struct system *system, const struct network *network, const struct state *state,
+           struct solution *into);
+
+/* The effort at which the car reaches the deceleration, found by bisection between 0 and 2000 N;
+ * NaN when it cannot. room is used for the solving. */
+struct force solve_effort_for(const struct system *system, const struct network *network,
+                              const struct state *state, struct acceleration wanted,
+                              struct solution *room);
+
+#endif

@@ -18,18 +18,40 @@ struct pedal {
     struct length free_play;    /* "free play" at the pad, assumed 3 mm foot, 1 mm hand: see keys */
     struct length travel;       /* "travel": from rest to the floor (or the bar), at the pad */
     struct stiffness stiffness; /* "stiffness" of pedal, bracket and bulkhead at the pad */
-    struct force effort;        /* "effort": at which the car is checked; assumed by use, see keys */
-    struct length bar_first;    /* "bar to first": balance bar, pivot to first rod */
-    struct length bar_second;   /* "bar to second" */
+    struct force effort;      /* "effort": at which the car is checked; assumed by use, see keys */
+    struct length bar_first;  /* "bar to first": balance bar, pivot to first rod */
+    struct length bar_second; /* "bar to second" */
 };
 
-/* Ratio of pad travel to rod travel: given, else pad arm over rod arm; NaN when neither. */
+/* Ratio of pad travel to rod travel.
+ *
+ *   pedal   ratio, - , > 0; or pad arm and rod arm, m, > 0
+ *   gives   the ratio given, else pad arm over rod arm; NaN when neither is known or in range
+ *
+ * Holds for a small swing: the rod must stand nearly square to its arm.
+ * Checked by: tests/reference/bmat_2004.c
+ */
 struct number pedal_ratio(const struct pedal *pedal);
-/* Force on the push rod from a foot (or hand) force: efficiency * ratio * foot. N, >= 0.
- * Source: moment balance about the pivot. */
+/* Force on the push rod.
+ *
+ *   pedal   its ratio, and efficiency, over 0 and up to 1
+ *   foot    force at the pad (of the hand at a lever), N, >= 0
+ *   gives   efficiency * ratio * foot, N; NaN outside
+ *
+ * Leaves out the return spring.
+ * Source: moment balance about the pivot.
+ * Checked by: tests/reference/bmat_2004.c, tests/reference/openstax_college_physics.c
+ */
 struct force pedal_rod_force(const struct pedal *pedal, struct force foot);
-/* The share of the rod force that goes to the first of two masters on a balance bar:
- * second / (first + second); 0.5 when the bar is not measured. */
+/* The share of the rod force that the first of two masters on a balance bar gets.
+ *
+ *   pedal   bar to first and to second, m, >= 0 and not both 0
+ *   gives   second / (first + second), 0 to 1; 0.5 unless both are measured; NaN outside
+ *
+ * Holds while the bar stands nearly square to the rods.
+ * Source: moment balance about either rod.
+ * Checked by: tests/parts/test_pedal.c
+ */
 struct share pedal_bar_share(const struct pedal *pedal);
 
 #endif

@@ -24,21 +24,57 @@ struct servo {
     struct pressure line_cut_in; /* "line cut in": remote only, assumed 4 bar */
     struct length vacuum_hose;   /* "vacuum hose": its length */
     struct date vacuum_hose_renewed; /* "vacuum hose renewed" */
-    enum yes_no passes;           /* "passes at rest", assumed yes: remote */
-    struct length rod_gap;       /* "output rod gap": to the master's piston */
+    enum yes_no passes;              /* "passes at rest", assumed yes: remote */
+    struct length rod_gap;           /* "output rod gap": to the master's piston */
 };
 
-/* Effective diaphragm area from the nominal diameter: pi d^2/4 (the efficiency holds the loss). */
+/* Area of the diaphragm: pi d^2/4 of the shell, m2; the efficiency holds what the rim loses. NaN
+ * unless the diameter is > 0.
+ * Checked by: tests/parts/test_servo.c */
 struct area servo_area(const struct servo *servo);
-/* Greatest help: efficiency * area * vacuum - return spring. */
+/* Greatest help that the vacuum gives.
+ *
+ *   servo   diameter m > 0, vacuum Pa 0 to one atmosphere, efficiency over 0 and up to 1, return
+ *           spring N >= 0
+ *   gives   efficiency * area * vacuum - return spring, N, below 0 when the spring is the
+ *           stronger; NaN outside
+ *
+ * Source: force balance on the diaphragm.
+ * Checked by: tests/reference/constructed_parts.c
+ */
 struct force servo_ceiling(const struct servo *servo);
-/* The input force at which the help is used up. */
+/* The input force at which the help is used up.
+ *
+ *   servo   as for the ceiling; cut in N >= 0, jump N >= 0, ratio > 1
+ *   gives   F with jump + ratio (F - cut in) = F + ceiling, N, never below cut in; NaN outside
+ *
+ * Checked by: tests/reference/constructed_parts.c
+ */
 struct force servo_knee(const struct servo *servo);
-/* Output force for an input force: nothing below cut in, then jump + ratio (F - cut_in), above
- * the knee F + ceiling. Without vacuum F - return spring, never below 0. Never less than 0. */
+/* Force on the output rod of a direct servo.
+ *
+ *   input      force on its input rod F, N, >= 0
+ *   assisted   whether there is vacuum
+ *   gives      with vacuum nothing below cut in, then jump + ratio (F - cut in), above the knee
+ *              F + ceiling; without it F - return spring; never below 0, N. NaN outside
+ *
+ * At rest: a servo that is slow to follow is not shown.
+ * Source: force balance on valve, reaction disc and diaphragm.
+ * Checked by: tests/parts/test_servo.c, tests/reference/constructed_parts.c
+ */
 struct force servo_output(const struct servo *servo, struct force input, bool assisted);
-/* Remote: pressure out for pressure in, the same law with line pressure in place of force on the
- * area of its own piston. */
+/* Pressure out of a remote servo for the pressure into it: the same law in pressures. The line cut
+ * in takes the place of cut in; jump, ceiling and return spring act on the area of its own piston.
+ *
+ *   servo      bore m > 0; line cut in Pa >= 0; else as for the output force
+ *   input      Pa gauge, >= 0
+ *   assisted   whether there is vacuum
+ *   gives      Pa gauge; never below the input, unless the servo is said not to let fluid pass at
+ *              rest. NaN outside
+ *
+ * Source: force balance on the piston.
+ * Checked by: tests/parts/test_servo.c
+ */
 struct pressure servo_line_output(const struct servo *servo, struct pressure input, bool assisted);
 
 #endif

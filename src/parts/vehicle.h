@@ -18,34 +18,52 @@ enum axle_type {
 };
 
 struct vehicle {
-    const char *title;          /* key "title": what the sheet calls the car */
-    enum vehicle_type type;     /* "type", assumed car */
-    struct date first_used;     /* "first used" */
-    enum driver_side driver;    /* "driver" = left | right; "steering wheel" understood */
-    enum engine_place engine;   /* "engine" = front | rear, assumed front */
-    enum axle_type front_axle;  /* "front axle" = independent | live | dead | fork */
-    enum axle_type rear_axle;   /* "rear axle" = live | dead | independent | swinging arm */
-    struct mass mass;           /* "mass", as it is driven, with driver */
-    struct share front_share;   /* "weight on front": share of the weight on the front wheels */
-    struct length wheelbase;    /* "wheelbase" */
-    struct length centre_height;/* "height of mass centre" */
-    struct length front_tyre;   /* "front tyre radius", rolling */
-    struct length rear_tyre;    /* "rear tyre radius" */
-    struct number tyre_grip;    /* "grip": assumed 0.8 dry road, common practice */
+    const char *title;           /* key "title": what the sheet calls the car */
+    enum vehicle_type type;      /* "type", assumed car */
+    struct date first_used;      /* "first used" */
+    enum driver_side driver;     /* "driver" = left | right; "steering wheel" understood */
+    enum engine_place engine;    /* "engine" = front | rear, assumed front */
+    enum axle_type front_axle;   /* "front axle" = independent | live | dead | fork */
+    enum axle_type rear_axle;    /* "rear axle" = live | dead | independent | swinging arm */
+    struct mass mass;            /* "mass", as it is driven, with driver */
+    struct share front_share;    /* "weight on front": share of the weight on the front wheels */
+    struct length wheelbase;     /* "wheelbase" */
+    struct length centre_height; /* "height of mass centre" */
+    struct length front_tyre;    /* "front tyre radius", rolling */
+    struct length rear_tyre;     /* "rear tyre radius" */
+    struct number tyre_grip;     /* "grip": assumed 0.8 dry road, common practice */
 };
 
-/* Normal loads on the axles at a braking rate z = deceleration / g, N.
- *   gives   front and rear load; NaN where mass, share, wheelbase or height are not known
- * Level road, no pitch dynamics. Source: moment balance about the tyre contacts; R13-H annex 5.
- * Checked by tests/reference. */
+/* Loads that the road carries under the axles while the car brakes.
+ *
+ *   vehicle   mass kg > 0, weight on front 0 to 1 (neither end), wheelbase m > 0, height m >= 0
+ *   z         braking rate, deceleration over gravity, -, >= 0
+ *   gives     front and rear load, N, each for the whole axle; their sum is the weight. Past the
+ *             rate at which the rear wheels lift the rear load is 0. NaN when an argument is
+ *             outside its range
+ *
+ * Level road, straight line, no pitching of the body.
+ * Source: moment balance about the tyre contacts.
+ * Checked by: tests/reference/halliday_resnick_walker.c, tests/reference/gillespie.c
+ */
 struct axle_loads {
     struct force front;
     struct force rear;
 };
 struct axle_loads vehicle_axle_loads(const struct vehicle *vehicle, double z);
 
-/* Stopping distance from a speed: reaction, linear build-up, steady deceleration.
- *   S = v t_r + v t_b/2 + v^2/(2a) - a t_b^2/24 */
+/* Way to a standstill: reaction at full speed, deceleration rising evenly, then steady.
+ *
+ *   from       speed, m/s, >= 0
+ *   steady     deceleration once it is built up, m/s2, > 0
+ *   reaction   time until the brakes begin, s, >= 0
+ *   build_up   time in which they build up, s, >= 0
+ *   gives      distance, m: v t_r + v t_b/2 + v^2/(2a) - a t_b^2/24; where the car stands before
+ *              the build-up ends, v t_r + 2/3 v sqrt(2 v t_b/a). NaN outside the ranges
+ *
+ * Source: the deceleration, integrated twice.
+ * Checked by: tests/parts/test_vehicle.c, tests/reference/gillespie.c
+ */
 struct length vehicle_stopping_distance(struct speed from, struct acceleration steady,
                                         struct duration reaction, struct duration build_up);
 

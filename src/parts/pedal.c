@@ -1,0 +1,30 @@
+#include "parts/pedal.h"
+
+#include <math.h>
+
+struct number pedal_ratio(const struct pedal *pedal)
+{
+    if (!isnan(pedal->ratio.value))
+        return (struct number){pedal->ratio.value > 0 ? pedal->ratio.value : NAN};
+    if (!(pedal->pad_arm.m > 0) || !(pedal->rod_arm.m > 0))
+        return (struct number){NAN};
+    return (struct number){pedal->pad_arm.m / pedal->rod_arm.m};
+}
+
+struct force pedal_rod_force(const struct pedal *pedal, struct force foot)
+{
+    double efficiency = pedal->efficiency.value;
+    if (!(foot.n >= 0) || !(efficiency > 0 && efficiency <= 1))
+        return (struct force){NAN};
+    return (struct force){efficiency * pedal_ratio(pedal).value * foot.n};
+}
+
+struct share pedal_bar_share(const struct pedal *pedal)
+{
+    double first = pedal->bar_first.m, second = pedal->bar_second.m;
+    if (isnan(first) || isnan(second))
+        return (struct share){0.5};
+    if (!(first >= 0) || !(second >= 0) || !(first + second > 0))
+        return (struct share){NAN};
+    return (struct share){second / (first + second)};
+}

@@ -1,0 +1,87 @@
+#include "parts/servo.h"
+
+#include <math.h>
+
+#include "parts/master.h"
+#include "units/constants.h"
+
+struct area servo_area(const struct servo *servo)
+{
+    return circle_area(servo->diameter);
+}
+
+struct force servo_ceiling(const struct servo *servo)
+{
+    double efficiency = servo->efficiency.value;
+    if (!(efficiency > 0 && efficiency <= 1) || !(servo->return_spring.n >= 0) ||
+        !(servo->vacuum.pa >= 0 && servo->vacuum.pa <= STANDARD_ATMOSPHERE))
+        return (struct force){NAN};
+    return (struct force){efficiency * servo_area(servo).m2 * servo->vacuum.pa -
+                          servo->return_spring.n};
+}
+
+/* The law that direct and remote servos share, in newtons or pascals alike: a servo whose figures
+ * are all divided by its piston's area works in pressures. */
+struct law {
+    double cut_in, jump, ratio, ceiling;
+};
+
+static double law_knee(struct law law)
+{
+    if (!(law.cut_in >= 0) || !(law.jump >= 0) || !(law.ratio > 1) || isnan(law.ceiling))
+        return NAN;
+    /* jump + ratio (F - cut in) = F + ceiling */
+    double knee = (law.ceiling + law.ratio * law.cut_in - law.jump) / (law.ratio - 1);
+    return fmax(knee, law.cut_in);
+}
+
+static double law_output(struct law law, double input)
+{
+    double knee = law_knee(law);
+    if (!(input >= 0) || isnan(knee))
+        return NAN;
+    if (input < law.cut_in)
+        return 0;
+    double helped = law.jump + law.ratio * (input - law.cut_in);
+    return fmax(fmin(helped, input + law.ceiling), 0);
+}
+
+static struct law force_law(const struct servo *servo)
+{
+    return (struct law){servo->cut_in.n, servo->jump.n, servo->ratio.value, servo_ceiling(servo).n};
+}
+
+struct force servo_knee(const struct servo *servo)
+{
+    return (struct force){law_knee(force_law(servo))};
+}
+
+struct force servo_output(const struct servo *servo, struct force input, bool assisted)
+{
+    if (assisted)
+        return (struct force){law_output(force_law(servo), input.n)};
+    if (!(input.n >= 0) || !(servo->return_spring.n >= 0))
+        return (struct force){NAN};
+    return (struct force){fmax(input.n - servo->return_spring.n, 0)};
+}
+
+struct pressure servo_line_output(const struct servo *servo, struct pressure input, bool assisted)
+{
+    double area = circle_area(servo->bore).m2;
+    if (!(input.pa >= 0) || isnan(area))
+        return (struct pressure){NAN};
+    double out;
+    if (assisted) {
+        struct law law = {servo->line_cut_in.pa, servo->jump.n / area, servo->ratio.value,
+                          servo_ceiling(servo).n / area};
+        out = law_output(law, input.pa);
+    } else if (servo->return_spring.n >= 0) {
+        out = fmax(input.pa - servo->return_spring.n / area, 0);
+    } else {
+        out = NAN;
+    }
+    /* Through its open piston the pressure gets past it while the piston does less. */
+    if (!isnan(out) && servo->passes != NO)
+        out = fmax(out, input.pa);
+    return (struct pressure){out};
+}

@@ -11,7 +11,7 @@ enum fluid_grade {
     GRADE_DOT3,
     GRADE_DOT4,
     GRADE_DOT51,
-    GRADE_DOT5,    /* silicone */
+    GRADE_DOT5, /* silicone */
     GRADE_MINERAL
 };
 enum fluid_family { FAMILY_UNKNOWN, FAMILY_GLYCOL, FAMILY_SILICONE, FAMILY_MINERAL };
@@ -25,39 +25,78 @@ struct fluid {
 };
 
 /* One row a grade: boiling points, density, modulus, viscosity, air it dissolves; each with its
- * source or "from memory". The table is printed into the docs. */
+ * source or "from memory". The table is printed into the docs. The viscosity law is meant for
+ * more than 2 mm2/s. */
 struct fluid_row {
     enum fluid_grade grade;
     const char *word;
     enum fluid_family family;
     struct temperature dry_boiling, wet_boiling; /* minima; NaN for mineral */
-    struct density density;          /* at 20 degC */
-    double expansion;                /* 1/K */
-    struct pressure modulus_20;      /* isothermal K0 at 20 and 100 degC */
+    struct density density;                      /* at 20 degC */
+    double expansion;                            /* 1/K */
+    struct pressure modulus_20;                  /* isothermal K0 at 20 and 100 degC */
     struct pressure modulus_100;
-    double modulus_slope;            /* K', change of modulus with pressure, - */
-    double walther_a, walther_b;     /* log10 log10(nu + 0.7) = A - B log10 T */
-    double surface_tension;          /* N/m */
-    double air_dissolved;            /* volume of air at 1 atm per volume of fluid */
-    int change_years;                /* renewal interval */
+    double modulus_slope;        /* K', change of modulus with pressure, - */
+    double walther_a, walther_b; /* log10 log10(nu + 0.7) = A - B log10 T */
+    double surface_tension;      /* N/m, from memory */
+    double air_dissolved;        /* volume of air at 1 atm per volume of fluid */
+    int change_years;            /* renewal interval */
     const char *boiling_source, *modulus_source, *density_source;
+    const char *viscosity_source, *air_source, *change_source;
 };
 const struct fluid_row *fluid_rows(size_t *count);
-const struct fluid_row *fluid_row(enum fluid_grade grade); /* NULL when not said */
+/* The row of a grade; NULL when it is not said. */
+const struct fluid_row *fluid_row(enum fluid_grade grade);
 
-/* Isothermal modulus at rest pressure, linear between the rows' two temperatures (held beyond). */
+/* Isothermal bulk modulus at rest pressure.
+ *
+ *   grade   of the fluid
+ *   at      its temperature, degC
+ *   gives   modulus, Pa: on the straight line between the row's values at 20 and 100 degC, held at
+ *           them below and above; NaN for no grade or no temperature
+ *
+ * Source: the rows, from memory; what brands show differs by 10 %.
+ * Checked by: tests/parts/test_fluid.c
+ */
 struct pressure fluid_modulus(enum fluid_grade grade, struct temperature at);
 
-/* Volume that a volume of fluid gives way under pressure, Murnaghan:
- *   dV = V [1 - (1 + K' p/K0)^(-1/K')], p >= 0; written with expm1/log1p.
- * With slope 0: V p / K0. NaN outside. */
+/* Volume by which fluid gives way under pressure.
+ *
+ *   of        volume at rest, m3, >= 0
+ *   modulus   isothermal bulk modulus at rest K0, Pa, > 0
+ *   slope     change of modulus with pressure K', -, >= 0
+ *   p         pressure, Pa gauge, >= 0
+ *   gives     V [1 - (1 + K' p/K0)^(-1/K')], m3; with slope 0 the simple V p/K0; NaN outside
+ *
+ * One temperature throughout: a foot is slow.
+ * Source: F. D. Murnaghan, Proc. Nat. Acad. Sci. 30 (1944) 244, from memory.
+ * Checked by: tests/reference/murnaghan.c; slope 0 by tests/reference/young_freedman.c,
+ * tests/reference/esposito.c
+ */
 struct volume fluid_compression(struct volume of, struct pressure modulus, double slope,
                                 struct pressure p);
 
-/* Volume that free air gives way: V0 [1 - p_a/(p_a + p)], isothermal (Boyle), V0 at 1 atm. */
+/* Volume by which free (not dissolved) air gives way.
+ *
+ *   free_air   volume at one atmosphere, m3, >= 0
+ *   p          pressure, Pa gauge, >= 0
+ *   gives      V0 [1 - p_a/(p_a + p)], m3; NaN outside
+ *
+ * One temperature: a bubble follows the wall within a tenth of a second.
+ * Source: Boyle's law.
+ * Checked by: tests/reference/esposito.c
+ */
 struct volume air_compression(struct volume free_air, struct pressure p);
 
-/* Gauge pressure of a gas closed in and squeezed isothermally from one volume to another. */
+/* Pressure of a gas that is shut in and squeezed at one temperature.
+ *
+ *   before   pressure at first, Pa gauge, above a perfect vacuum
+ *   from, to volumes at first and at last, m3, > 0
+ *   gives    pressure at last, Pa gauge; NaN outside
+ *
+ * Source: Boyle's law in absolute pressures.
+ * Checked by: tests/reference/esposito.c, tests/reference/joel.c, tests/reference/granet.c
+ */
 struct pressure air_pressure_after(struct pressure before, struct volume from, struct volume to);
 
 #endif

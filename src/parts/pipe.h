@@ -1,9 +1,8 @@
 #ifndef FIRMPEDAL_PARTS_PIPE_H
 #define FIRMPEDAL_PARTS_PIPE_H
 
-#include <stddef.h>
-
 #include "base/date.h"
+#include "parts/fittings.h"
 #include "units/quantity.h"
 
 enum pipe_material { PIPE_MATERIAL_NOT_SAID, PIPE_STEEL, PIPE_COPPER_NICKEL };
@@ -18,30 +17,38 @@ struct pipe {
     const char *flare;           /* "flare": double, bubble */
 };
 
-/* Inside diameter: size less twice the wall; NaN unless both are > 0 and leave a hole. */
+/* Inside diameter, m: size less twice the wall; NaN unless both are > 0 and leave a hole.
+ * Checked by: tests/reference/tube_and_thread.c */
 struct length pipe_inside(const struct pipe *pipe);
-/* Volume inside a length of pipe. */
+/* Volume inside a length of pipe, m3; NaN unless the length is >= 0 and the inside known.
+ * Checked by: tests/reference/lame.c */
 struct volume pipe_volume(const struct pipe *pipe);
-/* Swelling of a closed-ended elastic pipe under inner pressure (Lame):
- * dV/V = (2 eps_t + eps_z). */
-struct volume pipe_swelling(const struct pipe *pipe, struct pressure p);
+/* Strains at the inner wall of a thick elastic pipe with closed ends, round it and along it.
+ *
+ *   inner, outer   radii, m, 0 < inner < outer
+ *   modulus        Young's modulus, Pa, > 0
+ *   poisson        0 to 0.5
+ *   p              inner pressure, Pa gauge, >= 0
+ *   gives          strain, -; NaN outside
+ *
+ * Source: Lame's stresses and Hooke's law; Boresi and Schmidt, Advanced Mechanics of Materials,
+ * chapter 11.
+ * Checked by: tests/reference/boresi_schmidt.c, tests/reference/lame.c
+ */
+double pipe_hoop_strain(struct length inner, struct length outer, struct pressure modulus,
+                        double poisson, struct pressure p);
+double pipe_axial_strain(struct length inner, struct length outer, struct pressure modulus,
+                         double poisson, struct pressure p);
 
-/* Tube, thread and flare rows for hints and tests. */
-struct thread_row {
-    const char *name;      /* "M10 x 1" */
-    struct length major, pitch;
-    const char *usual_on;  /* "4.75 mm (3/16 in) tube, metric cars" */
-    const char *beware;    /* look-alike and what happens */
-    const char *source;
-};
-const struct thread_row *thread_rows(size_t *count);
-struct tube_row {
-    const char *name;      /* "3/16 in" */
-    struct length size, wall;
-    const char *source;
-};
-const struct tube_row *tube_rows(size_t *count);
-/* The wall of the standard tube of that outside size (within 0.1 mm); NaN when none. */
-struct length tube_usual_wall(struct length size);
+/* Volume by which a pipe grows inside under pressure: V (2 hoop + axial strain).
+ *
+ *   pipe    length m >= 0, size and wall m > 0; its material, steel when not said: steel 207 GPa
+ *           and 0.29, copper-nickel 135 GPa and 0.34 (from memory)
+ *   p       Pa gauge, >= 0
+ *   gives   m3; NaN outside
+ *
+ * Checked by: tests/reference/lame.c
+ */
+struct volume pipe_swelling(const struct pipe *pipe, struct pressure p);
 
 #endif

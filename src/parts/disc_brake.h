@@ -12,40 +12,88 @@ struct bores {
 };
 
 struct disc {
-    enum caliper_type caliper;   /* key "caliper" = fixed | sliding */
-    struct bores bores;          /* "bore" = 2 of 48 mm: all pistons of the caliper */
-    struct bores second_bores;   /* "second bore": pistons of another size */
-    int inlets;                  /* "inlets": 1, or 2 for two circuits in one caliper; assumed 1 */
-    struct length disc_outer;    /* "disc diameter" */
-    struct length pad_height;    /* "pad height": radial */
+    enum caliper_type caliper; /* key "caliper" = fixed | sliding */
+    struct bores bores;        /* "bore" = 2 of 48 mm: all pistons of the caliper */
+    struct bores second_bores; /* "second bore": pistons of another size */
+    int inlets;                /* "inlets": 1, or 2 for two circuits in one caliper; assumed 1 */
+    struct length disc_outer;  /* "disc diameter" */
+    struct length pad_height;  /* "pad height": radial */
     struct length effective_radius; /* "effective radius"; else (from the two above) */
-    struct number friction;      /* "friction" of the pads, assumed 0.38 */
-    struct number efficiency;    /* "efficiency", assumed 0.96 */
-    struct pressure threshold;   /* "threshold", assumed 0.5 bar */
-    struct length roll_back;     /* "roll back" of each piston, assumed 0.15 mm */
-    struct length pad_squash;    /* "pad squash": of one pad at 10 MPa line pressure, assumed .15 mm */
-    struct length body_opening;  /* "body opening" at 10 MPa, assumed 0.15 mm */
-    struct length run_out;       /* "run out" of the disc */
-    struct length thickness;     /* "disc thickness" */
+    struct number friction;         /* "friction" of the pads, assumed 0.38 */
+    struct number efficiency;       /* "efficiency", assumed 0.96 */
+    struct pressure threshold;      /* "threshold", assumed 0.5 bar */
+    struct length roll_back;        /* "roll back" of each piston, assumed 0.15 mm */
+    struct length pad_squash; /* "pad squash": of one pad at 10 MPa line pressure, assumed .15 mm */
+    struct length body_opening;    /* "body opening" at 10 MPa, assumed 0.15 mm */
+    struct length run_out;         /* "run out" of the disc */
+    struct length thickness;       /* "disc thickness" */
     struct length least_thickness; /* "least thickness" cast in */
-    struct length pad_left;      /* "pad left": friction material, thinnest pad */
+    struct length pad_left;        /* "pad left": friction material, thinnest pad */
 };
 
-/* Area that presses on one side: half the pistons of a fixed caliper, all of a sliding one; inlet
- * -1 for all, 0 or 1 for one circuit of two (first bores, second bores, or half each). */
+/* Area of the pistons that press on one side of the disc.
+ *
+ *   disc    caliper; bores: count > 0, diameter m > 0; second bores when their count is > 0
+ *   inlet   -1 for all; 0 or 1 for one of two: the first feeds the bores and the second the second
+ *           bores, or half of the bores each where all are alike
+ *   gives   half of the pistons of a fixed caliper, all of a sliding one, m2; NaN outside, and for
+ *           an inlet that the caliper does not have
+ *
+ * Source: one side presses back as hard as the other, so opposed pistons count once.
+ * Checked by: tests/parts/test_disc_brake.c
+ */
 struct area disc_side_area(const struct disc *disc, int inlet);
-/* Effective radius: given, else uniform wear (ro + ri)/2 from disc diameter and pad height. */
+/* Radius at which the friction acts: the one given, else that of uniform wear for a pad that
+ * reaches from the edge of the disc inwards by its height, m. NaN when neither is known or > 0.
+ * Checked by: tests/reference/shigley_16_3.c */
 struct length disc_radius(const struct disc *disc);
+
+/* Friction radius of an annular pad: by uniform wear (bedded in) (ri + ro)/2, by uniform pressure
+ * (new) 2/3 (ro^3 - ri^3)/(ro^2 - ri^2).
+ *
+ *   inner, outer   radii, m, 0 <= inner < outer
+ *   gives          m; NaN outside
+ *
+ * Source: Budynas and Nisbett, Shigley's Mechanical Engineering Design, section 16-6, from memory.
+ * Checked by: tests/reference/shigley_16_3.c, tests/reference/khurmi_10_23.c
+ */
 struct length annulus_radius_wear(struct length inner, struct length outer);
 struct length annulus_radius_pressure(struct length inner, struct length outer);
-/* Clamp force of the caliper: efficiency * (p - threshold) * area of one side, summed over inlets. */
+
+/* Force with which the caliper presses on each side of the disc.
+ *
+ *   disc    as for the area; efficiency over 0 and up to 1; threshold Pa >= 0
+ *   p       pressure at each inlet, Pa gauge, >= 0; only the first counts when there is one inlet
+ *   gives   efficiency * (p - threshold) * area of one side, none below the threshold, summed over
+ *           the inlets, N; NaN outside
+ *
+ * Source: force balance on the pistons.
+ * Checked by: tests/reference/constructed_parts.c, tests/reference/shigley_16_3.c
+ */
 struct force disc_clamp(const struct disc *disc, const struct pressure p[2]);
-/* Torque: 2 mu N r_e. Source: friction on both faces. */
+
+/* Torque of the brake: 2 * friction * clamp * radius, N m; NaN where one of them is, or friction is
+ * not > 0.
+ * Source: friction on both faces.
+ * Checked by: tests/reference/constructed_parts.c, tests/reference/shigley_16_3.c */
 struct torque disc_torque(const struct disc *disc, const struct pressure p[2]);
-/* Volume taken by one inlet at pressure p, by cause. */
+
+/* Volume that a brake takes at an inlet, by cause. */
 struct disc_volumes {
     struct volume roll_back, pads, body;
 };
+
+/*   disc    as for the area; threshold Pa >= 0; roll back, pad squash and body opening m >= 0
+ *   inlet   as for the area
+ *   p       at that inlet, Pa gauge, >= 0
+ *   gives   m3 each; a cause whose figure is not known is NaN, all are outside the ranges:
+ *             roll back   all pistons by the roll back; on an even way there below the threshold
+ *             pads        area of one side by the squash of two pads, growing with pressure
+ *             body        area of one side by the opening, growing with pressure
+ *
+ * Source: what the pistons must follow; squash and opening as linear springs (from memory).
+ * Checked by: tests/reference/constructed_parts.c
+ */
 struct disc_volumes disc_volume(const struct disc *disc, int inlet, struct pressure p);
 
 #endif

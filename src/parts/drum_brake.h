@@ -3,6 +3,7 @@
 
 #include <stdbool.h>
 
+#include "parts/shoe.h"
 #include "units/quantity.h"
 
 enum shoe_layout { SHOES_NOT_SAID, SHOES_LEADING_TRAILING, SHOES_TWO_LEADING, SHOES_DUO_SERVO };
@@ -10,7 +11,7 @@ enum cylinder_layout {
     CYLINDER_NOT_SAID,
     CYLINDER_TWO_PISTONS, /* fixed, a piston to each shoe */
     CYLINDER_ONE_EACH,    /* a single-piston cylinder for each shoe */
-    CYLINDER_SLIDING      /* one piston, the body slides in the backplate and works the other shoe */
+    CYLINDER_SLIDING /* one piston, the body slides in the backplate and works the other shoe */
 };
 enum shoe_anchor { ANCHOR_NOT_SAID, ANCHOR_PIN, ANCHOR_SLIDING };
 enum adjuster { ADJUSTER_NOT_SAID, ADJUSTER_CAM, ADJUSTER_WHEEL, ADJUSTER_WEDGE, ADJUSTER_SELF };
@@ -36,23 +37,50 @@ struct drum {
     struct length lining_left;     /* "lining left" */
 };
 
-/* Shoe factor T/(F r) of one shoe. NaN from 0.8 of the friction at which it locks. */
-double shoe_factor_pin(double friction, double radius, double pin, double arm, double start,
-                       double end, bool leading);
-double shoe_factor_sliding(double friction, double radius, double tip, double abutment,
-                           double half_arc, bool leading);
-/* Friction at which a pinned leading shoe would lock by itself, G/H. */
-double shoe_locks_at(double radius, double pin, double start, double end);
-/* Sum of shoe factors with the same force on every tip, forward or in reverse. */
+/* Sum of the shoe factors with the same force on every tip: torque over force and radius.
+ *
+ *   drum      shoes; diameter, pin distance, tip distance m > 0; lining arc rad, 0 to pi; friction
+ *             > 0; anchor, sliding when not said. Pinned shoes with no lining start have their
+ *             lining midway. A duo-servo brake is taken as evenly built: link as far from the
+ *             centre as the cylinder, both linings alike, pin distance the one of its anchor
+ *   forward   the way the drum turns; two-leading shoes both trail in reverse
+ *   gives     sum, -; NaN outside, and for a brake too near to locking by itself
+ *
+ * Rigid shoes, bedded linings, round drum: measured factors differ by 5 to 20 % (from memory).
+ * Checked by: tests/parts/test_drum_brake.c
+ */
 double drum_factor(const struct drum *drum, bool forward);
-/* How many pistons the brake has, and the tip force area of one. */
+
+/* How many pistons its cylinders have; 0 when the layout is not said. One piston is a cylinder
+ * that slides: its body works the other shoe with the same force. */
 int drum_pistons(const struct drum *drum);
-/* Torque: factor * (p - threshold) * area * radius * efficiency. */
+
+/* Torque of the brake.
+ *
+ *   drum    as for the factor; bore m > 0; efficiency over 0 and up to 1; threshold Pa >= 0
+ *   p       Pa gauge, >= 0
+ *   gives   factor * efficiency * (p - threshold) * area of a bore * radius, none below the
+ *           threshold, N m; NaN outside
+ *
+ * Checked by: tests/reference/constructed_parts.c
+ */
 struct torque drum_torque(const struct drum *drum, struct pressure p, bool forward);
+
+/* Volume that a brake takes, by cause. */
 struct drum_volumes {
     struct volume clearance, give;
 };
-/* Volume taken at pressure p, all pistons. slack: adjusters not set (clearance times 3). */
+
+/*   drum    cylinder; bore m > 0; threshold Pa >= 0; clearance and give m >= 0
+ *   p       Pa gauge, >= 0
+ *   slack   adjusters were not set: three times the clearance (common practice, no source)
+ *   gives   m3 for both shoes, in every layout of cylinders; NaN outside:
+ *             clearance   two tips by the clearance; on an even way there below the threshold
+ *             give        two tips by the give, growing with pressure
+ *
+ * Source: what the tips must follow; give as a linear spring (from memory).
+ * Checked by: tests/parts/test_drum_brake.c, tests/reference/constructed_parts.c
+ */
 struct drum_volumes drum_volume(const struct drum *drum, struct pressure p, bool slack);
 
 #endif

@@ -1,0 +1,86 @@
+#ifndef FIRMPEDAL_PARTS_SHOE_H
+#define FIRMPEDAL_PARTS_SHOE_H
+
+#include <stdbool.h>
+
+/* One shoe in a drum: its factor is torque over tip force and drum radius. Lengths m, angles rad.
+ * Each law refuses (NaN) a leading shoe from 0.8 of the friction at which it locks by itself. */
+
+/* Friction at which a leading shoe on a fixed pin would lock by itself.
+ *
+ *   radius       of the drum, > 0
+ *   pin          pin to drum centre, > 0 and below radius
+ *   start, end   of the lining, about the drum centre from the line to the pin, 0 <= start < end
+ *                <= pi
+ *   gives        G/H of shoe_factor_pin; infinite when it never locks; NaN outside
+ *
+ * Checked by: tests/reference/shigley_16_2.c
+ */
+double shoe_locks_at(double radius, double pin, double start, double end);
+
+/* Factor of a shoe on a fixed pin: mu c [cos t1 - cos t2] / (G -+ mu H), with
+ *   G = a [(t2-t1)/2 - (sin 2t2 - sin 2t1)/4]
+ *   H = r (cos t1 - cos t2) - (a/2)(sin^2 t2 - sin^2 t1)
+ *
+ *   friction   mu, > 0
+ *   arm        c of the tip force about the pin, > 0; the rest as above, a is pin, t1 start, t2 end
+ *   leading    whether the drum turns from the tip towards the pin
+ *   gives      -; NaN outside
+ *
+ * Rigid shoe, lining bedded in: its pressure goes with the sine of the angle.
+ * Source: Budynas and Nisbett, Shigley's Mechanical Engineering Design, section 16-2, from memory.
+ * Checked by: tests/reference/shigley_16_2.c, bhandari_12_9.c, jindal_23_4.c there
+ */
+double shoe_factor_pin(double friction, double radius, double pin, double arm, double start,
+                       double end, bool leading);
+
+/* How much stronger friction pulls than the pressure's push across the shoe, for a shoe that slides
+ * on its abutment: integral of the pressure over its part along the shoe's middle.
+ *
+ *   half_arc   of the lining, > 0 and up to pi/2
+ *   friction   > 0 and below tan(half_arc)
+ *   gives      -; NaN outside. Closed: 4 sin a/(2a + sin 2a), contact all along the lining.
+ *              Lifting: with the end of the lining that would pull on the drum removed; the same
+ *              as closed where none does
+ *
+ * Source: equilibrium of the shoe under the pressure p0 cos(angle - psi), our own working.
+ * Checked by: tests/parts/test_shoe.c, against the sum over small pieces of lining
+ */
+double shoe_contact_closed(double half_arc);
+double shoe_contact_lifting(double friction, double half_arc);
+
+/* Factor of a shoe that slides along a flat abutment square to the line of its cylinder:
+ *   mu k (h_a + h_c) / [h_c (1 + mu^2) -+ mu k r], k the contact number above
+ *
+ *   friction   mu, > 0
+ *   radius     r of the drum, > 0
+ *   tip        h_a, cylinder line to drum centre, > 0 and below radius
+ *   abutment   h_c, abutment to drum centre, likewise
+ *   half_arc   of the lining, > 0 and up to pi/2, even about the shoe's middle
+ *   gives      -; NaN outside
+ *
+ * No friction on the abutment. The closed form holds up to friction 0.38 though the toe may lift a
+ * little there (at 0.38 it is 1.8 % low for half arc 55 deg, 3.3 % for 40 deg); above, the lifted
+ * part is removed, so the factor steps up by that much.
+ * Source: equilibrium of the shoe, our own working.
+ * Checked by: tests/parts/test_shoe.c
+ */
+double shoe_factor_sliding(double friction, double radius, double tip, double abutment,
+                           double half_arc, bool leading);
+
+/* Factor of a duo-servo pair: a primary shoe that slides on a floating link and a secondary one on
+ * the anchor, driven by the link and by the other end of the cylinder.
+ *
+ *   friction, radius, tip   as above
+ *   link                    link to drum centre, > 0 and below radius
+ *   anchor                  anchor pin to drum centre, > 0 and below radius
+ *   primary_half_arc, secondary_half_arc   of the linings, > 0 and up to pi/2
+ *   gives                   torque over force of one tip and radius, -; NaN outside
+ *
+ * Source: equilibrium of both shoes, our own working.
+ * Checked by: tests/parts/test_shoe.c; order of magnitude: tests/reference/tribology_handbook.c
+ */
+double duo_servo_factor(double friction, double radius, double tip, double link, double anchor,
+                        double primary_half_arc, double secondary_half_arc);
+
+#endif

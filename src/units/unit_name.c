@@ -103,17 +103,26 @@ const struct unit *unit_find(const char *letters, size_t length, enum dimension 
 
 const char *unit_nearest(const char *letters, size_t length, enum dimension wanted)
 {
+    enum { MOST = 16 };
     char word[LONGEST];
-    if (length >= sizeof word)
+    if (!straighten(letters, length, word))
         return NULL;
-    memcpy(word, letters, length);
-    word[length] = '\0';
     size_t count;
     const struct unit *table = unit_table(&count);
-    const char *known[32];
+    char plain[MOST][LONGEST];
+    const char *known[MOST];
+    const char *names[MOST];
     size_t known_count = 0;
-    for (size_t i = 0; i < count && known_count < sizeof known / sizeof *known; i++)
-        if (table[i].dimension == wanted)
-            known[known_count++] = table[i].name;
-    return text_nearest(word, known, known_count);
+    for (size_t i = 0; i < count && known_count < MOST; i++) {
+        const char *name = table[i].name;
+        if (table[i].dimension != wanted || !straighten(name, strlen(name), plain[known_count]))
+            continue;
+        known[known_count] = plain[known_count];
+        names[known_count++] = name;
+    }
+    const char *nearest = text_nearest(word, known, known_count);
+    for (size_t i = 0; i < known_count; i++)
+        if (known[i] == nearest)
+            return names[i];
+    return NULL;
 }

@@ -47,7 +47,10 @@ struct bore_row {
     struct length bore;
 };
 const struct bore_row *bore_rows(size_t *count);
-/* Nearest standard bore, and danger pairs: other standard bores within 0.35 mm. */
+/* Nearest standard bore; NULL unless the bore is above 0. */
 const struct bore_row *bore_nearest(struct length bore);
+/* The standard bore that is easily taken for this one (within the limit danger-pair-within), the
+ * nearest if there are several; or NULL. */
+const struct bore_row *bore_twin(const struct bore_row *row);
 
 #endif

@@ -19,5 +19,6 @@ struct torque_row {
     const char *source;
 };
 const struct torque_row *torque_rows(size_t *count);
+const struct torque_row *torque_row(const char *id);
 
 #endif

@@ -18,8 +18,8 @@ enum step_phase {
 struct step_row {
     const char *id; /* "bleed-nipple", "set-rod-gap" */
     enum step_phase phase;
-    const char *words;  /* with {part}, {nipple}, {volume}, {run}, {reason}, {torque}, {date} */
-    const char *why;    /* one sentence, or NULL */
+    const char *words; /* with {part}, {nipple}, {volume}, {run}, {strokes}, {torque}, {least}... */
+    const char *why;   /* one sentence, or NULL */
     const char *source; /* or "common practice, no source" */
     const char *expect; /* what to read and write down, or NULL */
 };
@@ -48,8 +48,13 @@ struct step {
     struct volume volume; /* to draw off here; NaN */
     bool volume_assumed;
     double strokes;       /* of this pedal; NaN */
-    struct torque torque; /* NaN */
+    struct torque torque; /* least; NaN */
+    struct torque torque_most;
     const char *torque_source;
+    struct length least, most; /* {least} and {most} of what is to be set; NaN */
+    struct force force;        /* {force} to press with; NaN */
+    struct duration time;      /* {time} to hold; NaN */
+    struct share slope;        /* {slope} to hold on; NaN */
     struct date date;
     const char *text; /* more words for {text}, or NULL */
 };
@@ -59,6 +64,8 @@ struct steps {
     size_t count;
     size_t capacity;
 };
+/* Adds a step of that row, numbered on, about nothing yet: part, nipple, circuit -1, quantities
+ * NaN. The id must be one of the table. */
 struct step *steps_add(struct steps *steps, const char *row_id);
 
 #endif

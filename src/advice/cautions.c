@@ -1,0 +1,105 @@
+#include "advice/cautions.h"
+
+#include <stddef.h>
+
+static const struct caution_row rows[] = {
+    {"no-road", "DANGER", "Brakes that do not hold",
+     "People are killed when the brakes of a car that was worked on fail on the road.",
+     "Do not drive until the pedal is firm, its reserve is proven, every joint stayed dry under "
+     "the held pedal, the hand brake holds, the warning lamp is out and the wheel nuts are tight.",
+     CAUTION_ROAD},
+    {"stands", "DANGER", "A car that falls", "It crushes whoever lies under it.",
+     "Firm level ground, stands under strong points, wheels on the ground chocked both ways. Rock "
+     "the car before going under it. Never under a jack alone.",
+     CAUTION_LIFTED},
+    {"jet", "WARNING", "Fluid under pressure",
+     "A fine jet goes through skin and poisons the flesh.",
+     "Keep fingers away from a joint that weeps while the pedal is pressed. A wound like this "
+     "goes to hospital at once, however small it looks.",
+     CAUTION_BLEEDING},
+    {"dust", "WARNING", "Dust of brake and clutch linings",
+     "Linings of older cars may hold asbestos; its dust causes cancer.",
+     "Do not blow or brush it dry. Wet it, wipe it up and bag the rags, or use a vacuum cleaner "
+     "made for it; wear a fitting mask.",
+     CAUTION_DRUMS},
+    {"piston-out", "WARNING", "Pistons driven out by pressure", "They fly and crush fingers.",
+     "Little pressure, a block of wood before the piston, hands away. Never the full pressure of "
+     "the pedal or of workshop air.",
+     CAUTION_ALWAYS},
+    {"slave-out", "WARNING", "A clutch slave that hangs loose",
+     "One stroke of the pedal drives its piston out and empties the clutch.",
+     "Keep the piston strapped in whenever the slave is off; nobody touches the clutch pedal.",
+     CAUTION_CLUTCH},
+    {"second-person", "WARNING", "One pair of eyes", "One forgotten nut empties a circuit.",
+     "A second person looks over every joint and signs before the car goes on the road.",
+     CAUTION_ALWAYS},
+    {"lost-hold", "WARNING", "A lifted axle", "The hand brake may act on the wheels in the air.",
+     "Chock the wheels on the ground on both sides before lifting.", CAUTION_LIFTED},
+    {"springs", "CAUTION", "Shoe return springs", "They snap back and hit eyes and fingers.",
+     "Glasses, and the right pliers.", CAUTION_DRUMS},
+    {"fluid", "CAUTION", "Brake fluid",
+     "It burns eyes, irritates skin, is poisonous, lifts paint and catches fire on hot iron.",
+     "Gloves and glasses. Rinse eyes for 15 minutes and see a doctor. Flood paint with water at "
+     "once. Keep it from children: it tastes sweet.",
+     CAUTION_BLEEDING},
+    {"silicone", "CAUTION", "Silicone fluid",
+     "It does not mix with other brake fluid; the mix swells seals and parts in the pipes.",
+     "Only in a system that was stripped, dried and given new seals. Do not shake it: it keeps "
+     "the bubbles.",
+     CAUTION_SILICONE},
+    {"motorcycle", "CAUTION", "A motorcycle on its stand", "It falls while a nipple is turned.",
+     "Strap it down and chock the wheel. Keep fluid off disc, pads and tyre.", CAUTION_MOTORCYCLE},
+    {"waste", "CAUTION", "Old fluid and washings", "They poison water.",
+     "Into a marked can and to the collection of hazardous waste; never into the drain, the oil "
+     "tin or back into the reservoir.",
+     CAUTION_BLEEDING},
+    {"figures", "CAUTION", "Computed figures",
+     "They hold for the description, not for the car; a wrong bore gives a wrong answer.",
+     "Measure, and compare the readings with the figures before the road.", CAUTION_ALWAYS},
+};
+
+const struct caution_row *caution_rows(size_t *count)
+{
+    *count = sizeof rows / sizeof *rows;
+    return rows;
+}
+
+static bool has_silicone(const struct system *system)
+{
+    for (int i = 0; i < system->part_count; i++) {
+        const struct part *part = &system->parts[i];
+        if (part->kind == KIND_FLUID &&
+            (part->as.fluid.grade == GRADE_DOT5 || part->as.fluid.found == GRADE_DOT5)) {
+            return true;
+        }
+    }
+    return false;
+}
+
+bool caution_applies(const struct caution_row *row, const struct system *system)
+{
+    bool motorcycle = system_vehicle(system)->type == VEHICLE_MOTORCYCLE;
+    switch (row->when) {
+    case CAUTION_ALWAYS:
+    case CAUTION_BLEEDING:
+    case CAUTION_ROAD:
+        return true;
+    case CAUTION_LIFTED:
+        return !motorcycle;
+    case CAUTION_DRUMS:
+        return system_first(system, KIND_DRUM) >= 0;
+    case CAUTION_CLUTCH:
+        return system_first(system, KIND_SLAVE) >= 0;
+    case CAUTION_SILICONE:
+        return has_silicone(system);
+    case CAUTION_MOTORCYCLE:
+        return motorcycle;
+    }
+    return true;
+}
+
+const char *caution_deference(void)
+{
+    return "The maker's manual of this car, the rules of your country and a licensed inspection "
+           "come before anything that is printed here.";
+}

@@ -1,0 +1,59 @@
+#include "advice/steps.h"
+
+#include <string.h>
+
+#define CUSTOM  "common practice, no source"
+#define ARTICLE "trade article (publisher withheld)"
+#define MAKER   "maker's workshop text (make withheld)"
+
+static const struct reason_row rows[] = {
+    {"makers-order", "the maker's own order, as the description gives it", MAKER},
+    {"left-out-of-makers-order",
+     "the maker's order in the description leaves this nipple out, but it needs bleeding", CUSTOM},
+    {"master-first",
+     "a master that is new or ran dry is full of air: its outlets first, or the air goes the "
+     "whole way",
+     CUSTOM},
+    {"upstream-first", "it lies before the wheels: its air would go on to them", CUSTOM},
+    {"only-this-wheel", "only this wheel was opened and the reservoir did not run dry", CUSTOM},
+    {"longest-run-first",
+     "the longest pipe run: it holds the most air, and what it draws clears the shared pipe",
+     ARTICLE},
+    {"next-longest-run", "the next longest pipe run", ARTICLE},
+    {"shortest-run-last", "the shortest pipe run comes last", ARTICLE},
+    {"away-from-master",
+     "as long a run as the other side's, or lengths not given: the side away from the driver, "
+     "and so from the master, first",
+     ARTICLE},
+    {"near-the-master", "the other side of the axle", ARTICLE},
+    {"rear-before-front",
+     "lengths of the runs are not all given: rear wheels are usually farther from the master",
+     CUSTOM},
+    {"rear-of-pair-first", "diagonal split: the rear wheel of a pair first", CUSTOM},
+    {"front-of-pair", "diagonal split: then the front wheel of the same pair", CUSTOM},
+    {"lower-nipple-first", "several nipples here: the lower, or outer, one first", CUSTOM},
+    {"upper-nipple-after", "several nipples here: the upper, or inner, one after the other",
+     CUSTOM},
+    {"both-circuits-in-step",
+     "two circuits work this caliper: both are bled here in step, so that its pistons do not "
+     "cock",
+     CUSTOM},
+    {"clutch-last", "the clutch comes last, when the reservoir is no longer stirred", CUSTOM},
+    {"clutch-only", "only the clutch was opened", CUSTOM},
+};
+
+const struct reason_row *reason_rows(size_t *count)
+{
+    *count = sizeof rows / sizeof *rows;
+    return rows;
+}
+
+const struct reason_row *reason_row(const char *id)
+{
+    for (size_t i = 0; i < sizeof rows / sizeof *rows; i++) {
+        if (strcmp(rows[i].id, id) == 0) {
+            return &rows[i];
+        }
+    }
+    return NULL;
+}

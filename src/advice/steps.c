@@ -1,0 +1,291 @@
+#include "advice/steps.h"
+
+#include <assert.h>
+#include <math.h>
+#include <string.h>
+
+#include "base/list.h"
+
+#define CUSTOM "common practice, no source"
+#define MAKER  "maker's workshop text (make withheld)"
+
+static const struct step_row rows[] = {
+    /* before */
+    {"set-level", PHASE_SETTINGS,
+     "Stand the car level on firm ground, on stands, wheels chocked; rock it before going under.",
+     "Nose up or down changes which end of a chamber is high.", CUSTOM, NULL},
+    {"set-level-motorcycle", PHASE_SETTINGS,
+     "Strap the motorcycle upright and turn the handlebar until the master lies level.",
+     "Air gathers at the highest place, which must be a nipple or the reservoir.", CUSTOM, NULL},
+    {"set-second-person", PHASE_SETTINGS,
+     "Ask a second person to work the pedal, and agree on the words for down, hold and up.", NULL,
+     CUSTOM, NULL},
+    {"set-paint", PHASE_SETTINGS,
+     "Cover the paint near the reservoir and the nipples, and have water at hand.",
+     "This fluid lifts paint.", MAKER, NULL},
+    {"set-rod-gap", PHASE_SETTINGS,
+     "Gap between push rod and piston of the {part} at rest: {least} to {most}.",
+     "Without a gap the port stays covered: no fluid comes in, the brakes drag and tighten. Too "
+     "much is lost pedal.",
+     CUSTOM, "gap"},
+    {"set-servo-rod-gap", PHASE_SETTINGS,
+     "Gap between the output rod of the {part} and the piston: {least} to {most}, by gauge.",
+     "Without a gap the port stays covered.", CUSTOM, "gap"},
+    {"set-free-play", PHASE_SETTINGS, "Free play at the pad of the {part}: {least} to {most}.",
+     "It shows that the piston comes back to its stop.", CUSTOM, "free play"},
+    {"set-shoes-up", PHASE_SETTINGS, "Turn the {text} up until the shoes of the {part} hold.",
+     "Shoes that travel swallow the stroke and hide air.", CUSTOM, NULL},
+    {"set-hand-brake-slack", PHASE_SETTINGS,
+     "Let the {part} off and slacken its cable before the shoes or pads are set.",
+     "A tight cable holds the shoes off their stops.", CUSTOM, NULL},
+    {"set-load-valve", PHASE_SETTINGS,
+     "Hold the lever of the {part} fully open, as with a loaded car, or leave the car on its "
+     "wheels.",
+     "Otherwise it lets too little through to the rear.", MAKER, NULL},
+    {"set-hold-off", PHASE_SETTINGS, "Hold the stem of the {part} open.",
+     "It stops the gentle flow of bleeding.", CUSTOM, NULL},
+    {"set-shuttle", PHASE_SETTINGS,
+     "Keep the piston of the {part} in its middle, or expect the lamp and a stroke that brings "
+     "it back.",
+     "An open nipple takes the pressure off one side.", CUSTOM, NULL},
+    {"set-residual", PHASE_SETTINGS,
+     "Bleed through the {part} with the pedal or with pressure, not by gravity.",
+     "It may hold back what gravity alone can give.", CUSTOM, NULL},
+    {"set-servo-empty", PHASE_SETTINGS,
+     "Engine off: press the pedal until the help of the {part} is used up.",
+     "The pedal is felt better, and pistons move slowly.", CUSTOM, NULL},
+    {"set-caliper-up", PHASE_SETTINGS,
+     "The nipple of the {part} lies {least} below the top of its chamber: unbolt it, turn the "
+     "nipple uppermost with a block of wood between the pads, bleed, bolt it back.",
+     "Air above the nipple does not come out.", CUSTOM, NULL},
+    {"set-slave", PHASE_SETTINGS,
+     "See that the nipple of the {part} is its highest point. If it is not, unbolt the slave, "
+     "strap its piston in and hold the nipple up.",
+     "A loose slave loses its piston at the first stroke.", CUSTOM, NULL},
+    {"set-pedal-block", PHASE_SETTINGS,
+     "Old {part}: put a block of wood under the pedal so that the pad goes down no more than "
+     "{most}.",
+     "Beyond that its cups run over bore that has corroded.", CUSTOM, NULL},
+    {"set-reservoir", PHASE_SETTINGS,
+     "Fill the {part} to the mark with fresh {text}; top it up every four or five strokes.",
+     "Once it runs dry the whole work begins again.", CUSTOM, NULL},
+    {"set-nipple-tried", PHASE_SETTINGS,
+     "Brush every nipple in the order below, and try that it turns before the reservoir is "
+     "opened.",
+     "One that shears costs a cylinder.", CUSTOM, NULL},
+
+    /* taking apart */
+    {"open-try-nipple", PHASE_OPENING,
+     "Before ordering parts try the nipple of the {part}: soak it, warm it, turn it; do not "
+     "force it.",
+     "One that shears makes another cylinder due.", CUSTOM, "turns, or not"},
+    {"open-nipple-known", PHASE_OPENING,
+     "The nipple of the {part} was found {text}: a new cylinder or caliper settles it; otherwise "
+     "drill it only off the car.",
+     NULL, CUSTOM, NULL},
+    {"open-free-pistons", PHASE_OPENING,
+     "The pistons of the {part} were found stuck. While the old plumbing is still closed use its "
+     "pressure: short gentle strokes, a block of wood before the piston, hands away.",
+     "Once a union is open that help is gone.", CUSTOM, "moves, or not"},
+    {"open-pistons-early", PHASE_OPENING,
+     "While the old plumbing is still closed see with a gentle stroke whether the pistons of the "
+     "{part} move.",
+     "Stuck pistons are freed best by the old pressure.", CUSTOM, "move, or not"},
+    {"open-empty-reservoir", PHASE_OPENING,
+     "Draw the old fluid out of the {part} and close it again.", "Less runs out of every union.",
+     CUSTOM, NULL},
+    {"open-supply", PHASE_OPENING,
+     "Take the supply hose off the {part}; have a plug and a rag ready.", NULL, CUSTOM, NULL},
+    {"open-vacuum-hose", PHASE_OPENING, "Pull the vacuum hose off the {part}.", NULL, CUSTOM, NULL},
+    {"open-clean", PHASE_OPENING, "Brush and wipe every union of the {part} before it is undone.",
+     "Dirt in a port cuts the first cup.", CUSTOM, NULL},
+    {"open-pipe-nut", PHASE_OPENING,
+     "Undo the nut of the {text} at the {part} with a pipe spanner.", NULL, CUSTOM, NULL},
+    {"open-hose-nut", PHASE_OPENING,
+     "At the {text}: hold the hexagon of the {part} with a second spanner, undo the nut there "
+     "first and take off the clip.",
+     "A hose that is turned with its pipe twists the pipe off.", CUSTOM, NULL},
+    {"open-hose-end", PHASE_OPENING, "Then unscrew the {part} from the {text}.",
+     "It turns freely only when its other end is loose.", CUSTOM, NULL},
+    {"open-direct", PHASE_OPENING, "Unscrew the {part} from the {text}.", NULL, CUSTOM, NULL},
+    {"open-plug", PHASE_OPENING, "Plug the open end of the {text} at once.",
+     "A circuit that runs empty has to be bled whole, and damp gets in.", CUSTOM, NULL},
+    {"open-strap-slave", PHASE_OPENING, "Strap the piston of the {part} in before it is moved.",
+     "It comes out by itself, or at a touch of the pedal.", CUSTOM, NULL},
+    {"open-band-shoes", PHASE_OPENING,
+     "Slacken the adjusters of the {part}, draw the drum off without pulling at its edge, and put "
+     "a band or a clamp over the pistons.",
+     "Pistons that are left free walk out.", CUSTOM, NULL},
+    {"open-block-pads", PHASE_OPENING,
+     "Put a block of wood between the pads of the {part} and hang it on a wire, never on its "
+     "hose.",
+     "Pistons walk out, and a hose that is pulled breaks inside.", CUSTOM, NULL},
+    {"open-pedal-rod", PHASE_OPENING, "Take the push rod of the {part} off the pedal.", NULL,
+     CUSTOM, NULL},
+    {"open-off-servo", PHASE_OPENING,
+     "Unbolt the {part} from the {text}; mind the output rod and its seal.", NULL, CUSTOM, NULL},
+    {"open-take-off", PHASE_OPENING, "Unbolt the {part} and lay it out with its ports up.", NULL,
+     CUSTOM, NULL},
+    {"open-measure", PHASE_OPENING,
+     "Measure the bore of the old {part} at three depths in two directions, and of the new one "
+     "before it goes on.",
+     "Sizes that differ by a third of a millimetre look alike.", CUSTOM, "bore"},
+
+    /* putting together */
+    {"close-missing-hose", PHASE_CLOSING,
+     "A hose is missing {text}: fit one, with the threads and seats of its neighbours.",
+     "What moves breaks a hard pipe.", CUSTOM, NULL},
+    {"close-threads", PHASE_CLOSING,
+     "Start every nut by hand, three turns at least; use a pitch gauge where old meets new.",
+     "A 3/8 in x 24 nut drops into an M10 x 1 hole, seems to tighten, and blows out.", CUSTOM,
+     NULL},
+    {"close-washers", PHASE_CLOSING,
+     "New copper washers at every banjo, one on each side; none where a seat seals.", NULL, MAKER,
+     NULL},
+    {"close-part", PHASE_CLOSING, "Fit the {part}; seals wetted with fresh {text} only.",
+     "Mineral spirit or oil swells these seals.", CUSTOM, NULL},
+    {"close-handed", PHASE_CLOSING,
+     "Two leading shoes: see that the cylinders of the {part} face so that both tips lead going "
+     "forward.",
+     "Fitted to the wrong side both shoes trail.", CUSTOM, NULL},
+    {"close-caliper-side", PHASE_CLOSING,
+     "See that the nipple of the {part} is at the top: left and right are easily swapped.",
+     "A nipple at the bottom leaves the chamber full of air.", "trade article (publisher withheld)",
+     NULL},
+    {"close-hose", PHASE_CLOSING,
+     "Fit the {part} with the wheels at mid travel, its stripe straight; then turn the steering "
+     "from lock to lock and lift and drop the axle.",
+     "It must touch nothing and never be pulled tight.", CUSTOM, NULL},
+    {"close-hose-in-caliper", PHASE_CLOSING,
+     "Tighten the {part} in the {text}: {torque} where it screws in; a banjo bolt as the row "
+     "below says.",
+     NULL, MAKER, NULL},
+    {"close-banjo", PHASE_CLOSING, "A banjo bolt of the {part}: {torque}.", NULL, MAKER, NULL},
+    {"close-pipe-nut", PHASE_CLOSING, "Tighten the nut of the {text} at the {part}: {torque}.",
+     NULL, MAKER, NULL},
+    {"close-nipple", PHASE_CLOSING, "Nipple of the {part} when all is done: {torque}.", NULL, MAKER,
+     NULL},
+    {"close-rod", PHASE_CLOSING, "Couple the push rod of the {part} to the pedal again.", NULL,
+     CUSTOM, NULL},
+
+    /* bleeding */
+    {"bleed-master", PHASE_BLEED,
+     "{nipple}: plug the outlets, or loop pipes from them back under the fluid, and stroke it "
+     "slowly until no bubbles come, 8 to 15 strokes. Or on the car: crack each outlet union "
+     "while the pedal goes down.",
+     NULL, CUSTOM, "no bubbles"},
+    {"bleed-nipple", PHASE_BLEED,
+     "{nipple}: draw off {volume}, about {strokes} strokes, then go on to three to five clear "
+     "ones.",
+     "Tube on, its end under fluid, half a turn open; down slowly, shut before the pedal comes "
+     "up, wait three seconds.",
+     CUSTOM, "drawn off"},
+    {"bleed-slave", PHASE_BLEED,
+     "{nipple}: draw off {volume}, about {strokes} strokes, then go on to three to five clear "
+     "ones; shut the nipple before the pedal comes back.",
+     "A clutch master without a check valve sucks the air back.",
+     "trade article (publisher withheld)", "drawn off"},
+
+    /* after */
+    {"test-shoes", PHASE_TEST,
+     "Back the adjusters of the {part} off until the wheel just turns free; press the pedal once "
+     "and set them again.",
+     NULL, CUSTOM, NULL},
+    {"test-hand-brake", PHASE_TEST,
+     "Now set the cable of the {part}: 4 to 9 clicks. It must hold the car on a slope of {slope}.",
+     "Shoes first, then the cable.",
+     "clicks: common practice, no source; slope: UK MOT inspection manual, 1.4.2", "clicks"},
+    {"test-hold", PHASE_TEST,
+     "Press the {part} with {force} and hold it for {time}: it must not sink, no joint may weep, "
+     "no lamp may light.",
+     "A leak shows under pressure only.", "49 CFR 570.55(b)", "sinks, or not"},
+    {"test-hold-long", PHASE_TEST,
+     "Hold a firm {part} for {time} while the second person looks at every joint; then press hard "
+     "for half a minute and look again, and once more at rest.",
+     NULL, CUSTOM, "dry, or where not"},
+    {"test-hold-lever", PHASE_TEST,
+     "Pull the {part} hard and hold it for {time}; look at every joint.", NULL, CUSTOM,
+     "dry, or where not"},
+    {"test-reserve", PHASE_TEST,
+     "Press the {part} with {force}, engine running if there is a servo: at least a fifth of its "
+     "travel must be left. Computed, hard on: {text}.",
+     NULL, "49 CFR 570.55(c)", "pedal left"},
+    {"test-servo", PHASE_TEST,
+     "{part}: engine off, use its help up, keep the foot on and start the engine. The pedal must "
+     "sink a little.",
+     "It shows that the servo works.", CUSTOM, "sinks, or not"},
+    {"test-servo-holds", PHASE_TEST,
+     "{part}: stop the engine, wait two minutes. Two assisted strokes must be left.",
+     "It shows that the check valve and the vacuum hose hold.", CUSTOM, "strokes"},
+    {"test-shuttle", PHASE_TEST, "The lamp of the {part} must be out with the pedal hard on.",
+     "A shuttle that went over shuts a circuit off the lamp's watch.", CUSTOM, "out, or not"},
+    {"test-circuits", PHASE_TEST,
+     "Try each circuit by itself at walking pace on level ground, hand brake ready: a nipple of "
+     "the other cracked open, tube in a jar. Then shut and bleed that nipple again.",
+     "A circuit that never worked alone is no reserve.", CUSTOM, "holds, or not"},
+    {"test-free-wheels", PHASE_TEST, "Press and let go: every wheel must turn free at once.",
+     "Wheels that drag tell of a missing rod gap, a shut port or a swollen hose.", CUSTOM,
+     "free, or which not"},
+    {"test-clutch", PHASE_TEST,
+     "Press the clutch pedal to the floor and measure the travel of the {part}. Computed at the "
+     "bearing: {text}.",
+     NULL, CUSTOM, "slave travel"},
+    {"test-lever-hold", PHASE_TEST, "Look whether the {part} comes back by its own spring.", NULL,
+     CUSTOM, "back, or not"},
+    {"test-wheel-nuts", PHASE_TEST, "Tighten the wheel nuts to the maker's torque.", NULL, CUSTOM,
+     NULL},
+    {"test-second-person", PHASE_TEST,
+     "A second person looks over every joint that was opened, and signs.", NULL, CUSTOM, NULL},
+    {"test-first-drive", PHASE_TEST,
+     "First drive: walking pace, level ground, nobody about, hand brake ready; then slow stops, "
+     "then firm ones.",
+     NULL, CUSTOM, "pulls to a side, or not"},
+    {"test-bed-in", PHASE_TEST, "Bed new linings in: 20 to 30 gentle stops, cooling in between.",
+     NULL, CUSTOM, NULL},
+
+    /* later */
+    {"later-next-day", PHASE_LATER, "Next day, {date}: fluid level, and the ground under the car.",
+     NULL, CUSTOM, "level"},
+    {"later-100-km", PHASE_LATER,
+     "After 100 km: set the shoes again, look at every joint, bleed again if the pedal grew "
+     "longer.",
+     NULL, CUSTOM, "pedal travel"},
+    {"later-fluid", PHASE_LATER, "{part}: change the fluid by {date}.",
+     "It takes up water from the air, and water boils.", CUSTOM, NULL},
+    {"later-hoses", PHASE_LATER, "{text}: renew by {date}, whatever it looks like then.", NULL,
+     CUSTOM, NULL},
+};
+
+const struct step_row *step_rows(size_t *count)
+{
+    *count = sizeof rows / sizeof *rows;
+    return rows;
+}
+
+const struct step_row *step_row(const char *id)
+{
+    for (size_t i = 0; i < sizeof rows / sizeof *rows; i++) {
+        if (strcmp(rows[i].id, id) == 0) {
+            return &rows[i];
+        }
+    }
+    return NULL;
+}
+
+struct step *steps_add(struct steps *steps, const char *row_id)
+{
+    struct step *step = LIST_ADD(steps->arena, steps);
+    step->row = step_row(row_id);
+    assert(step->row != NULL);
+    step->number = (int)steps->count;
+    step->part = step->nipple = step->circuit = -1;
+    step->run.m = NAN;
+    step->volume.m3 = NAN;
+    step->strokes = NAN;
+    step->torque.nm = step->torque_most.nm = NAN;
+    step->least.m = step->most.m = NAN;
+    step->force.n = NAN;
+    step->time.s = NAN;
+    step->slope.of_1 = NAN;
+    return step;
+}

@@ -26,6 +26,11 @@ struct result {
     enum unit_system units;
 };
 
+/* Works all of it out, for the car as it stands (work included). fit is left NULL and units are
+ * metric; effort NaN: each pedal's own. */
+struct result *result_of(const struct system *system, const struct network *network,
+                         struct force effort, struct date today, struct arena *arena);
+
 /* The tests after the work for this car, with expected values and dates. */
 struct steps tests_of(const struct system *system, const struct network *network,
                       const struct figures *figures, struct date today, struct arena *arena);

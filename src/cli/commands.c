@@ -1,0 +1,204 @@
+#include "cli/commands.h"
+
+#include <string.h>
+
+enum { CAR_AND_WORKS = 64 };
+#define COMMON_OPTIONS (TAKES(WORK) | TAKES(UNITS) | TAKES(EFFORT) | TAKES(DATE))
+
+static void print_messages(struct fp_desk *desk, const struct request *request)
+{
+    const char *messages = fp_messages(desk, request->wishes.json);
+    if (*messages != '\0')
+        fputs(messages, stderr);
+}
+
+/* Work files may follow the car or come with --work. */
+static enum fp_outcome read_all(struct fp_desk *desk, const struct request *request)
+{
+    const char *works[2 * CAR_AND_WORKS];
+    size_t count = 0;
+    for (size_t i = 1; i < request->word_count && count < CAR_AND_WORKS; i++)
+        works[count++] = request->words[i];
+    for (size_t i = 0; i < request->work_count && count < 2 * CAR_AND_WORKS; i++)
+        works[count++] = request->works[i];
+    enum fp_outcome outcome = fp_read(desk, request->words[0], works, count);
+    print_messages(desk, request);
+    return outcome;
+}
+
+static enum fp_outcome answer_question(struct fp_desk *desk, const struct request *request,
+                                       enum fp_question question)
+{
+    enum fp_outcome outcome = read_all(desk, request);
+    if (outcome != FP_FINE)
+        return outcome;
+    const char *answer = "";
+    outcome = fp_ask(desk, question, &request->wishes, &answer);
+    fputs(answer, outcome == FP_WRONG_USE ? stderr : stdout);
+    return outcome;
+}
+
+static enum fp_outcome run_check(struct fp_desk *desk, const struct request *request)
+{
+    return answer_question(desk, request, FP_CHECK);
+}
+
+static enum fp_outcome run_bleed(struct fp_desk *desk, const struct request *request)
+{
+    return answer_question(desk, request, FP_BLEED);
+}
+
+static enum fp_outcome run_open(struct fp_desk *desk, const struct request *request)
+{
+    return answer_question(desk, request, FP_OPEN);
+}
+
+static enum fp_outcome run_hoses(struct fp_desk *desk, const struct request *request)
+{
+    return answer_question(desk, request, FP_HOSES);
+}
+
+static enum fp_outcome run_fit(struct fp_desk *desk, const struct request *request)
+{
+    if (request->wishes.cylinder == NULL || request->wishes.bore == NULL) {
+        fputs("firmpedal: fit needs --cylinder NAME and --bore SIZE\n", stderr);
+        return FP_WRONG_USE;
+    }
+    return answer_question(desk, request, FP_FIT);
+}
+
+static enum fp_outcome write_file(struct fp_desk *desk, const struct request *request,
+                                  enum fp_outcome (*writer)(struct fp_desk *, const char *,
+                                                            const struct fp_wishes *))
+{
+    if (request->output == NULL) {
+        fprintf(stderr, "firmpedal: %s needs --output FILE\n", request->command);
+        return FP_WRONG_USE;
+    }
+    enum fp_outcome outcome = read_all(desk, request);
+    if (outcome != FP_FINE)
+        return outcome;
+    const char *before = fp_messages(desk, false);
+    size_t told = strlen(before);
+    outcome = writer(desk, request->output, &request->wishes);
+    fputs(fp_messages(desk, false) + told, stderr);
+    if (outcome == FP_FINE || outcome == FP_FINDINGS)
+        printf("%s\n", request->output);
+    return outcome;
+}
+
+static enum fp_outcome run_sheet(struct fp_desk *desk, const struct request *request)
+{
+    return write_file(desk, request, fp_write_sheet);
+}
+
+static enum fp_outcome run_diagram(struct fp_desk *desk, const struct request *request)
+{
+    return write_file(desk, request, fp_write_diagram);
+}
+
+static enum fp_outcome run_show(struct fp_desk *desk, const struct request *request)
+{
+    enum fp_outcome outcome = read_all(desk, request);
+    if (outcome != FP_FINE)
+        return outcome;
+    const char *answer = "";
+    outcome = fp_show(desk, &answer);
+    fputs(answer, stdout);
+    return outcome;
+}
+
+static enum fp_outcome print_word(struct fp_desk *desk, const struct request *request,
+                                  enum fp_outcome (*asker)(struct fp_desk *, const char *,
+                                                           const char **))
+{
+    const char *answer = "";
+    char words[512] = "";
+    for (size_t i = 0; i < request->word_count; i++) {
+        strncat(words, i > 0 ? " " : "", sizeof words - strlen(words) - 1);
+        strncat(words, request->words[i], sizeof words - strlen(words) - 1);
+    }
+    enum fp_outcome outcome = asker(desk, words, &answer);
+    fputs(answer, outcome == FP_FINE ? stdout : stderr);
+    return outcome;
+}
+
+static enum fp_outcome run_start(struct fp_desk *desk, const struct request *request)
+{
+    return print_word(desk, request, fp_starter);
+}
+
+static enum fp_outcome run_measure(struct fp_desk *desk, const struct request *request)
+{
+    return print_word(desk, request, fp_measuring_sheet);
+}
+
+static enum fp_outcome run_explain(struct fp_desk *desk, const struct request *request)
+{
+    return print_word(desk, request, fp_explain);
+}
+
+static enum fp_outcome run_page(struct fp_desk *desk, const struct request *request)
+{
+    return print_word(desk, request, fp_page);
+}
+
+static const struct command table[] = {
+    {"check", "CAR [WORK...]", "figures of the car, then findings, worst first",
+     COMMON_OPTIONS | TAKES(JSON) | TAKES(FAIL_AT), 1, CAR_AND_WORKS, run_check},
+    {"bleed", "CAR [WORK...]", "the order in which to bleed, with reasons and volumes",
+     COMMON_OPTIONS | TAKES(JSON) | TAKES(STEP), 1, CAR_AND_WORKS, run_bleed},
+    {"open", "CAR WORK...", "which unions to undo for the parts to be renewed, and how",
+     COMMON_OPTIONS | TAKES(JSON), 1, CAR_AND_WORKS, run_open},
+    {"hoses", "CAR [WORK...]", "which flexible hoses there must be, and which are still old",
+     COMMON_OPTIONS | TAKES(JSON), 1, CAR_AND_WORKS, run_hoses},
+    {"fit", "CAR [WORK...] --cylinder NAME --bore SIZE", "whether another bore suits the car",
+     COMMON_OPTIONS | TAKES(JSON) | TAKES(CYLINDER) | TAKES(BORE), 1, CAR_AND_WORKS, run_fit},
+    {"sheet", "CAR [WORK...] -o FILE", "the service sheet as PDF",
+     COMMON_OPTIONS | TAKES(OUTPUT) | TAKES(PAPER) | TAKES(REPLACE), 1, CAR_AND_WORKS, run_sheet},
+    {"diagram", "CAR [WORK...] -o FILE", "the diagram alone, as .svg, .png or .pdf",
+     COMMON_OPTIONS | TAKES(OUTPUT) | TAKES(REPLACE), 1, CAR_AND_WORKS, run_diagram},
+    {"show", "CAR [WORK...]", "the car as it now stands, each value with its origin", TAKES(WORK),
+     1, CAR_AND_WORKS, run_show},
+    {"start", "[LAYOUT]", "a commented description to fill in; without a layout: which there are",
+     0, 0, 8, run_start},
+    {"measure", "[LAYOUT]", "a measuring sheet to fill in at the car", 0, 0, 8, run_measure},
+    {"explain", "WORD...", "what a key, figure, finding or limit means", 0, 1, 16, run_explain},
+    {"page", "NAME", "a page of the documents, printed from the tables", 0, 1, 1, run_page},
+};
+
+const struct command *commands_all(size_t *count)
+{
+    *count = sizeof table / sizeof table[0];
+    return table;
+}
+
+const struct command *commands_find(const char *name)
+{
+    for (size_t i = 0; i < sizeof table / sizeof table[0]; i++)
+        if (strcmp(table[i].name, name) == 0)
+            return &table[i];
+    return NULL;
+}
+
+void commands_print_usage(const struct command *command, FILE *into)
+{
+    fprintf(into, "firmpedal %s %s\n    %s\n", command->name, command->usage, command->help);
+    options_print(command->options, into);
+}
+
+void commands_print_help(FILE *into)
+{
+    fputs("firmpedal: what is on the car, what to open, how to bleed it, what to expect.\n\n"
+          "Commands (firmpedal COMMAND --help tells more):\n",
+          into);
+    for (size_t i = 0; i < sizeof table / sizeof table[0]; i++)
+        fprintf(into, "  %-8s %s\n           %s\n", table[i].name, table[i].usage, table[i].help);
+    fputs("\nOptions:\n", into);
+    options_print(~0u, into);
+    fputs("\nExit status: 0 fine, 1 findings or hoses not complete, 2 wrong use,\n"
+          "3 a file cannot be used, 4 output not written or no memory.\n\n"
+          "This work can hurt people: read SAFETY.md. The car's own manual, local rules\n"
+          "and licensed inspection come first.\n",
+          into);
+}

@@ -1,0 +1,78 @@
+#include <locale.h>
+#include <signal.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "cli/commands.h"
+#include "cli/options.h"
+#include "firmpedal.h"
+
+static enum fp_outcome wrong_use(const struct command *command)
+{
+    if (command != NULL)
+        commands_print_usage(command, stderr);
+    else
+        fputs("firmpedal: `firmpedal --help` lists the commands\n", stderr);
+    return FP_WRONG_USE;
+}
+
+static enum fp_outcome run(const struct request *request)
+{
+    const struct command *command =
+        request->command != NULL ? commands_find(request->command) : NULL;
+    if ((request->given & TAKES(VERSION)) != 0) {
+        printf("firmpedal %s\n", fp_version());
+        return FP_FINE;
+    }
+    if ((request->given & TAKES(HELP)) != 0) {
+        if (command != NULL)
+            commands_print_usage(command, stdout);
+        else
+            commands_print_help(stdout);
+        return FP_FINE;
+    }
+    if (request->command == NULL) {
+        commands_print_help(stderr);
+        return FP_WRONG_USE;
+    }
+    if (command == NULL) {
+        fprintf(stderr, "firmpedal: there is no command %s\n", request->command);
+        return wrong_use(NULL);
+    }
+    if (request->word_count < command->least_words || request->word_count > command->most_words)
+        return wrong_use(command);
+    const char *foreign = options_first_name(request->given & ~command->options);
+    if (foreign != NULL) {
+        fprintf(stderr, "firmpedal: %s takes no option --%s\n", command->name, foreign);
+        return wrong_use(command);
+    }
+    struct fp_desk *desk = fp_desk_create();
+    if (desk == NULL) {
+        fputs("firmpedal: no memory\n", stderr);
+        return FP_OUTPUT;
+    }
+    enum fp_outcome outcome = command->run(desk, request);
+    fp_desk_destroy(desk);
+    return outcome;
+}
+
+int main(int argc, char **argv)
+{
+    fp_secure_streams();
+    setlocale(LC_CTYPE, "");
+    signal(SIGXFSZ, SIG_IGN);
+    struct request request = {0};
+    request.words = calloc((size_t)argc + 1, sizeof *request.words);
+    request.works = calloc((size_t)argc + 1, sizeof *request.works);
+    enum fp_outcome outcome = FP_OUTPUT;
+    if (request.words != NULL && request.works != NULL)
+        outcome = options_read(argc, argv, &request, stderr) ? run(&request) : FP_WRONG_USE;
+    free(request.words);
+    free(request.works);
+    /* A full disk shows only now. */
+    if (fflush(stdout) != 0 || fclose(stdout) != 0) {
+        fputs("firmpedal: the answer could not be written\n", stderr);
+        return FP_OUTPUT;
+    }
+    return outcome;
+}

@@ -1,0 +1,170 @@
+#include "cli/options.h"
+
+#include <getopt.h>
+#include <stdlib.h>
+#include <string.h>
+
+static const struct {
+    const char *name;
+    char letter;
+    const char *argument;
+    const char *help;
+} rows[OPTION_TOTAL] = {
+#define OPTION(symbol, name, letter, argument, help) {name, letter, argument, help},
+#include "cli/options.def"
+#undef OPTION
+};
+
+/* getopt_long takes any beginning of an option for the option; a typing mistake must not. */
+static bool long_names_are_whole(int argc, char **argv, FILE *errors)
+{
+    for (int i = 1; i < argc && strcmp(argv[i], "--") != 0; i++) {
+        if (strncmp(argv[i], "--", 2) != 0)
+            continue;
+        size_t length = strcspn(argv[i] + 2, "=");
+        bool known = false;
+        for (int row = 0; row < OPTION_TOTAL; row++)
+            known = known || (strlen(rows[row].name) == length &&
+                              strncmp(rows[row].name, argv[i] + 2, length) == 0);
+        if (!known) {
+            fprintf(errors, "firmpedal: there is no option %.*s; `firmpedal --help` lists them\n",
+                    (int)length + 2, argv[i]);
+            return false;
+        }
+    }
+    return true;
+}
+
+static bool one_of(const char *given, const char *const *words, int count, int *index)
+{
+    for (int i = 0; i < count; i++)
+        if (strcmp(given, words[i]) == 0) {
+            *index = i;
+            return true;
+        }
+    return false;
+}
+
+static bool take(struct request *request, enum option_symbol option, const char *value,
+                 FILE *errors)
+{
+    static const char *const units[] = {"metric", "imperial"};
+    static const char *const severities[] = {"note", "advice", "warning", "danger"};
+    static const char *const papers[] = {"a4", "letter"};
+    int index = 0;
+    bool fine = true;
+    switch (option) {
+    case OPTION_WORK:
+        request->works[request->work_count++] = value;
+        break;
+    case OPTION_UNITS:
+        fine = one_of(value, units, 2, &index);
+        request->wishes.imperial = index == 1;
+        break;
+    case OPTION_JSON:
+        request->wishes.json = true;
+        break;
+    case OPTION_EFFORT:
+        request->wishes.effort = value;
+        break;
+    case OPTION_DATE:
+        request->wishes.date = value;
+        break;
+    case OPTION_FAIL_AT:
+        fine = one_of(value, severities, 4, &index);
+        request->wishes.fail_at = (enum fp_severity)index;
+        break;
+    case OPTION_CYLINDER:
+        request->wishes.cylinder = value;
+        break;
+    case OPTION_BORE:
+        request->wishes.bore = value;
+        break;
+    case OPTION_STEP: {
+        char *end;
+        long step = strtol(value, &end, 10);
+        fine = *value != '\0' && *end == '\0' && step > 0 && step < 10000;
+        request->wishes.step = fine ? (int)step : 0;
+        break;
+    }
+    case OPTION_OUTPUT:
+        request->output = value;
+        break;
+    case OPTION_PAPER:
+        fine = one_of(value, papers, 2, &index);
+        request->wishes.paper = index == 1 ? FP_LETTER : FP_A4;
+        break;
+    case OPTION_REPLACE:
+        request->wishes.replace = true;
+        break;
+    case OPTION_HELP:
+    case OPTION_VERSION:
+    case OPTION_TOTAL:
+        break;
+    }
+    if (!fine)
+        fprintf(errors, "firmpedal: --%s takes %s, not %s\n", rows[option].name,
+                rows[option].argument, value);
+    return fine;
+}
+
+bool options_read(int argc, char **argv, struct request *request, FILE *errors)
+{
+    struct option table[OPTION_TOTAL + 1] = {0};
+    char letters[3 * OPTION_TOTAL + 2] = ":";
+    for (int i = 0; i < OPTION_TOTAL; i++) {
+        bool takes = rows[i].argument != NULL;
+        table[i] = (struct option){rows[i].name, takes ? required_argument : no_argument, NULL,
+                                   rows[i].letter};
+        strncat(letters, &rows[i].letter, 1);
+        if (takes)
+            strcat(letters, ":");
+    }
+    request->wishes.fail_at = FP_WARNING;
+    if (!long_names_are_whole(argc, argv, errors))
+        return false;
+    opterr = 0;
+    int letter;
+    while ((letter = getopt_long(argc, argv, letters, table, NULL)) != -1) {
+        if (letter == '?' || letter == ':') {
+            fprintf(errors, "firmpedal: %s %s; `firmpedal --help` lists the options\n",
+                    argv[optind - 1],
+                    letter == ':' ? "needs a value" : "is no option or takes no value");
+            return false;
+        }
+        for (int i = 0; i < OPTION_TOTAL; i++)
+            if (rows[i].letter == letter) {
+                request->given |= 1u << i;
+                if (!take(request, (enum option_symbol)i, optarg, errors))
+                    return false;
+            }
+    }
+    if (optind < argc)
+        request->command = argv[optind++];
+    while (optind < argc)
+        request->words[request->word_count++] = argv[optind++];
+    return true;
+}
+
+void options_print(unsigned set, FILE *into)
+{
+    for (int i = 0; i < OPTION_TOTAL; i++) {
+        if ((set & (1u << i)) == 0)
+            continue;
+        char left[64];
+        snprintf(left, sizeof left, "-%c, --%s %s", rows[i].letter, rows[i].name,
+                 rows[i].argument != NULL ? rows[i].argument : "");
+        if (strlen(left) > 28)
+            fprintf(into, "  %s\n%31s%s\n", left, "", rows[i].help);
+        else
+            fprintf(into, "  %-28s %s\n", left, rows[i].help);
+    }
+}
+
+const char *options_first_name(unsigned set)
+{
+    for (int i = 0; i < OPTION_TOTAL; i++)
+        if ((set & (1u << i)) != 0)
+            return rows[i].name;
+    return NULL;
+}

@@ -1,0 +1,480 @@
+#include "firmpedal.h"
+
+#include <errno.h>
+#include <math.h>
+#include <setjmp.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "advice/result.h"
+#include "base/arena.h"
+#include "base/message.h"
+#include "base/save.h"
+#include "base/text.h"
+#include "input/expand.h"
+#include "input/explain.h"
+#include "input/page.h"
+#include "input/read.h"
+#include "input/template.h"
+#include "network/work.h"
+#include "report/findings_page.h"
+#include "report/json.h"
+#include "report/sheet.h"
+#include "report/text_report.h"
+#include "units/unit.h"
+
+enum { MOST_INPUTS = 256 };
+
+struct fp_desk {
+    struct arena *arena;
+    struct messages messages;
+    const struct system *car;
+    const struct network *network;
+    const char *inputs[MOST_INPUTS];
+    size_t input_count;
+};
+
+/* The jump back from an arena without memory: each public call sets its own point first. */
+#define ON_NO_MEMORY(desk, outcome)                                                                \
+    jmp_buf escape;                                                                                \
+    arena_escape_to((desk)->arena, &escape);                                                       \
+    if (setjmp(escape) != 0)                                                                       \
+    return (outcome)
+
+struct fp_desk *fp_desk_create(void)
+{
+    struct arena *arena = arena_create();
+    if (arena == NULL)
+        return NULL;
+    jmp_buf escape;
+    arena_escape_to(arena, &escape);
+    if (setjmp(escape) != 0) {
+        arena_destroy(arena);
+        return NULL;
+    }
+    struct fp_desk *desk = ARENA_NEW(arena, struct fp_desk);
+    desk->arena = arena;
+    desk->messages = messages_start(arena);
+    return desk;
+}
+
+void fp_desk_destroy(struct fp_desk *desk)
+{
+    if (desk != NULL)
+        arena_destroy(desk->arena);
+}
+
+static void remember_input(struct fp_desk *desk, const char *path)
+{
+    if (desk->input_count < MOST_INPUTS)
+        desk->inputs[desk->input_count++] = text_copy(desk->arena, path);
+}
+
+static bool read_works(struct fp_desk *desk, struct system *car, const char *const *works,
+                       size_t count)
+{
+    struct work_file *files = ARENA_ARRAY(desk->arena, count + 1, struct work_file);
+    bool fine = true;
+    for (size_t i = 0; i < count; i++) {
+        struct source source;
+        remember_input(desk, works[i]);
+        fine = source_load(works[i], desk->arena, &desk->messages, &source) &&
+               read_work(&source, car, desk->arena, &desk->messages, &files[i]) && fine;
+    }
+    if (fine)
+        desk->car = count > 0 ? work_apply(car, files, count, desk->arena) : car;
+    return fine;
+}
+
+enum fp_outcome fp_read(struct fp_desk *desk, const char *car, const char *const *works,
+                        size_t work_count)
+{
+    ON_NO_MEMORY(desk, FP_OUTPUT);
+    struct source source;
+    desk->car = NULL;
+    desk->network = NULL;
+    remember_input(desk, car);
+    if (!source_load(car, desk->arena, &desk->messages, &source))
+        return FP_INPUT;
+    struct system *described = read_car(&source, desk->arena, &desk->messages);
+    if (described == NULL)
+        return FP_INPUT;
+    bool fine = read_works(desk, described, works, work_count);
+    desk->network = network_build(fine ? desk->car : described, desk->arena, &desk->messages);
+    if (!fine || messages_reach(&desk->messages, SEVERITY_DANGER)) {
+        desk->car = NULL;
+        return FP_INPUT;
+    }
+    return FP_FINE;
+}
+
+const char *fp_messages(struct fp_desk *desk, bool json)
+{
+    ON_NO_MEMORY(desk, "firmpedal: no memory\n");
+    if (desk->messages.count == 0)
+        return "";
+    struct text words = text_start(desk->arena);
+    messages_sort(&desk->messages);
+    if (json)
+        json_messages(&words, &desk->messages);
+    else
+        text_messages(&words, &desk->messages);
+    return words.items;
+}
+
+/* A wish that could not be used leaves its reason as the answer. */
+static bool read_effort(struct fp_desk *desk, const char *words, struct force *effort,
+                        const char **answer)
+{
+    effort->n = NAN;
+    if (words == NULL)
+        return true;
+    struct reading reading = unit_read(words, DIMENSION_FORCE);
+    if (reading.outcome == READING_FINE && reading.value > 0 && reading.value <= 2000) {
+        effort->n = reading.value;
+        return true;
+    }
+    *answer = text_print(desk->arena,
+                         "firmpedal: --effort is a force above 0 and up to 2000 N, as \"300 N\" or "
+                         "\"70 lbf\", not %s\n",
+                         words);
+    return false;
+}
+
+static bool read_date(struct fp_desk *desk, const char *words, struct date *date,
+                      const char **answer)
+{
+    if (words != NULL && date_read(words, date))
+        return true;
+    *answer = text_print(desk->arena, "firmpedal: --date is a day such as 2026-11-25, not %s\n",
+                         words != NULL ? words : "nothing");
+    return false;
+}
+
+static struct result *make_result(struct fp_desk *desk, const struct fp_wishes *wishes,
+                                  const char **answer)
+{
+    struct force effort;
+    struct date today;
+    if (!read_effort(desk, wishes->effort, &effort, answer) ||
+        !read_date(desk, wishes->date, &today, answer))
+        return NULL;
+    struct result *result = result_of(desk->car, desk->network, effort, today, desk->arena);
+    result->units = wishes->imperial ? UNITS_IMPERIAL : UNITS_METRIC;
+    return result;
+}
+
+/* The parts that a name means: one, or both sides of an axle. */
+static int parts_named(const struct system *system, const char *name, int parts[2],
+                       struct arena *arena)
+{
+    int one = system_find(system, name);
+    if (one >= 0) {
+        parts[0] = one;
+        return 1;
+    }
+    int count = 0;
+    for (int i = 0; i < system->part_count && count < 2; i++) {
+        const struct part *part = &system->parts[i];
+        if (part->side == SIDE_NONE)
+            continue;
+        struct text both = text_start(arena);
+        const char *side = strstr(part->name, side_word(part->side));
+        if (side == NULL)
+            continue;
+        text_add_bytes(&both, part->name, (size_t)(side - part->name));
+        const char *rest = side + strlen(side_word(part->side));
+        text_add(&both, "%s", *rest == ' ' ? rest + 1 : rest);
+        if (text_same(both.items, name))
+            parts[count++] = i;
+    }
+    return count;
+}
+
+static bool has_bore(const struct part *part)
+{
+    return key_find(part->kind, "bore") != NULL && part->kind != KIND_SERVO;
+}
+
+static bool ask_fit(struct fp_desk *desk, const struct fp_wishes *wishes, struct result *result,
+                    const char **answer)
+{
+    int parts[2];
+    int count =
+        wishes->cylinder != NULL ? parts_named(desk->car, wishes->cylinder, parts, desk->arena) : 0;
+    if (count == 0 || !has_bore(&desk->car->parts[parts[0]])) {
+        struct text words = text_start(desk->arena);
+        text_add(&words, "firmpedal: --cylinder %s is no cylinder of this car. It has: ",
+                 wishes->cylinder != NULL ? wishes->cylinder : "");
+        const char *join = "";
+        for (int i = 0; i < desk->car->part_count; i++)
+            if (has_bore(&desk->car->parts[i])) {
+                text_add(&words, "%s%s", join, desk->car->parts[i].name);
+                join = ", ";
+            }
+        text_add(&words, ".\n");
+        *answer = words.items;
+        return false;
+    }
+    struct reading reading = unit_read(wishes->bore != NULL ? wishes->bore : "", DIMENSION_LENGTH);
+    if (reading.outcome != READING_FINE || !(reading.value > 0.002 && reading.value < 0.4)) {
+        *answer = text_print(desk->arena,
+                             "firmpedal: --bore is a diameter with its unit, as \"7/8 in\" or "
+                             "\"22.2 mm\", not %s\n",
+                             wishes->bore != NULL ? wishes->bore : "");
+        return false;
+    }
+    struct length bore = {reading.value};
+    struct force effort = {NAN};
+    read_effort(desk, wishes->effort, &effort, answer);
+    result->fit =
+        fit_of(desk->car, desk->network, parts, count, bore, effort, result->today, desk->arena);
+    return true;
+}
+
+static bool findings_reach(const struct result *result, enum fp_severity severity)
+{
+    for (size_t i = 0; i < result->findings.count; i++)
+        if ((int)result->findings.items[i].severity >= (int)severity)
+            return true;
+    return false;
+}
+
+static void answer_in_text(struct text *words, const struct result *result,
+                           enum fp_question question, int step)
+{
+    switch (question) {
+    case FP_CHECK:
+        text_check(words, result);
+        break;
+    case FP_BLEED:
+        if (step > 0)
+            text_bleed_step(words, result, step);
+        else
+            text_bleed(words, result);
+        break;
+    case FP_OPEN:
+        text_open(words, result);
+        break;
+    case FP_HOSES:
+        text_hoses(words, result);
+        break;
+    case FP_FIT:
+        text_fit(words, result);
+        break;
+    }
+}
+
+static enum fp_outcome outcome_of(const struct result *result, enum fp_question question,
+                                  const struct fp_wishes *wishes)
+{
+    bool fine = true;
+    switch (question) {
+    case FP_CHECK:
+        fine = !findings_reach(result, wishes->fail_at);
+        break;
+    case FP_BLEED:
+        fine = !result->bleed->refused && result->bleed->left_out_count == 0;
+        break;
+    case FP_OPEN:
+        break;
+    case FP_HOSES:
+        fine = result->hoses.verdict == HOSES_COMPLETE;
+        break;
+    case FP_FIT:
+        fine = result->fit->verdict == FIT_SUITS || result->fit->verdict == FIT_SUITS_WITH_CARE;
+        break;
+    }
+    return fine ? FP_FINE : FP_FINDINGS;
+}
+
+enum fp_outcome fp_ask(struct fp_desk *desk, enum fp_question question,
+                       const struct fp_wishes *wishes, const char **answer)
+{
+    static const enum json_part parts[] = {JSON_CHECK, JSON_BLEED, JSON_OPEN, JSON_HOSES, JSON_FIT};
+    ON_NO_MEMORY(desk, FP_OUTPUT);
+    if (desk->car == NULL)
+        return FP_INPUT;
+    struct result *result = make_result(desk, wishes, answer);
+    if (result == NULL || (question == FP_FIT && !ask_fit(desk, wishes, result, answer)))
+        return FP_WRONG_USE;
+    struct text words = text_start(desk->arena);
+    if (!wishes->json)
+        answer_in_text(&words, result, question, wishes->step);
+    else if (!json_result(&words, result, parts[question]))
+        return FP_OUTPUT;
+    *answer = words.items;
+    return outcome_of(result, question, wishes);
+}
+
+static void complain(struct fp_desk *desk, const char *path, const char *id, const char *words,
+                     const char *write)
+{
+    struct place place = {text_copy(desk->arena, path), 0, 0};
+    struct message *message = messages_add(&desk->messages, SEVERITY_DANGER, id, place);
+    message->words = words;
+    message->write = write;
+}
+
+static enum fp_outcome save_bytes(struct fp_desk *desk, const char *path, const struct bytes *bytes,
+                                  bool replace)
+{
+    struct save_rules rules = {desk->inputs, desk->input_count, replace};
+    switch (save_file(path, bytes->items, bytes->count, &rules)) {
+    case SAVE_DONE:
+        return FP_FINE;
+    case SAVE_IS_AN_INPUT:
+        complain(desk, path, "output-is-an-input",
+                 "this is one of the files that were read; it was left as it is",
+                 "another name after -o");
+        return FP_OUTPUT;
+    case SAVE_EXISTS:
+        complain(desk, path, "output-exists", "this file is there already; it was left as it is",
+                 "another name after -o, or add --replace");
+        return FP_OUTPUT;
+    case SAVE_FAILED:
+        complain(desk, path, "output-failed",
+                 text_print(desk->arena, "could not be written: %s", strerror(errno)), NULL);
+        return FP_OUTPUT;
+    }
+    return FP_OUTPUT;
+}
+
+static enum fp_outcome
+write_picture(struct fp_desk *desk, const char *path, const struct fp_wishes *wishes,
+              bool (*draw)(const struct result *, const char *path, const struct fp_wishes *,
+                           struct bytes *, const char **))
+{
+    ON_NO_MEMORY(desk, FP_OUTPUT);
+    if (desk->car == NULL)
+        return FP_INPUT;
+    const char *answer = "";
+    struct result *result = make_result(desk, wishes, &answer);
+    if (result == NULL) {
+        complain(desk, path, "wrong-option", answer, NULL);
+        return FP_WRONG_USE;
+    }
+    struct bytes bytes = {0};
+    const char *trouble = NULL;
+    if (!draw(result, path, wishes, &bytes, &trouble)) {
+        bytes_free(&bytes);
+        complain(desk, path, "picture-failed", trouble != NULL ? trouble : "could not be drawn",
+                 NULL);
+        return FP_OUTPUT;
+    }
+    enum fp_outcome outcome = save_bytes(desk, path, &bytes, wishes->replace);
+    bytes_free(&bytes);
+    return outcome;
+}
+
+static bool draw_sheet(const struct result *result, const char *path,
+                       const struct fp_wishes *wishes, struct bytes *bytes, const char **trouble)
+{
+    (void)path;
+    return sheet_pdf(result, wishes->paper == FP_LETTER ? PAPER_LETTER : PAPER_A4, bytes, trouble);
+}
+
+static bool draw_diagram(const struct result *result, const char *path,
+                         const struct fp_wishes *wishes, struct bytes *bytes, const char **trouble)
+{
+    (void)wishes;
+    if (text_ends(path, ".svg"))
+        return diagram_svg(result, bytes, trouble);
+    if (text_ends(path, ".png"))
+        return diagram_png(result, bytes, trouble);
+    if (text_ends(path, ".pdf"))
+        return diagram_pdf(result, bytes, trouble);
+    *trouble = "the name of a diagram ends with .svg, .png or .pdf";
+    return false;
+}
+
+enum fp_outcome fp_write_sheet(struct fp_desk *desk, const char *path,
+                               const struct fp_wishes *wishes)
+{
+    return write_picture(desk, path, wishes, draw_sheet);
+}
+
+enum fp_outcome fp_write_diagram(struct fp_desk *desk, const char *path,
+                                 const struct fp_wishes *wishes)
+{
+    return write_picture(desk, path, wishes, draw_diagram);
+}
+
+enum fp_outcome fp_show(struct fp_desk *desk, const char **answer)
+{
+    ON_NO_MEMORY(desk, FP_OUTPUT);
+    if (desk->car == NULL)
+        return FP_INPUT;
+    struct text words = text_start(desk->arena);
+    expand_car(&words, desk->car);
+    *answer = words.items;
+    return FP_FINE;
+}
+
+enum fp_outcome fp_starter(struct fp_desk *desk, const char *layout, const char **answer)
+{
+    ON_NO_MEMORY(desk, FP_OUTPUT);
+    struct text words = text_start(desk->arena);
+    bool known = template_starter(&words, layout);
+    *answer = words.items;
+    return known ? FP_FINE : FP_WRONG_USE;
+}
+
+enum fp_outcome fp_measuring_sheet(struct fp_desk *desk, const char *layout, const char **answer)
+{
+    ON_NO_MEMORY(desk, FP_OUTPUT);
+    struct text words = text_start(desk->arena);
+    bool known = template_measuring_sheet(&words, layout);
+    *answer = words.items;
+    return known ? FP_FINE : FP_WRONG_USE;
+}
+
+enum fp_outcome fp_explain(struct fp_desk *desk, const char *word, const char **answer)
+{
+    ON_NO_MEMORY(desk, FP_OUTPUT);
+    struct text words = text_start(desk->arena);
+    bool row = findings_explain(&words, word);
+    bool key = explain_key(&words, word);
+    if (!row && !key) {
+        size_t ids, keys;
+        const char *const *id = findings_ids(desk->arena, &ids);
+        const char *const *name = explain_names(desk->arena, &keys);
+        const char **all = ARENA_ARRAY(desk->arena, ids + keys + 1, const char *);
+        memcpy(all, id, ids * sizeof *all);
+        memcpy(all + ids, name, keys * sizeof *all);
+        const char *nearest = text_nearest(word, all, ids + keys);
+        text_add(&words, "Nothing here is called %s.", word);
+        if (nearest != NULL)
+            text_add(&words, " Nearest: %s.", nearest);
+        text_add(&words, " docs/input.md lists the keys, docs/findings.md the rest.\n");
+    }
+    *answer = words.items;
+    return row || key ? FP_FINE : FP_WRONG_USE;
+}
+
+enum fp_outcome fp_page(struct fp_desk *desk, const char *page, const char **answer)
+{
+    ON_NO_MEMORY(desk, FP_OUTPUT);
+    struct text words = text_start(desk->arena);
+    bool known = true;
+    if (strcmp(page, "input") == 0)
+        page_input(&words);
+    else if (strcmp(page, "findings") == 0)
+        findings_page(&words);
+    else {
+        text_add(&words, "There are two pages: input and findings.\n");
+        known = false;
+    }
+    *answer = words.items;
+    return known ? FP_FINE : FP_WRONG_USE;
+}
+
+const char *fp_version(void)
+{
+    return "0.1.0";
+}
+
+void fp_secure_streams(void)
+{
+    save_secure_streams();
+}

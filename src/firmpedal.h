@@ -1,0 +1,85 @@
+#ifndef FIRMPEDAL_H
+#define FIRMPEDAL_H
+
+#include <stdbool.h>
+#include <stddef.h>
+
+/* The public face of firmpedal: read a car and its work files, ask, write.
+ *
+ * A desk holds one car and all memory that belongs to it. Every call that can fail gives an
+ * outcome and leaves its reasons as messages on the desk. Nothing here prints or exits. */
+
+struct fp_desk;
+
+/* What a call came to; also the exit status of the program. */
+enum fp_outcome {
+    FP_FINE = 0,      /* done */
+    FP_FINDINGS = 1,  /* done, and there is something at or above the asked severity */
+    FP_WRONG_USE = 2, /* an option's value could not be used */
+    FP_INPUT = 3,     /* a file could not be used; the messages say why */
+    FP_OUTPUT = 4     /* an output could not be written, or there was no memory */
+};
+
+enum fp_severity { FP_NOTE, FP_ADVICE, FP_WARNING, FP_DANGER };
+
+/* What a person may ask about a car. */
+enum fp_question { FP_CHECK, FP_BLEED, FP_OPEN, FP_HOSES, FP_FIT };
+
+enum fp_paper { FP_A4, FP_LETTER };
+
+/* How to answer. Zeroed means: metric, no JSON, each pedal's own effort, today's date must be
+ * given. Strings belong to the caller. */
+struct fp_wishes {
+    bool imperial;
+    bool json;
+    const char *effort;       /* "300 N", or NULL */
+    const char *date;         /* "2026-11-25": the day from which ages count */
+    enum fp_severity fail_at; /* from which findings give FP_FINDINGS */
+    const char *cylinder;     /* FP_FIT: name of the part */
+    const char *bore;         /* FP_FIT: "7/8 in" */
+    int step;                 /* FP_BLEED: only this step, for a small screen; 0: all */
+    enum fp_paper paper;
+    bool replace; /* an existing file may be replaced */
+};
+
+/* Creates an empty desk; NULL when there is no memory. The caller owns it. */
+struct fp_desk *fp_desk_create(void);
+/* Frees a desk and all that it gave out. Accepts NULL. */
+void fp_desk_destroy(struct fp_desk *desk);
+
+/* Reads a description, then each work file, and lays the work over the car. FP_INPUT when any of
+ * them holds a mistake: then all mistakes of all files are in fp_messages. */
+enum fp_outcome fp_read(struct fp_desk *desk, const char *car, const char *const *works,
+                        size_t work_count);
+
+/* The messages so far as text or JSON; "" when there are none. Owned by the desk. */
+const char *fp_messages(struct fp_desk *desk, bool json);
+
+/* Answers a question. *answer is text or JSON, owned by the desk. */
+enum fp_outcome fp_ask(struct fp_desk *desk, enum fp_question question,
+                       const struct fp_wishes *wishes, const char **answer);
+
+/* Writes the sheet (PDF), whole or not at all. */
+enum fp_outcome fp_write_sheet(struct fp_desk *desk, const char *path,
+                               const struct fp_wishes *wishes);
+/* Writes the diagram alone; the ending of the path says which: .svg, .png or .pdf. */
+enum fp_outcome fp_write_diagram(struct fp_desk *desk, const char *path,
+                                 const struct fp_wishes *wishes);
+
+/* The car as it now stands, work included, as a full description that reads back. */
+enum fp_outcome fp_show(struct fp_desk *desk, const char **answer);
+
+/* Without a car: a commented starter description for a layout, the measuring sheet for it, what a
+ * key, finding, figure, limit or word means; the pages of docs/ by name. FP_WRONG_USE when there
+ * is nothing of that name; *answer then names what there is. */
+enum fp_outcome fp_starter(struct fp_desk *desk, const char *layout, const char **answer);
+enum fp_outcome fp_measuring_sheet(struct fp_desk *desk, const char *layout, const char **answer);
+enum fp_outcome fp_explain(struct fp_desk *desk, const char *word, const char **answer);
+enum fp_outcome fp_page(struct fp_desk *desk, const char *page, const char **answer);
+
+const char *fp_version(void);
+
+/* First thing in main: opens /dev/null until descriptors 0, 1 and 2 exist. */
+void fp_secure_streams(void);
+
+#endif

@@ -1,0 +1,187 @@
+#include "report/findings_page.h"
+
+#include <string.h>
+
+#include "advice/result.h"
+#include "report/text_frame.h"
+#include "report/text_report.h"
+#include "units/unit.h"
+
+static void add_checks(struct text *into)
+{
+    size_t count;
+    const struct check_row *rows = check_rows(&count);
+    text_add(into,
+             "## Findings\n\nWorst first. `danger`: do not drive. `warning`: before the road. "
+             "`advice`: when there\nis time. `note`: good to know.\n");
+    for (int severity = SEVERITY_DANGER; severity >= SEVERITY_NOTE; severity--)
+        for (size_t i = 0; i < count; i++) {
+            if ((int)rows[i].severity != severity)
+                continue;
+            text_add(into, "\n### %s\n\n%s. %s\n", rows[i].id, severity_word(rows[i].severity),
+                     rows[i].what);
+            if (rows[i].why != NULL)
+                text_add(into, "Why: %s\n", rows[i].why);
+            text_add(into, "Do: %s\n", rows[i].remedy);
+            if (rows[i].limit != NULL)
+                text_add(into, "Limit: [%s](#%s).\n", rows[i].limit, rows[i].limit);
+            text_add(into, "Source: %s.\n", rows[i].source);
+        }
+}
+
+static const char *limit_words(struct arena *arena, const struct limit_row *row)
+{
+    return unit_text(arena, row->value, row->dimension, UNITS_METRIC);
+}
+
+static void add_limits(struct text *into)
+{
+    size_t count;
+    const struct limit_row *rows = limit_rows(&count);
+    text_add(into, "\n## Limits behind the verdicts\n");
+    for (size_t i = 0; i < count; i++)
+        text_add(into, "\n### %s\n\n%s: %s.\nSource: %s.\n", rows[i].id, rows[i].words,
+                 limit_words(into->arena, &rows[i]), rows[i].source);
+}
+
+static void add_figures(struct text *into)
+{
+    size_t count;
+    const struct figure_row *rows = figure_rows(&count);
+    text_add(into, "\n## Figures\n\n| id | figure | how | holds within |\n| --- | --- | --- | --- "
+                   "|\n");
+    for (size_t i = 0; i < count; i++)
+        text_add(into, "| [%s](physics.md#%s) | %s | %s | %s |\n", rows[i].id, rows[i].anchor,
+                 rows[i].title, rows[i].formula != NULL ? rows[i].formula : "",
+                 rows[i].limits != NULL ? rows[i].limits : "");
+}
+
+static void add_reasons(struct text *into)
+{
+    size_t count;
+    const struct reason_row *rows = reason_rows(&count);
+    text_add(into,
+             "\n## Why a nipple comes where it comes\n\n| id | reason | source |\n| --- | --- "
+             "| --- |\n");
+    for (size_t i = 0; i < count; i++)
+        text_add(into, "| %s | %s | %s |\n", rows[i].id, rows[i].words, rows[i].source);
+}
+
+static void add_steps(struct text *into)
+{
+    size_t count;
+    const struct step_row *rows = step_rows(&count);
+    text_add(into, "\n## Steps\n\n| id | words | why | source |\n| --- | --- | --- | --- |\n");
+    for (size_t i = 0; i < count; i++)
+        text_add(into, "| %s | %s | %s | %s |\n", rows[i].id, rows[i].words,
+                 rows[i].why != NULL ? rows[i].why : "",
+                 rows[i].source != NULL ? rows[i].source : "");
+}
+
+static void add_cautions(struct text *into)
+{
+    size_t count;
+    const struct caution_row *rows = caution_rows(&count);
+    text_add(into, "\n## Cautions\n");
+    for (size_t i = 0; i < count; i++)
+        text_add(into, "\n- **%s. %s** (%s): %s %s\n", rows[i].signal, rows[i].hazard, rows[i].id,
+                 rows[i].harm, rows[i].avoid);
+    text_add(into, "\n%s\n", caution_deference());
+}
+
+void findings_page(struct text *into)
+{
+    text_add(into, "# Findings, limits, figures, steps, cautions\n\n"
+                   "Printed by `firmpedal page findings` from the tables that the program itself "
+                   "walks; do not\nedit. Words in braces are filled in for the car at hand. "
+                   "`firmpedal explain ID` says the same.\n\n");
+    add_checks(into);
+    add_limits(into);
+    add_figures(into);
+    add_reasons(into);
+    add_steps(into);
+    add_cautions(into);
+}
+
+static void add_labelled(struct text *into, const char *label, const char *words)
+{
+    if (words == NULL)
+        return;
+    text_add(into, "  %s: ", label);
+    text_add_wrapped(into, words, text_letters(label) + 4, 4, FRAME_WIDTH);
+}
+
+bool findings_explain(struct text *into, const char *id)
+{
+    const struct check_row *check = check_row(id);
+    const struct figure_row *figure = figure_row(id);
+    const struct reason_row *reason = reason_row(id);
+    const struct step_row *step = step_row(id);
+    bool known = false;
+    if (check != NULL) {
+        text_add(into, "%s, a finding (%s)\n", check->id, severity_word(check->severity));
+        add_labelled(into, "what", check->what);
+        add_labelled(into, "why", check->why);
+        add_labelled(into, "do", check->remedy);
+        add_labelled(into, "limit", check->limit);
+        add_labelled(into, "source", check->source);
+        known = true;
+    }
+    if (figure != NULL) {
+        text_add(into, "%s, a figure: %s\n", figure->id, figure->title);
+        add_labelled(into, "how", figure->formula);
+        add_labelled(into, "holds within", figure->limits);
+        add_labelled(into, "how to read it at the car", figure->take);
+        add_labelled(into, "more", text_print(into->arena, "docs/physics.md#%s", figure->anchor));
+        known = true;
+    }
+    size_t count;
+    const struct limit_row *limits = limit_rows(&count);
+    for (size_t i = 0; i < count; i++) {
+        if (!text_same(limits[i].id, id))
+            continue;
+        text_add(into, "%s, a limit: %s\n", limits[i].id, limit_words(into->arena, &limits[i]));
+        add_labelled(into, "what", limits[i].words);
+        add_labelled(into, "source", limits[i].source);
+        known = true;
+    }
+    if (reason != NULL) {
+        text_add(into, "%s, a reason for the place of a nipple in the order\n", reason->id);
+        add_labelled(into, "words", reason->words);
+        add_labelled(into, "source", reason->source);
+        known = true;
+    }
+    if (step != NULL) {
+        text_add(into, "%s, a step\n", step->id);
+        add_labelled(into, "words", step->words);
+        add_labelled(into, "why", step->why);
+        add_labelled(into, "source", step->source);
+        known = true;
+    }
+    return known;
+}
+
+const char *const *findings_ids(struct arena *arena, size_t *count)
+{
+    size_t checks, figures, limits, reasons, steps;
+    const struct check_row *check = check_rows(&checks);
+    const struct figure_row *figure = figure_rows(&figures);
+    const struct limit_row *limit = limit_rows(&limits);
+    const struct reason_row *reason = reason_rows(&reasons);
+    const struct step_row *step = step_rows(&steps);
+    const char **ids =
+        ARENA_ARRAY(arena, checks + figures + limits + reasons + steps + 1, const char *);
+    size_t n = 0;
+    for (size_t i = 0; i < checks; i++)
+        ids[n++] = check[i].id;
+    for (size_t i = 0; i < figures; i++)
+        ids[n++] = figure[i].id;
+    for (size_t i = 0; i < limits; i++)
+        ids[n++] = limit[i].id;
+    for (size_t i = 0; i < reasons; i++)
+        ids[n++] = reason[i].id;
+    for (size_t i = 0; i < steps; i++)
+        ids[n++] = step[i].id;
+    *count = n;
+    return ids;
+}

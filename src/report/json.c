@@ -1,0 +1,344 @@
+#include "report/json.h"
+
+#include <jansson.h>
+#include <math.h>
+
+#include "base/date.h"
+#include "report/text_report.h"
+#include "units/unit.h"
+
+/* Digits enough that a value is not moved by a double's last places, few enough to read. */
+enum { DIGITS = 12 };
+
+static json_t *string_or_null(const char *words)
+{
+    return words == NULL ? json_null() : json_string(words);
+}
+
+static json_t *real_or_null(double value)
+{
+    return isfinite(value) ? json_real(value) : json_null();
+}
+
+static const char *si_unit(enum dimension dimension)
+{
+    static const char *const names[DIMENSION_COUNT] = {
+        "",    "",     "m", "m2",  "m3",   "Pa",  "N",     "N m",  "kg",
+        "rad", "degC", "s", "m/s", "m/s2", "N/m", "kg/m3", "m2/s", "m3/m"};
+    return names[dimension];
+}
+
+static void set_place(json_t *into, struct place place)
+{
+    if (place.line <= 0)
+        return;
+    json_object_set_new(into, "file", string_or_null(place.file));
+    json_object_set_new(into, "line", json_integer(place.line));
+}
+
+static void set_date(json_t *into, const char *key, struct date date)
+{
+    char words[16];
+    if (date_known(date)) {
+        date_write(date, words);
+        json_object_set_new(into, key, json_string(words));
+    } else {
+        json_object_set_new(into, key, json_null());
+    }
+}
+
+static json_t *cited_array(struct arena *arena, const struct system *system,
+                           const struct cited_key *keys, int count)
+{
+    json_t *array = json_array();
+    for (int i = 0; i < count; i++)
+        json_array_append_new(array, json_string(cited_words(arena, system, &keys[i])));
+    return array;
+}
+
+static json_t *figure_object(struct arena *arena, const struct result *result,
+                             const struct figure *figure)
+{
+    static const char *const states[] = {"computed", "assumed", "not computed"};
+    json_t *object = json_object();
+    json_object_set_new(object, "id", json_string(figure->row->id));
+    json_object_set_new(object, "title", json_string(figure->row->title));
+    json_object_set_new(object, "of", json_string(figure->of));
+    if (figure->row->scope == SCOPE_CAUSE)
+        json_object_set_new(object, "cause", json_string(cause_words((enum cause)figure->sub)));
+    bool computed = figure->state != FIGURE_NOT_COMPUTED;
+    json_object_set_new(object, "value", computed ? real_or_null(figure->value) : json_null());
+    json_object_set_new(object, "unit", json_string(si_unit(figure->row->dimension)));
+    json_object_set_new(object, "shown",
+                        json_string(figure_value_words(arena, figure, result->units)));
+    json_object_set_new(object, "state", json_string(states[figure->state]));
+    json_object_set_new(object, "assumed",
+                        cited_array(arena, result->system, figure->assumed, figure->assumed_count));
+    json_object_set_new(object, "needs",
+                        cited_array(arena, result->system, figure->needs, figure->needs_count));
+    if (!computed && figure->reason != NULL)
+        json_object_set_new(object, "reason", json_string(figure->reason));
+    json_object_set_new(object, "formula", string_or_null(figure->row->formula));
+    json_object_set_new(object, "limits", string_or_null(figure->row->limits));
+    json_object_set_new(object, "docs",
+                        json_string(text_print(arena, "docs/physics.md#%s", figure->row->anchor)));
+    return object;
+}
+
+static json_t *quantities_object(const struct named_quantity *quantities, int count)
+{
+    json_t *object = json_object();
+    for (int i = 0; i < count; i++)
+        json_object_set_new(object, quantities[i].name,
+                            quantities[i].text != NULL ? json_string(quantities[i].text)
+                                                       : real_or_null(quantities[i].value));
+    return object;
+}
+
+static json_t *finding_object(struct arena *arena, const struct result *result,
+                              const struct finding *finding)
+{
+    const struct check_row *row = finding->check;
+    json_t *object = json_object();
+    json_object_set_new(object, "id", json_string(row->id));
+    json_object_set_new(object, "severity", json_string(severity_word(finding->severity)));
+    const char *const names[] = {"what", "why", "do"};
+    const char *const words[] = {row->what, row->why, row->remedy};
+    for (int i = 0; i < 3; i++)
+        json_object_set_new(object, names[i],
+                            words[i] == NULL
+                                ? json_null()
+                                : json_string(fill_words(arena, words[i], finding->quantities,
+                                                         finding->quantity_count, result->units)));
+    json_object_set_new(object, "source", string_or_null(row->source));
+    json_object_set_new(object, "limit", string_or_null(row->limit));
+    if (finding->part >= 0)
+        json_object_set_new(object, "part", json_string(result->system->parts[finding->part].name));
+    set_place(object, finding->place);
+    json_object_set_new(object, "quantities",
+                        quantities_object(finding->quantities, finding->quantity_count));
+    json_object_set_new(object, "rests_on_assumed", json_boolean(finding->assumed));
+    return object;
+}
+
+static json_t *steps_array(struct arena *arena, const struct result *result,
+                           const struct steps *steps)
+{
+    json_t *array = json_array();
+    for (size_t i = 0; i < steps->count; i++) {
+        const struct step *step = &steps->items[i];
+        json_t *object = json_object();
+        json_object_set_new(object, "number", json_integer(step->number));
+        json_object_set_new(object, "id", json_string(step->row->id));
+        if (step->part >= 0)
+            json_object_set_new(object, "part",
+                                json_string(result->system->parts[step->part].name));
+        if (step->nipple >= 0 && step->part >= 0) {
+            struct nipple nipple = {step->part, step->nipple};
+            json_object_set_new(object, "nipple",
+                                json_string(nipple_words(result->system, nipple, arena)));
+            json_object_set_new(object, "run", real_or_null(step->run.m));
+            json_object_set_new(object, "volume", real_or_null(step->volume.m3));
+            json_object_set_new(object, "volume_assumed", json_boolean(step->volume_assumed));
+            json_object_set_new(object, "strokes", real_or_null(step->strokes));
+        }
+        if (step->circuit >= 0)
+            json_object_set_new(object, "circuit",
+                                json_string(result->network->circuits[step->circuit].name));
+        json_object_set_new(object, "words",
+                            json_string(step_words(arena, result, step, step->row->words)));
+        if (step->reason != NULL) {
+            json_object_set_new(object, "reason", json_string(step->reason->id));
+            json_object_set_new(object, "why",
+                                json_string(step_words(arena, result, step, step->reason->words)));
+        } else if (step->row->why != NULL) {
+            json_object_set_new(object, "why",
+                                json_string(step_words(arena, result, step, step->row->why)));
+        }
+        if (step->row->expect != NULL)
+            json_object_set_new(object, "expect",
+                                json_string(step_words(arena, result, step, step->row->expect)));
+        json_object_set_new(object, "source", string_or_null(step->row->source));
+        json_array_append_new(array, object);
+    }
+    return array;
+}
+
+static json_t *nipples_array(struct arena *arena, const struct result *result,
+                             const struct nipple *nipples, int count)
+{
+    json_t *array = json_array();
+    for (int i = 0; i < count; i++)
+        json_array_append_new(array, json_string(nipple_words(result->system, nipples[i], arena)));
+    return array;
+}
+
+static json_t *bleed_object(struct arena *arena, const struct result *result)
+{
+    static const char *const scopes[] = {"nothing", "part", "all"};
+    const struct bleed_plan *plan = result->bleed;
+    json_t *object = json_object();
+    json_object_set_new(object, "scope", json_string(scopes[plan->scope]));
+    json_object_set_new(object, "scope_reason", string_or_null(plan->scope_reason));
+    json_object_set_new(object, "refused", json_boolean(plan->refused));
+    if (plan->refused)
+        json_object_set_new(object, "refusal", string_or_null(plan->refusal));
+    json_object_set_new(object, "makers_order", json_boolean(plan->makers_order));
+    json_object_set_new(object, "left_out",
+                        nipples_array(arena, result, plan->left_out, plan->left_out_count));
+    json_object_set_new(object, "settings", steps_array(arena, result, &plan->settings));
+    json_object_set_new(object, "steps", steps_array(arena, result, &plan->steps));
+    json_object_set_new(object, "untouched",
+                        nipples_array(arena, result, plan->untouched, plan->untouched_count));
+    json_object_set_new(object, "fluid", real_or_null(plan->fluid.m3));
+    return object;
+}
+
+static json_t *hoses_object(struct arena *arena, const struct hose_list *hoses)
+{
+    static const char *const verdicts[] = {"complete", "old hoses left", "missing", "cannot tell"};
+    json_t *object = json_object();
+    json_object_set_new(object, "verdict", json_string(verdicts[hoses->verdict]));
+    json_object_set_new(object, "words", json_string(hoses_verdict_words(arena, hoses)));
+    json_object_set_new(object, "needed", json_integer(hoses->needed));
+    json_object_set_new(object, "there", json_integer(hoses->has));
+    json_object_set_new(object, "renewed", json_integer(hoses->renewed));
+    json_object_set_new(object, "old", json_integer(hoses->old));
+    json_object_set_new(object, "missing", json_integer(hoses->missing));
+    json_object_set_new(object, "age_not_known", json_integer(hoses->unknown));
+    json_t *array = json_array();
+    for (int i = 0; i < hoses->count; i++) {
+        const struct hose_line *line = &hoses->items[i];
+        json_t *item = json_object();
+        json_object_set_new(item, "name", string_or_null(line->name));
+        json_object_set_new(item, "where", string_or_null(line->where));
+        json_object_set_new(item, "use", string_or_null(line->use));
+        json_object_set_new(item, "standing", json_string(hose_standing_words(line->standing)));
+        set_date(item, "renewed", line->renewed);
+        json_object_set_new(item, "renewed_in_work", json_boolean(line->renewed_in_work));
+        if (line->reason != NULL)
+            json_object_set_new(item, "reason", json_string(line->reason));
+        set_place(item, line->place);
+        json_array_append_new(array, item);
+    }
+    json_object_set_new(object, "hoses", array);
+    return object;
+}
+
+static json_t *fit_object(struct arena *arena, const struct result *result)
+{
+    const struct fit *fit = result->fit;
+    json_t *object = json_object();
+    json_object_set_new(object, "part", json_string(result->system->parts[fit->part].name));
+    json_object_set_new(object, "bore_before", real_or_null(fit->before.m));
+    json_object_set_new(object, "bore_after", real_or_null(fit->after.m));
+    json_object_set_new(object, "stop", real_or_null(fit->stop.m_s2));
+    json_object_set_new(object, "verdict", json_string(fit_verdict_words(fit->verdict)));
+    json_t *lines = json_array();
+    for (int i = 0; i < fit->line_count; i++) {
+        const struct fit_line *line = &fit->lines[i];
+        json_t *item = json_object();
+        json_object_set_new(item, "id", json_string(line->id));
+        json_object_set_new(item, "title", json_string(line->title));
+        json_object_set_new(item, "of", json_string(line->of));
+        json_object_set_new(item, "before", real_or_null(line->before));
+        json_object_set_new(item, "after", real_or_null(line->after));
+        json_object_set_new(item, "unit", json_string(si_unit(line->dimension)));
+        json_object_set_new(item, "rests_on_assumed", json_boolean(line->state == FIGURE_ASSUMED));
+        json_array_append_new(lines, item);
+    }
+    json_object_set_new(object, "figures", lines);
+    json_t *reasons = json_array();
+    for (int i = 0; i < fit->reason_count; i++) {
+        const struct fit_reason *reason = &fit->reasons[i];
+        json_t *item = json_object();
+        json_object_set_new(item, "limit", json_string(reason->limit));
+        json_object_set_new(item, "against", json_boolean(reason->against));
+        json_object_set_new(item, "grave", json_boolean(reason->grave));
+        json_object_set_new(item, "words",
+                            json_string(fill_words(arena, reason->words, reason->quantities,
+                                                   reason->quantity_count, result->units)));
+        json_array_append_new(reasons, item);
+    }
+    json_object_set_new(object, "reasons", reasons);
+    return object;
+}
+
+static bool add_json(struct text *into, json_t *root)
+{
+    if (root == NULL)
+        return false;
+    char *words = json_dumps(root, JSON_INDENT(2) | JSON_REAL_PRECISION(DIGITS));
+    json_decref(root);
+    if (words == NULL)
+        return false;
+    text_add(into, "%s\n", words);
+    free(words);
+    return true;
+}
+
+bool json_result(struct text *into, const struct result *result, enum json_part part)
+{
+    struct arena *arena = into->arena;
+    json_t *root = json_object();
+    json_object_set_new(root, "car", string_or_null(system_vehicle(result->system)->title));
+    json_object_set_new(root, "file", string_or_null(result->system->file));
+    set_date(root, "date", result->today);
+    json_t *works = json_array();
+    for (int i = 0; i < result->system->work_count; i++) {
+        json_t *work = json_object();
+        json_object_set_new(work, "file", string_or_null(result->system->works[i].file));
+        set_date(work, "date", result->system->works[i].date);
+        json_array_append_new(works, work);
+    }
+    json_object_set_new(root, "works", works);
+    switch (part) {
+    case JSON_CHECK: {
+        json_t *figures = json_array();
+        for (int i = 0; i < result->figures.count; i++)
+            json_array_append_new(figures, figure_object(arena, result, &result->figures.items[i]));
+        json_object_set_new(root, "figures", figures);
+        json_t *findings = json_array();
+        for (size_t i = 0; i < result->findings.count; i++)
+            json_array_append_new(findings,
+                                  finding_object(arena, result, &result->findings.items[i]));
+        json_object_set_new(root, "findings", findings);
+        json_object_set_new(root, "summary", json_string(summary_words(arena, result)));
+        break;
+    }
+    case JSON_BLEED:
+        json_object_set_new(root, "bleed", bleed_object(arena, result));
+        break;
+    case JSON_OPEN:
+        json_object_set_new(root, "opening", steps_array(arena, result, &result->opening));
+        break;
+    case JSON_HOSES:
+        json_object_set_new(root, "hoses", hoses_object(arena, &result->hoses));
+        break;
+    case JSON_FIT:
+        json_object_set_new(root, "fit", fit_object(arena, result));
+        break;
+    }
+    json_object_set_new(root, "caution", json_string(caution_deference()));
+    return add_json(into, root);
+}
+
+bool json_messages(struct text *into, const struct messages *messages)
+{
+    json_t *root = json_object();
+    json_t *array = json_array();
+    for (size_t i = 0; i < messages->count; i++) {
+        const struct message *message = &messages->items[i];
+        json_t *object = json_object();
+        json_object_set_new(object, "id", json_string(message->id));
+        json_object_set_new(object, "severity", json_string(severity_word(message->severity)));
+        json_object_set_new(object, "file", string_or_null(message->place.file));
+        json_object_set_new(object, "line", json_integer(message->place.line));
+        json_object_set_new(object, "column", json_integer(message->place.column));
+        json_object_set_new(object, "words", string_or_null(message->words));
+        json_object_set_new(object, "write", string_or_null(message->write));
+        json_array_append_new(array, object);
+    }
+    json_object_set_new(root, "messages", array);
+    return add_json(into, root);
+}

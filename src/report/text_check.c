@@ -1,0 +1,125 @@
+#include "report/text_report.h"
+
+#include <math.h>
+#include <stdio.h>
+#include <string.h>
+
+#include "report/text_frame.h"
+
+enum { TITLE_WIDTH = 34, VALUE_WIDTH = 16 };
+
+static void add_figure(struct text *into, const struct result *result, const struct figure *figure)
+{
+    struct arena *arena = into->arena;
+    const char *value = figure_value_words(arena, figure, result->units);
+    const char *state = figure_state_words(arena, result->system, figure, 2);
+    const char *title = figure->row->title;
+    int title_gap = TITLE_WIDTH - text_letters(title);
+    int value_gap = VALUE_WIDTH - text_letters(value);
+    text_add(into, "  %s%*s%*s%s  ", title, title_gap > 1 ? title_gap : 1, "",
+             value_gap > 0 ? value_gap : 0, "", value);
+    int column = 2 + TITLE_WIDTH + VALUE_WIDTH + 2;
+    if (text_letters(state) <= FRAME_WIDTH - column)
+        text_add(into, "%s\n", state);
+    else {
+        text_add(into, "%s\n", figure->state == FIGURE_ASSUMED ? "assumed" : "not computed");
+        text_add(into, "      ");
+        text_add_wrapped(into, state, 6, 6, FRAME_WIDTH);
+    }
+}
+
+static void add_causes(struct text *into, const struct result *result, int circuit)
+{
+    struct text line = text_start(into->arena);
+    bool assumed = false;
+    for (int i = 0; i < result->figures.count; i++) {
+        const struct figure *figure = &result->figures.items[i];
+        if (figure->row->scope != SCOPE_CAUSE || figure->subject != circuit ||
+            figure->state == FIGURE_NOT_COMPUTED || figure->value == 0)
+            continue;
+        assumed = assumed || figure->state == FIGURE_ASSUMED;
+        text_add(&line, "%s%s %s", line.count > 0 ? ", " : "", cause_words((enum cause)figure->sub),
+                 figure_value_words(into->arena, figure, result->units));
+    }
+    if (line.count == 0)
+        return;
+    text_add(into, "  Where it goes%s: ", assumed ? " (assumed)" : "");
+    text_add_wrapped(into, line.items, 2 + 15 + (assumed ? 10 : 0), 6, FRAME_WIDTH);
+}
+
+static const char *scope_heading(struct arena *arena, const struct figure *figure)
+{
+    if (figure->row->scope == SCOPE_CAR)
+        return "The whole car";
+    char *heading = text_copy(arena, figure->of);
+    if (heading[0] >= 'a' && heading[0] <= 'z')
+        heading[0] = (char)(heading[0] - 'a' + 'A');
+    return heading;
+}
+
+/* Figures of one subject stand together under its name, in the order of the first of each. */
+static void add_figures(struct text *into, const struct result *result)
+{
+    const struct figures *figures = &result->figures;
+    bool *done = ARENA_ARRAY(into->arena, (size_t)figures->count + 1, bool);
+    for (int i = 0; i < figures->count; i++) {
+        const struct figure *first = &figures->items[i];
+        if (done[i] || first->row->scope == SCOPE_CAUSE)
+            continue;
+        frame_heading(into, scope_heading(into->arena, first));
+        for (int k = i; k < figures->count; k++) {
+            const struct figure *figure = &figures->items[k];
+            if (done[k] || figure->row->scope == SCOPE_CAUSE || strcmp(figure->of, first->of) != 0)
+                continue;
+            done[k] = true;
+            add_figure(into, result, figure);
+        }
+        if (first->row->scope == SCOPE_CIRCUIT)
+            add_causes(into, result, first->subject);
+    }
+}
+
+static void add_finding(struct text *into, const struct result *result,
+                        const struct finding *finding)
+{
+    struct arena *arena = into->arena;
+    char signal[16];
+    snprintf(signal, sizeof signal, "%s", severity_word(finding->severity));
+    for (char *letter = signal; *letter != '\0'; letter++)
+        *letter = (char)(*letter - 'a' + 'A');
+    text_add(into, "%-8s %s", signal, finding->check->id);
+    if (finding->place.line > 0)
+        text_add(into, "  (%s:%d)", finding->place.file, finding->place.line);
+    text_add(into, "\n");
+    const char *parts[3] = {fill_words(arena, finding->check->what, finding->quantities,
+                                       finding->quantity_count, result->units),
+                            finding->check->why == NULL
+                                ? NULL
+                                : fill_words(arena, finding->check->why, finding->quantities,
+                                             finding->quantity_count, result->units),
+                            fill_words(arena, finding->check->remedy, finding->quantities,
+                                       finding->quantity_count, result->units)};
+    static const char *const labels[3] = {"", "Why: ", "Do: "};
+    for (int i = 0; i < 3; i++) {
+        if (parts[i] == NULL)
+            continue;
+        text_add(into, "    %s", labels[i]);
+        text_add_wrapped(into, parts[i], 4 + (int)strlen(labels[i]), 4, FRAME_WIDTH);
+    }
+    text_add(into, "    Source: ");
+    text_add_wrapped(into, finding->check->source, 12, 4, FRAME_WIDTH);
+    if (finding->assumed)
+        text_add(into, "    Rests on assumed values; see the figures above.\n");
+}
+
+void text_check(struct text *into, const struct result *result)
+{
+    frame_title(into, result);
+    add_figures(into, result);
+    frame_heading(into, "Findings, worst first");
+    for (size_t i = 0; i < result->findings.count; i++)
+        add_finding(into, result, &result->findings.items[i]);
+    text_add(into, "\n%s\n%s\n", summary_words(into->arena, result),
+             hoses_verdict_words(into->arena, &result->hoses));
+    frame_deference(into);
+}

@@ -1,0 +1,42 @@
+#ifndef FIRMPEDAL_REPORT_TEXT_REPORT_H
+#define FIRMPEDAL_REPORT_TEXT_REPORT_H
+
+#include "advice/result.h"
+#include "base/message.h"
+#include "base/text.h"
+
+/* Results as plain text for a terminal of 80 columns without colour. Each adds to a text and
+ * needs nothing but the result. */
+
+/* Figures by subject, then findings worst first, then one line that sums up. */
+void text_check(struct text *into, const struct result *result);
+/* Settings first, then the numbered steps, then what stays shut. */
+void text_bleed(struct text *into, const struct result *result);
+/* The bleed plan one step to a page of at most 20 lines of 40 columns, for a phone at the car. */
+void text_bleed_step(struct text *into, const struct result *result, int number);
+/* Which hoses there must be, which there are, which are new; the first line is the answer. */
+void text_hoses(struct text *into, const struct result *result);
+/* What to open, in order. */
+void text_open(struct text *into, const struct result *result);
+/* Before and after another bore, and the verdict with its reasons. */
+void text_fit(struct text *into, const struct result *result);
+
+/* Messages about files: place, words, the line with the place underlined, what to write. */
+void text_messages(struct text *into, const struct messages *messages);
+
+/* The severity as a word: "note", "advice", "warning", "danger"; capitals for headings. */
+const char *severity_word(enum severity severity);
+/* "[servo] vacuum": a key as the description writes it. */
+const char *cited_words(struct arena *arena, const struct system *system,
+                        const struct cited_key *cited);
+/* "computed", "assumed: [servo] vacuum and 3 more", "not computed: needs [vehicle] wheelbase". */
+const char *figure_state_words(struct arena *arena, const struct system *system,
+                               const struct figure *figure, int most);
+/* The value of a figure in the reader's units, or "-". */
+const char *figure_value_words(struct arena *arena, const struct figure *figure,
+                               enum unit_system units);
+/* The summing-up line of check, hoses and the sheet's head. */
+const char *summary_words(struct arena *arena, const struct result *result);
+const char *hoses_verdict_words(struct arena *arena, const struct hose_list *hoses);
+
+#endif

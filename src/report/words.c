@@ -1,0 +1,108 @@
+#include "report/text_report.h"
+
+#include <math.h>
+
+#include "units/unit.h"
+
+const char *severity_word(enum severity severity)
+{
+    switch (severity) {
+    case SEVERITY_NOTE:
+        return "note";
+    case SEVERITY_ADVICE:
+        return "advice";
+    case SEVERITY_WARNING:
+        return "warning";
+    case SEVERITY_DANGER:
+        return "danger";
+    }
+    return "";
+}
+
+const char *cited_words(struct arena *arena, const struct system *system,
+                        const struct cited_key *cited)
+{
+    if (cited->part < 0)
+        return text_print(arena, "[vehicle] %s", cited->key->name);
+    return text_print(arena, "[%s] %s", system->parts[cited->part].name, cited->key->name);
+}
+
+static const char *cited_list(struct arena *arena, const struct system *system,
+                              const struct cited_key *keys, int count, int most)
+{
+    struct text words = text_start(arena);
+    for (int i = 0; i < count && i < most; i++)
+        text_add(&words, "%s%s", i > 0 ? ", " : "", cited_words(arena, system, &keys[i]));
+    if (count > most)
+        text_add(&words, " and %d more", count - most);
+    return words.items;
+}
+
+const char *figure_state_words(struct arena *arena, const struct system *system,
+                               const struct figure *figure, int most)
+{
+    switch (figure->state) {
+    case FIGURE_COMPUTED:
+        return "computed";
+    case FIGURE_ASSUMED:
+        return text_print(arena, "assumed: %s",
+                          cited_list(arena, system, figure->assumed, figure->assumed_count, most));
+    case FIGURE_NOT_COMPUTED:
+        if (figure->needs_count > 0)
+            return text_print(arena, "not computed: needs %s",
+                              cited_list(arena, system, figure->needs, figure->needs_count, most));
+        return text_print(arena, "not computed: %s",
+                          figure->reason != NULL ? figure->reason : "outside its limits");
+    }
+    return "";
+}
+
+const char *figure_value_words(struct arena *arena, const struct figure *figure,
+                               enum unit_system units)
+{
+    if (figure->state == FIGURE_NOT_COMPUTED || isnan(figure->value))
+        return "-";
+    if (figure->row->bore_like)
+        return unit_show_bore(arena, figure->value, units);
+    return unit_text(arena, figure->value, figure->row->dimension, units);
+}
+
+const char *hoses_verdict_words(struct arena *arena, const struct hose_list *hoses)
+{
+    switch (hoses->verdict) {
+    case HOSES_COMPLETE:
+        return text_print(arena, "Hoses: complete. %d needed, %d there, none old.", hoses->needed,
+                          hoses->has);
+    case HOSES_OLD_LEFT:
+        return text_print(
+            arena, "Hoses: not complete. All %d are there, but %d old or of unknown age left.",
+            hoses->needed, hoses->old + hoses->unknown);
+    case HOSES_MISSING:
+        return text_print(arena, "Hoses: not complete. %d of %d missing.", hoses->missing,
+                          hoses->needed);
+    case HOSES_CANNOT_TELL:
+        return "Hoses: cannot tell. What some parts are mounted on is not known.";
+    }
+    return "";
+}
+
+const char *summary_words(struct arena *arena, const struct result *result)
+{
+    int by_severity[SEVERITY_DANGER + 1] = {0};
+    for (size_t i = 0; i < result->findings.count; i++)
+        by_severity[result->findings.items[i].severity]++;
+    if (result->findings.count == 0)
+        return "Nothing found against this car on paper. Measuring and testing come next.";
+    struct text words = text_start(arena);
+    text_add(&words, "Found:");
+    const char *join = "";
+    for (int severity = SEVERITY_DANGER; severity >= SEVERITY_NOTE; severity--) {
+        if (by_severity[severity] == 0)
+            continue;
+        text_add(&words, "%s %d %s", join, by_severity[severity],
+                 severity_word((enum severity)severity));
+        join = ",";
+    }
+    text_add(&words, ".");
+    return words.items;
+}

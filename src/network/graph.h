@@ -29,6 +29,7 @@ struct edge {
     int part; /* the pipe or hose, or the valve or servo of a passage; -1 for direct */
     int circuit;
     bool in_tree; /* false: it closes a loop */
+    struct place place; /* of the carrier, or of the connection */
 };
 
 /* What one master chamber reaches with fluid at rest: through pipes, hoses, joints, open valves
@@ -41,7 +42,8 @@ struct circuit {
     bool looped;
     const char *name; /* from what it reaches: "front circuit", "left front and right rear
                          circuit", "clutch circuit", "brake circuit" when it is the only one */
-    int *vertices;    /* parents before children */
+    int *vertices;    /* parents before children; of equal depth in the order of
+                         system_compare of the first brake that lies beyond each */
     int vertex_count;
 };
 
@@ -60,8 +62,10 @@ struct network {
     int *first_vertex;
 };
 
-/* Builds the graph, from the given arena. Plumbing mistakes are left as messages with plain words
- * and the place of the connection or part: a pipe with a loose end, a part nobody feeds, a joint
+/* Builds the graph, from the given arena. Circuits come with brakes first, the front before the
+ * rear, clutches last; every master chamber has one, though it may reach nothing. Plumbing mistakes
+ * (table: network/plumbing.def) are left as messages (NULL: not wanted) with plain words and the
+ * place of the connection or part: a pipe with a loose end, a part nobody feeds, a joint
  * used once, two masters on one circuit, a loop (a warning: static figures hold), a nipple that no
  * circuit reaches, a master that feeds nothing. Walks with loops and bounded queues only. The
  * order of names and sections does not change the answer: ties go by axle, then side towards the
@@ -74,10 +78,12 @@ int network_vertex(const struct network *network, int part, int chamber); /* -1 
 /* Inside volume of a pipe or hose, m3; NaN when its length is not known. */
 double network_edge_volume(const struct system *system, const struct edge *edge);
 /* Volume of pipes, hoses and chambers on the way from the master's outlet to a vertex, the
- * chamber of the vertex included. *complete: whether every length is known. */
+ * chamber of the vertex included but not the master's own. *complete: whether every length and
+ * chamber is known; unknown ones count as 0. NaN when nobody feeds the vertex. */
 double network_path_volume(const struct system *system, const struct network *network, int vertex,
                            bool *complete);
-/* The last vertex that two vertices of one circuit have in common on the way from the master. */
+/* The last vertex that two vertices of one circuit have in common on the way from the master; -1
+ * when they are not of one circuit. */
 int network_common(const struct network *network, int a, int b);
 /* Whether a vertex lies beyond another as seen from the master (or is it). */
 bool network_beyond(const struct network *network, int vertex, int from);

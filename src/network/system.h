@@ -83,17 +83,25 @@ struct system {
 int system_first(const struct system *system, enum part_kind kind);
 /* The part with that name (case and blanks do not matter), or -1. */
 int system_find(const struct system *system, const char *name);
+/* The order in which parts that are alike in all else are named: the front axle, the rear axle,
+ * then parts of no axle; on an axle the side away from the driver first (the left one when the
+ * driver's side is not said); then by name. Negative, zero, positive. Does not depend on the order
+ * of sections. */
+int system_compare(const struct system *system, int a, int b);
 /* The vehicle's data; a vehicle with nothing said when there is no section. */
 const struct vehicle *system_vehicle(const struct system *system);
-/* The fluid that a master's reservoir holds: the reservoir's own, else the only one; -1. */
+/* The fluid that a master's reservoir holds: the reservoir's own, else the only one; -1. A master
+ * that names no reservoir has that of the other master in its casting, else the only one. */
 int system_fluid_of(const struct system *system, int master);
-/* A copy that shares names and connections but has parts of its own, so that values can be moved.
- * From the given arena. */
+/* A copy that shares names, connections and origins but has parts of its own, so that values can be
+ * moved. From the given arena. */
 struct system *system_copy(const struct system *system, struct arena *arena);
 
 /* The mount of a part: what it says, else what follows from the vehicle (a brake's from its axle's
- * kind; pedal, servo and master from the body, or the handlebar of a motorcycle's hand lever;
- * a clutch slave from the engine). MOUNT_UNKNOWN when neither. Never from a hose. */
+ * kind; pedal, servo, master and reservoir from the body, or the handlebar of a motorcycle's hand
+ * lever; a clutch slave from the engine). A front brake sits on its wheel even on a beam axle,
+ * since it is steered; a rear brake on a live or dead axle or a swinging arm sits on that.
+ * MOUNT_UNKNOWN when neither, as for joints, valves, pipes and hoses. Never from a hose. */
 enum mount system_mount(const struct system *system, int part);
 
 #endif

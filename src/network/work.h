@@ -31,10 +31,15 @@ struct work_file {
     size_t reading_count;
 };
 
-/* Lays work files, oldest first whatever their order here, over a car and gives the car as it then
- * stands; the system given is not touched. Renewing or replacing counts as opening. A renewed
- * hose or fluid takes the work's date as its date renewed; all these origins point into the work
- * file. */
+/* Lays work files, oldest first whatever their order here (files of one day in the order given),
+ * over a car and gives the car as it then stands; the system given is not touched. Renewing or
+ * replacing counts as opening. A renewed pipe, hose or fluid takes the work's date as its date
+ * renewed; all these origins point into the work file.
+ *
+ * What was found when a part was renewed stays beside the renewal of the same file; a renewal in a
+ * later file clears it, and something found later than a renewal takes the mark of that renewal
+ * away (its dates stay). Opened stays, so that a bleed plan over several files leaves out nothing.
+ */
 struct system *work_apply(const struct system *system, const struct work_file *files, size_t count,
                           struct arena *arena);
 

@@ -28,19 +28,24 @@ struct choice {
 
 struct key {
     const char *name;
-    const char *others;           /* comma-separated other names understood, or NULL */
+    const char *others; /* comma-separated other names understood, or NULL */
     enum key_form form;
     enum dimension dimension;     /* for FORM_QUANTITY and FORM_BORES */
     size_t field;                 /* offset in struct part */
     const struct choice *choices; /* for FORM_CHOICE; ends with word NULL */
     bool required;
-    double least, most;           /* outside these it is a mistake; NaN: no limit */
+    double least, most;             /* outside these it is a mistake; NaN: no limit */
     double usual_least, usual_most; /* outside these it is remarked upon; NaN: no opinion */
-    double assumed;               /* taken when nothing is said; NaN: nothing is assumed */
-    const char *assumed_source;   /* why that value: a source, or "common practice, no source" */
-    const char *example;          /* a value as it would be written */
-    const char *help;             /* one line: what it is, where to put the tape or caliper */
-    bool measured;                /* whether it goes on the measuring sheet */
+    double assumed;                 /* taken when nothing is said; NaN: nothing is assumed */
+    /* Finds the value that is taken, from other things said of the part; NaN when it cannot. NULL
+     * when assumed is that value. */
+    double (*assume_by)(const struct part *part);
+    const char *assumed_source; /* why that value, or the rule of assume_by, and its source: a
+                                   printed one, or "common practice, no source" */
+    bool (*applies)(const struct part *part); /* whether it has meaning; NULL: always */
+    const char *example;                      /* a value as it would be written */
+    const char *help; /* one line: what it is, where to put the tape or caliper */
+    bool measured;    /* whether it goes on the measuring sheet */
 };
 
 /* The rows of a kind, in the order in which pages print them. */
@@ -60,8 +65,20 @@ const struct origin *part_origin(const struct part *part, size_t field);
  * the origins taken from the arena. */
 void part_blank(struct part *part, enum part_kind kind, struct arena *arena);
 /* Fills what is not said with the assumed value of its row, where the row has one and the field
- * has meaning for this part, and marks it ORIGIN_ASSUMED. */
+ * has meaning for this part, and marks it ORIGIN_ASSUMED. One that was asked for keeps its place
+ * and its text, "?". */
 void part_assume(struct part *part);
+/* Whether a field of that row has meaning for this part: the fork ratio of a concentric slave, the
+ * output rod gap of a remote servo have none. Where the part does not say what decides it, all
+ * fields have. */
+bool key_applies(const struct part *part, const struct key *key);
+
+/* Whether the part's field of that row is said (or assumed): not NaN, -1, 0 or NULL. */
+bool key_said(const struct part *part, const struct key *key);
+/* The choice of a FORM_CHOICE row with that word or other word (blanks, hyphens and case do not
+ * matter), or with that value; NULL when there is none. */
+const struct choice *choice_find(const struct key *key, const char *words);
+const struct choice *choice_of_value(const struct key *key, int value);
 
 /* Reading and setting a numeric field by row, for perturbing values: quantities as they are, the
  * bore of FORM_BORES, choices and counts as doubles. NaN when not numeric or not said. */

@@ -1,0 +1,81 @@
+#include "parts/rows.h"
+
+static double nipple_each_inlet(const struct part *part)
+{
+    return part->as.disc.inlets == 2 ? 2 : 1;
+}
+
+/* clang-format off */
+
+static const struct choice calipers[] = {
+    {"fixed", "opposed, opposed pistons", CALIPER_FIXED, "pistons on both sides of the disc"},
+    {"sliding", "floating, slider", CALIPER_SLIDING, "pistons on one side, the body slides"},
+    {0}};
+
+/* What gives way under pressure, m. */
+#define GIVE WITHIN(0, 5e-3), USUALLY(0.02e-3, 0.6e-3)
+
+#define NIPPLE_EACH_INLET ASSUME_BY(nipple_each_inlet, "1 for each inlet; " PRACTICE)
+
+static const struct key rows[] = {
+    {.name = "axle", CHOICE_OF(axle), PLAIN, .choices = axle_choices,
+     .example = "front", .help = "front or rear; said by the name already"},
+    {.name = "side", CHOICE_OF(side), PLAIN, .choices = side_choices,
+     .example = "left", .help = "left or right; said by the name already"},
+    {.name = "caliper", .others = "calliper, type, caliper type", CHOICE_OF(as.disc.caliper), PLAIN,
+     .choices = calipers, REQUIRED,
+     .example = "fixed", .help = "fixed: pistons on both sides; sliding: on one side", MEASURED},
+    {.name = "bore", .others = "pistons, piston diameter", BORES(as.disc.bores),
+     CYLINDER_SIZES, ASSUME_NOTHING, REQUIRED,
+     .example = "2 of 48 mm", .help = "pistons of the whole caliper: how many, and their diameter",
+     MEASURED},
+    {.name = "second bore", .others = "second pistons", BORES(as.disc.second_bores),
+     CYLINDER_SIZES, ASSUME_NOTHING,
+     .example = "2 of 38 mm", .help = "pistons of another size in the same caliper", MEASURED},
+    {.name = "inlets", .others = "circuits", COUNT(as.disc.inlets),
+     WITHIN(1, 2), USUALLY(NAN, NAN), ASSUME(1, PRACTICE),
+     .example = "1", .help = "2 where two circuits work one caliper", MEASURED},
+    {.name = "disc diameter", .others = "disk diameter, rotor diameter, diameter",
+     LENGTH(as.disc.disc_outer), WITHIN(50e-3, 0.8), USUALLY(0.18, 0.36), ASSUME_NOTHING,
+     .example = "247 mm", .help = "outside", MEASURED},
+    {.name = "pad height", LENGTH(as.disc.pad_height),
+     WITHIN(5e-3, 0.2), USUALLY(20e-3, 70e-3), ASSUME_NOTHING,
+     .example = "40 mm", .help = "of the friction material, along a radius of the disc", MEASURED},
+    {.name = "effective radius", LENGTH(as.disc.effective_radius),
+     WITHIN(10e-3, 0.4), USUALLY(70e-3, 0.16), ASSUME_NOTHING,
+     .example = "104 mm", .help = "where friction acts; instead of disc diameter and pad height"},
+    {.name = "friction", .others = "pad friction", NUMBER(as.disc.friction),
+     WITHIN(0.03, 1), USUALLY(0.25, 0.5), ASSUME(0.38, MEMORY),
+     .example = "0.38", .help = "of the pads on the disc"},
+    {.name = "efficiency", NUMBER(as.disc.efficiency),
+     WITHIN(0.3, 1), USUALLY(0.85, 1), ASSUME(0.96, MEMORY),
+     .example = "0.96", .help = "of the pistons"},
+    {.name = "threshold", PRESSURE(as.disc.threshold),
+     WITHIN(0, 50e5), USUALLY(0, 2e5), ASSUME(0.5e5, MEMORY),
+     .example = "0.5 bar", .help = "pressure at which the pads begin to press"},
+    {.name = "roll back", .others = "rollback", LENGTH(as.disc.roll_back), GIVE,
+     ASSUME(0.15e-3, MEMORY),
+     .example = "0.15 mm", .help = "how far the seal draws each piston back"},
+    {.name = "pad squash", LENGTH(as.disc.pad_squash), GIVE, ASSUME(0.15e-3, MEMORY),
+     .example = "0.15 mm", .help = "how much one pad gives way at 10 MPa (100 bar) in the line"},
+    {.name = "body opening", LENGTH(as.disc.body_opening), GIVE, ASSUME(0.15e-3, MEMORY),
+     .example = "0.15 mm", .help = "how far the caliper opens at 10 MPa (100 bar)"},
+    {.name = "run out", .others = "runout", LENGTH(as.disc.run_out),
+     WITHIN(0, 5e-3), USUALLY(0, 0.15e-3), ASSUME_NOTHING,
+     .example = "0.06 mm", .help = "of the disc, by dial gauge near its edge, over one turn", MEASURED},
+    {.name = "disc thickness", .others = "disk thickness, rotor thickness, thickness",
+     LENGTH(as.disc.thickness), WITHIN(1e-3, 60e-3), USUALLY(3e-3, 30e-3), ASSUME_NOTHING,
+     .example = "9.2 mm", .help = "where it is thinnest, inside any lip at the edge", MEASURED},
+    {.name = "least thickness", .others = "minimum thickness", LENGTH(as.disc.least_thickness),
+     WITHIN(1e-3, 60e-3), USUALLY(3e-3, 30e-3), ASSUME_NOTHING,
+     .example = "8.5 mm", .help = "cast into the disc, or from the book", MEASURED},
+    {.name = "pad left", .others = "pad thickness", LENGTH(as.disc.pad_left),
+     WITHIN(0, 40e-3), USUALLY(2e-3, 20e-3), ASSUME_NOTHING,
+     .example = "7 mm", .help = "friction material of the thinnest pad, without its plate", MEASURED},
+    ROW_ON, ROW_HEIGHT,
+    ROWS_CHAMBER(NIPPLE_EACH_INLET, "40 mL"), ROW_RIGID, ROW_NOTE};
+
+const struct key *keys_disc(size_t *count)
+{
+    return ROWS_OF(rows, count);
+}

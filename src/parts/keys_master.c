@@ -1,0 +1,67 @@
+#include "parts/rows.h"
+
+static bool is_tandem(const struct part *part)
+{
+    return part->as.master.type != MASTER_SINGLE;
+}
+
+static double half_stroke(const struct part *part)
+{
+    return part->as.master.stroke.m / 2;
+}
+
+/* clang-format off */
+
+static const struct choice master_types[] = {
+    {"single", "plain", MASTER_SINGLE, "one piston, one circuit"},
+    {"tandem", "dual, double", MASTER_TANDEM, "two pistons in one bore, two circuits"},
+    {0}};
+
+#define HALF "half of the stroke; " MEMORY
+
+static const struct key rows[] = {
+    {.name = "type", CHOICE_OF(as.master.type), PLAIN, .choices = master_types, REQUIRED,
+     .example = "tandem", .help = "single or tandem"},
+    {.name = "bore", .others = "diameter, cylinder bore", LENGTH(as.master.bore),
+     CYLINDER_SIZES, ASSUME_NOTHING, REQUIRED,
+     .example = "13/16 in", .help = "inside the cylinder, at three depths and two ways across", MEASURED},
+    {.name = "stroke", LENGTH(as.master.stroke),
+     WITHIN(1e-3, 1), USUALLY(10e-3, 60e-3), ASSUME_NOTHING,
+     .example = "34 mm", .help = "of the push rod, from rest until all pistons are at their end",
+     MEASURED},
+    {.name = "primary stroke", LENGTH(as.master.primary_stroke),
+     WITHIN(1e-3, 0.5), USUALLY(5e-3, 35e-3), ASSUME_BY(half_stroke, HALF), ONLY(is_tandem),
+     .example = "17 mm", .help = "tandem: the first piston, until it stands against the second",
+     MEASURED},
+    {.name = "secondary stroke", LENGTH(as.master.secondary_stroke),
+     WITHIN(1e-3, 0.5), USUALLY(5e-3, 35e-3), ASSUME_BY(half_stroke, HALF), ONLY(is_tandem),
+     .example = "17 mm", .help = "tandem: the second piston, until it stands at the end", MEASURED},
+    {.name = "cut off", .others = "port travel", LENGTH(as.master.cut_off),
+     WITHIN(0, 15e-3), USUALLY(0.5e-3, 2.5e-3), ASSUME(1.2e-3, PRACTICE),
+     .example = "1.2 mm", .help = "travel of a piston until its seal has covered the small port"},
+    {.name = "rod gap", .others = "push rod gap, push rod clearance", LENGTH(as.master.rod_gap),
+     WITHIN(0, 20e-3), USUALLY(0.2e-3, 2.5e-3), ASSUME(0.8e-3, PRACTICE),
+     .example = "0.8 mm", .help = "push rod to piston at rest: feel it with thumb and finger", MEASURED},
+    {.name = "efficiency", NUMBER(as.master.efficiency),
+     WITHIN(0.3, 1), USUALLY(0.85, 1), ASSUME(0.95, MEMORY),
+     .example = "0.95", .help = "of its seals"},
+    {.name = "primary outlets", .others = "primary outlet", WORDS(as.master.primary_outlets), ONLY(is_tandem),
+     .example = "front", .help = "tandem: what runs call the ports beside the push rod", MEASURED},
+    {.name = "secondary outlets", .others = "secondary outlet", WORDS(as.master.secondary_outlets), ONLY(is_tandem),
+     .example = "rear", .help = "tandem: what runs call the ports at the far end", MEASURED},
+    {.name = "reservoir", .others = "fed from, fed by", ONE_PART(as.master.reservoir),
+     .example = "brake reservoir", .help = "the reservoir that feeds it, where there are several"},
+    {.name = "supply hose", .others = "feed hose", LENGTH(as.master.supply_hose),
+     WITHIN(10e-3, 10), USUALLY(50e-3, 1.5), ASSUME_NOTHING,
+     .example = "0.35 m", .help = "length of the hose from a reservoir that sits elsewhere", MEASURED},
+    {.name = "supply hose renewed", .others = "feed hose renewed",
+     DATE(as.master.supply_hose_renewed),
+     .example = "2019", .help = "when that hose was made or fitted, as printed on it"},
+    {.name = "casting", .others = "same casting as, casting with", ONE_PART(as.master.casting),
+     .example = "clutch master", .help = "the other master in the same casting"},
+    ROW_ON, ROW_HEIGHT, ROWS_CHAMBER(NIPPLES_NONE, "5 mL"), ROW_RIGID, ROW_NOTE};
+
+const struct key *keys_master(size_t *count)
+{
+    return ROWS_OF(rows, count);
+}

@@ -1,0 +1,72 @@
+#include "parts/rows.h"
+
+static bool is_direct(const struct part *part)
+{
+    return part->as.servo.type != SERVO_REMOTE;
+}
+
+static bool is_remote(const struct part *part)
+{
+    return part->as.servo.type != SERVO_DIRECT;
+}
+
+/* clang-format off */
+
+static const struct choice servo_types[] = {
+    {"direct", "on the master, pedal", SERVO_DIRECT, "between the pedal and the master"},
+    {"remote", "in the pipe, in line, line", SERVO_REMOTE, "by itself in the pipe from the master"},
+    {0}};
+
+static const struct choice yes_or_no[] = {
+    {"yes", "true", YES, "it does"}, {"no", "false", NO, "it does not"}, {0}};
+
+static const struct key rows[] = {
+    {.name = "type", CHOICE_OF(as.servo.type), PLAIN, .choices = servo_types, REQUIRED,
+     .example = "direct", .help = "direct: its rod pushes the master; remote: fluid passes through it"},
+    {.name = "works", .others = "acts on, pushes", ONE_PART(as.servo.works),
+     .example = "brake master", .help = "direct: the master that its rod pushes",
+     ONLY(is_direct)},
+    {.name = "diameter", .others = "size, shell diameter", LENGTH(as.servo.diameter),
+     WITHIN(20e-3, 0.8), USUALLY(0.11, 0.32), ASSUME_NOTHING,
+     .example = "7 in", .help = "of the shell outside, without the clamping edge", MEASURED},
+    {.name = "ratio", .others = "boost ratio", NUMBER(as.servo.ratio),
+     WITHIN(1, 20), USUALLY(1.5, 7), ASSUME(3.0, MEMORY),
+     .example = "2.8", .help = "output over input while the servo helps"},
+    {.name = "cut in", FORCE(as.servo.cut_in),
+     WITHIN(0, 2000), USUALLY(10, 120), ASSUME(40, MEMORY), ONLY(is_direct),
+     .example = "40 N", .help = "direct: force on its rod at which it begins to help"},
+    {.name = "jump", .others = "jump in", FORCE(as.servo.jump),
+     WITHIN(0, 5000), USUALLY(50, 500), ASSUME(150, MEMORY),
+     .example = "150 N", .help = "force that its output makes at once when it cuts in"},
+    {.name = "vacuum", .others = "depression", PRESSURE(as.servo.vacuum),
+     WITHIN(0, 101325), USUALLY(50e3, 90e3), ASSUME(70e3, MEMORY),
+     .example = "0.7 bar", .help = "how far below the outside air, engine idling", MEASURED},
+    {.name = "efficiency", NUMBER(as.servo.efficiency),
+     WITHIN(0.3, 1), USUALLY(0.8, 1), ASSUME(0.95, MEMORY),
+     .example = "0.95", .help = "of the diaphragm, its effective area included"},
+    {.name = "return spring", FORCE(as.servo.return_spring),
+     WITHIN(0, 2000), USUALLY(0, 300), ASSUME(0, PRACTICE),
+     .example = "60 N", .help = "force of the spring that brings the diaphragm back"},
+    {.name = "bore", .others = "cylinder bore, piston", LENGTH(as.servo.bore),
+     CYLINDER_SIZES, ASSUME_NOTHING, ONLY(is_remote),
+     .example = "5/8 in", .help = "remote: bore of its hydraulic cylinder", MEASURED},
+    {.name = "line cut in", PRESSURE(as.servo.line_cut_in),
+     WITHIN(0, 100e5), USUALLY(1e5, 12e5), ASSUME(4e5, MEMORY), ONLY(is_remote),
+     .example = "4 bar", .help = "remote: pressure from the master at which it begins to help"},
+    {.name = "vacuum hose", LENGTH(as.servo.vacuum_hose),
+     WITHIN(10e-3, 20), USUALLY(0.1, 5), ASSUME_NOTHING,
+     .example = "0.9 m", .help = "length of the hose from the engine, check valve included", MEASURED},
+    {.name = "vacuum hose renewed", DATE(as.servo.vacuum_hose_renewed),
+     .example = "2009", .help = "when that hose was made or fitted, as printed on it"},
+    {.name = "passes at rest", CHOICE_OF(as.servo.passes), .choices = yes_or_no, UNBOUNDED,
+     ASSUME(YES, PRACTICE), ONLY(is_remote),
+     .example = "yes", .help = "remote: whether fluid flows through it at rest, so bleeding can"},
+    {.name = "output rod gap", LENGTH(as.servo.rod_gap),
+     WITHIN(0, 20e-3), USUALLY(0, 2e-3), ASSUME_NOTHING, ONLY(is_direct),
+     .example = "0.5 mm", .help = "direct: its output rod to the piston of the master at rest", MEASURED},
+    ROW_ON, ROW_HEIGHT, ROWS_CHAMBER(NIPPLES_NONE, "6 mL"), ROW_RIGID, ROW_NOTE};
+
+const struct key *keys_servo(size_t *count)
+{
+    return ROWS_OF(rows, count);
+}

@@ -1,0 +1,53 @@
+#include "parts/rows.h"
+
+static bool is_outside(const struct part *part)
+{
+    return part->as.slave.type != SLAVE_CONCENTRIC;
+}
+
+static bool is_concentric(const struct part *part)
+{
+    return part->as.slave.type != SLAVE_OUTSIDE;
+}
+
+/* clang-format off */
+
+static const struct choice slave_types[] = {
+    {"outside", "external, outer", SLAVE_OUTSIDE, "on the gearbox, pushing a fork"},
+    {"concentric", "inside, internal, annular", SLAVE_CONCENTRIC, "around the gearbox shaft"},
+    {0}};
+
+static const struct key rows[] = {
+    {.name = "type", CHOICE_OF(as.slave.type), PLAIN, .choices = slave_types, REQUIRED,
+     .example = "outside", .help = "outside on the gearbox, or concentric around its shaft"},
+    {.name = "bore", .others = "diameter, cylinder bore, outer bore", LENGTH(as.slave.bore),
+     CYLINDER_SIZES, ASSUME_NOTHING, REQUIRED,
+     .example = "7/8 in", .help = "inside the cylinder; concentric: the outer diameter of its ring",
+     MEASURED},
+    {.name = "inner bore", .others = "inner diameter", LENGTH(as.slave.inner_bore), ONLY(is_concentric),
+     WITHIN(2e-3, 0.4), USUALLY(20e-3, 60e-3), ASSUME_NOTHING,
+     .example = "38 mm", .help = "concentric: the inner diameter of its ring", MEASURED},
+    {.name = "stroke", LENGTH(as.slave.stroke),
+     WITHIN(1e-3, 0.3), USUALLY(8e-3, 50e-3), ASSUME_NOTHING,
+     .example = "28 mm", .help = "of the piston, until it would leave its bore", MEASURED},
+    {.name = "fork ratio", .others = "lever ratio", NUMBER(as.slave.fork_ratio), ONLY(is_outside),
+     WITHIN(0.2, 20), USUALLY(1.1, 4), ASSUME_NOTHING,
+     .example = "1.7", .help = "outside: pivot to rod over pivot to bearing, along the fork", MEASURED},
+    {.name = "bearing play", LENGTH(as.slave.play),
+     WITHIN(0, 20e-3), USUALLY(0, 4e-3), ASSUME(0, PRACTICE),
+     .example = "1.5 mm", .help = "travel of the bearing until it touches the fingers", MEASURED},
+    {.name = "release force", FORCE(as.slave.release_force),
+     WITHIN(10, 50e3), USUALLY(300, 5000), ASSUME_NOTHING,
+     .example = "1150 N", .help = "at the bearing, its peak, from the clutch maker"},
+    {.name = "bearing travel", LENGTH(as.slave.bearing_travel),
+     WITHIN(0.5e-3, 0.1), USUALLY(4e-3, 16e-3), ASSUME_NOTHING,
+     .example = "7.5 mm", .help = "that frees the clutch"},
+    {.name = "most bearing travel", .others = "maximum bearing travel",
+     LENGTH(as.slave.bearing_most), WITHIN(0.5e-3, 0.1), USUALLY(5e-3, 20e-3), ASSUME_NOTHING,
+     .example = "9.5 mm", .help = "beyond which the springs are strained too far"},
+    ROW_ON, ROW_HEIGHT, ROWS_CHAMBER(NIPPLES_ONE, "9 mL"), ROW_RIGID, ROW_NOTE};
+
+const struct key *keys_slave(size_t *count)
+{
+    return ROWS_OF(rows, count);
+}

@@ -33,7 +33,7 @@ static const struct step_row rows[] = {
      "Without a gap the port stays covered.", CUSTOM, "gap"},
     {"set-free-play", PHASE_SETTINGS, "Free play at the pad of the {part}: {least} to {most}.",
      "It shows that the piston comes back to its stop.", CUSTOM, "free play"},
-    {"set-shoes-up", PHASE_SETTINGS, "Turn the {text} up until the shoes of the {part} hold.",
+    {"set-shoes-up", PHASE_SETTINGS, "Turn the {text} up until the shoes hold.",
      "Shoes that travel swallow the stroke and hide air.", CUSTOM, NULL},
     {"set-hand-brake-slack", PHASE_SETTINGS,
      "Let the {part} off and slacken its cable before the shoes or pads are set.",
@@ -65,6 +65,10 @@ static const struct step_row rows[] = {
     {"set-pedal-block", PHASE_SETTINGS,
      "Old {part}: put a block of wood under the pedal so that the pad goes down no more than "
      "{most}.",
+     "Beyond that its cups run over bore that has corroded.", CUSTOM, NULL},
+    {"set-pedal-block-plain", PHASE_SETTINGS,
+     "Old {part}: let the pedal down over the first two thirds of its travel only; put a block of "
+     "wood under it.",
      "Beyond that its cups run over bore that has corroded.", CUSTOM, NULL},
     {"set-reservoir", PHASE_SETTINGS,
      "Fill the {part} to the mark with fresh {text}; top it up every four or five strokes.",
@@ -188,8 +192,8 @@ static const struct step_row rows[] = {
 
     /* after */
     {"test-shoes", PHASE_TEST,
-     "Back the adjusters of the {part} off until the wheel just turns free; press the pedal once "
-     "and set them again.",
+     "Back the {text} off until the wheels just turn free; press the pedal once and set them "
+     "again.",
      NULL, CUSTOM, NULL},
     {"test-hand-brake", PHASE_TEST,
      "Now set the cable of the {part}: 4 to 9 clicks. It must hold the car on a slope of {slope}.",

@@ -1,0 +1,25 @@
+#ifndef FIRMPEDAL_ADVICE_BLEED_ORDER_H
+#define FIRMPEDAL_ADVICE_BLEED_ORDER_H
+
+#include "advice/bleed_scope.h"
+
+/* A place in the bleeding order. */
+struct ordered_nipple {
+    const struct scoped_nipple *nipple;
+    const char *reason; /* id of the reason row */
+    bool run_assumed;   /* its place rests on runs that are not all given */
+};
+
+/* Puts the nipples of a set in order by the customs of the trade (see bleed_plan.h). into has room
+ * for all of them. */
+void bleed_order(const struct system *system, const struct network *network,
+                 const struct bleed_set *set, struct arena *arena, struct ordered_nipple *into);
+
+/* The same by the maker's own order; those that it leaves out come after, in the trade's order,
+ * with a reason that says so. Clutch nipples come last unless the order names them. Gives how many
+ * it left out, the clutch not counted. */
+int bleed_order_makers(const struct system *system, const struct network *network,
+                       const struct bleed_set *set, struct arena *arena,
+                       struct ordered_nipple *into);
+
+#endif

@@ -1,0 +1,301 @@
+#include "advice/bleed_scope.h"
+
+#include <stddef.h>
+
+#include "base/text.h"
+
+int reservoir_of(const struct system *system, int master)
+{
+    const struct master *data = &system->parts[master].as.master;
+    if (data->reservoir >= 0) {
+        return data->reservoir;
+    }
+    if (data->casting >= 0 && system->parts[data->casting].kind == KIND_MASTER &&
+        system->parts[data->casting].as.master.reservoir >= 0) {
+        return system->parts[data->casting].as.master.reservoir;
+    }
+    int found = -1;
+    for (int i = 0; i < system->part_count; i++) {
+        if (system->parts[i].kind == KIND_RESERVOIR) {
+            if (found >= 0) {
+                return -1;
+            }
+            found = i;
+        }
+    }
+    return found;
+}
+
+int nipples_of(const struct part *part)
+{
+    if (part->fitted.nipples >= 0) {
+        return part->fitted.nipples;
+    }
+    return kind_is_brake(part->kind) || part->kind == KIND_SLAVE ? 1 : 0;
+}
+
+bool part_is_new(const struct part *part)
+{
+    return part->done.renewed || part->done.replaced;
+}
+
+bool part_was_opened(const struct part *part)
+{
+    return part->done.opened || part_is_new(part);
+}
+
+/* Nipples of parts with an inlet and an outlet sit behind the outlet. */
+static int nipple_chamber(const struct part *part, int index)
+{
+    int chambers = part_chambers(part);
+    if (part->kind == KIND_SERVO) {
+        return chambers - 1;
+    }
+    if (part->kind == KIND_VALVE) {
+        return index * 2 + 1 < chambers ? index * 2 + 1 : chambers - 1;
+    }
+    return chambers > 1 ? index % chambers : 0;
+}
+
+int nipple_vertex(const struct system *system, const struct network *network, struct nipple nipple)
+{
+    const struct part *part = &system->parts[nipple.part];
+    int vertex = network_vertex(network, nipple.part, nipple_chamber(part, nipple.index));
+    if (vertex >= 0 && network->vertices[vertex].circuit >= 0) {
+        return vertex;
+    }
+    for (int chamber = 0; chamber < part_chambers(part); chamber++) {
+        vertex = network_vertex(network, nipple.part, chamber);
+        if (vertex >= 0 && network->vertices[vertex].circuit >= 0) {
+            return vertex;
+        }
+    }
+    return -1;
+}
+
+/* What the marking needs. */
+struct marks {
+    const struct system *system;
+    const struct network *network;
+    bool *air; /* by vertex */
+    bool *master_air;
+    struct text why;
+    bool any;
+};
+
+static void say_why(struct marks *marks, const char *format, const char *name)
+{
+    if (marks->why.count > 0) {
+        text_add(&marks->why, ", ");
+    }
+    text_add(&marks->why, "the %s ", name);
+    text_add(&marks->why, "%s", format);
+    marks->any = true;
+}
+
+static void mark_beyond(struct marks *marks, int from)
+{
+    for (int v = 0; v < marks->network->vertex_count; v++) {
+        if (network_beyond(marks->network, v, from)) {
+            marks->air[v] = true;
+        }
+    }
+}
+
+static void mark_master(struct marks *marks, int master)
+{
+    marks->master_air[master] = true;
+    for (int c = 0; c < marks->network->circuit_count; c++) {
+        const struct circuit *circuit = &marks->network->circuits[c];
+        if (circuit->master != master) {
+            continue;
+        }
+        for (int i = 0; i < circuit->vertex_count; i++) {
+            marks->air[circuit->vertices[i]] = true;
+        }
+    }
+}
+
+static void mark_reservoir(struct marks *marks, int reservoir)
+{
+    for (int i = 0; i < marks->system->part_count; i++) {
+        if (marks->system->parts[i].kind == KIND_MASTER &&
+            reservoir_of(marks->system, i) == reservoir) {
+            mark_master(marks, i);
+        }
+    }
+}
+
+/* A regulating valve that was off lets air into all that its master feeds. */
+static void mark_valve(struct marks *marks, int part)
+{
+    for (int chamber = 0; chamber < part_chambers(&marks->system->parts[part]); chamber++) {
+        int vertex = network_vertex(marks->network, part, chamber);
+        if (vertex < 0 || marks->network->vertices[vertex].circuit < 0) {
+            continue;
+        }
+        int circuit = marks->network->vertices[vertex].circuit;
+        int master = marks->network->circuits[circuit].master;
+        bool knew = marks->master_air[master];
+        mark_master(marks, master);
+        marks->master_air[master] = knew; /* the master itself stayed full */
+    }
+}
+
+static void mark_carrier(struct marks *marks, int part)
+{
+    for (int v = 0; v < marks->network->vertex_count; v++) {
+        int edge = marks->network->vertices[v].edge;
+        if (edge >= 0 && marks->network->edges[edge].part == part &&
+            marks->network->edges[edge].kind == EDGE_CARRIER) {
+            mark_beyond(marks, v);
+        }
+    }
+}
+
+static void mark_chambers(struct marks *marks, int part)
+{
+    for (int chamber = 0; chamber < part_chambers(&marks->system->parts[part]); chamber++) {
+        int vertex = network_vertex(marks->network, part, chamber);
+        if (vertex >= 0) {
+            mark_beyond(marks, vertex);
+        }
+    }
+}
+
+static const char *deed_words(const struct part *part)
+{
+    if (part->done.replaced) {
+        return "is replaced";
+    }
+    return part->done.renewed ? "is new" : "was opened";
+}
+
+static void mark_part(struct marks *marks, int index)
+{
+    const struct part *part = &marks->system->parts[index];
+    switch (part->kind) {
+    case KIND_VEHICLE:
+    case KIND_FLUID:
+    case KIND_PEDAL:
+    case KIND_PARKING:
+    case KIND_COUNT:
+        return;
+    case KIND_SERVO:
+        if (part->as.servo.type != SERVO_REMOTE) {
+            return; /* dry */
+        }
+        mark_chambers(marks, index);
+        break;
+    case KIND_RESERVOIR:
+        mark_reservoir(marks, index);
+        break;
+    case KIND_MASTER:
+        mark_master(marks, index);
+        break;
+    case KIND_VALVE:
+        mark_valve(marks, index);
+        break;
+    case KIND_PIPE:
+    case KIND_HOSE:
+        mark_carrier(marks, index);
+        break;
+    case KIND_JOINT:
+    case KIND_DISC:
+    case KIND_DRUM:
+    case KIND_SLAVE:
+        mark_chambers(marks, index);
+        break;
+    }
+    say_why(marks, deed_words(part), part->name);
+}
+
+static void mark_work(struct marks *marks)
+{
+    const struct system *system = marks->system;
+    for (int i = 0; i < system->part_count; i++) {
+        if (part_was_opened(&system->parts[i])) {
+            mark_part(marks, i);
+        }
+        if (system->ran_dry != NULL && system->ran_dry[i]) {
+            if (system->parts[i].kind == KIND_RESERVOIR) {
+                mark_reservoir(marks, i);
+            } else if (system->parts[i].kind == KIND_MASTER) {
+                mark_master(marks, i);
+            }
+            say_why(marks, "ran dry", system->parts[i].name);
+        }
+    }
+    if (system->fluid_renewed) {
+        for (int v = 0; v < marks->network->vertex_count; v++) {
+            marks->air[v] = true;
+        }
+        say_why(marks, "is renewed", "fluid");
+    }
+}
+
+static void sort_out_nipples(struct bleed_set *set, const struct system *system,
+                             const struct network *network, const bool *air)
+{
+    for (int i = 0; i < system->part_count; i++) {
+        const struct part *part = &system->parts[i];
+        for (int n = 0; n < nipples_of(part); n++) {
+            struct nipple nipple = {i, n};
+            int vertex = nipple_vertex(system, network, nipple);
+            if (vertex < 0) {
+                continue; /* the network has said that nobody feeds it */
+            }
+            if (!air[vertex]) {
+                set->untouched[set->untouched_count++] = nipple;
+                continue;
+            }
+            int circuit = network->vertices[vertex].circuit;
+            set->items[set->count++] = (struct scoped_nipple){
+                .nipple = nipple,
+                .vertex = vertex,
+                .circuit = circuit,
+                .clutch = network->circuits[circuit].clutch,
+                .wheel = kind_is_brake(part->kind) || part->kind == KIND_SLAVE,
+            };
+        }
+    }
+}
+
+struct bleed_set bleed_set_of(const struct system *system, const struct network *network,
+                              struct arena *arena)
+{
+    size_t parts = (size_t)system->part_count + 1;
+    struct bleed_set set = {.master_air = ARENA_ARRAY(arena, parts, bool)};
+    struct marks marks = {
+        .system = system,
+        .network = network,
+        .air = ARENA_ARRAY(arena, (size_t)network->vertex_count + 1, bool),
+        .master_air = set.master_air,
+        .why = text_start(arena),
+    };
+    size_t nipples = 1;
+    for (int i = 0; i < system->part_count; i++) {
+        nipples += (size_t)nipples_of(&system->parts[i]);
+    }
+    set.items = ARENA_ARRAY(arena, nipples, struct scoped_nipple);
+    set.untouched = ARENA_ARRAY(arena, nipples, struct nipple);
+    mark_work(&marks);
+    set.reason = marks.why.items;
+    if (!marks.any && system->work_count == 0) {
+        for (int v = 0; v < network->vertex_count; v++) {
+            marks.air[v] = true;
+        }
+        set.reason = "no work file: the whole car";
+    } else if (!marks.any) {
+        set.reason = "nothing that holds fluid was opened";
+    }
+    sort_out_nipples(&set, system, network, marks.air);
+    set.scope = set.count == 0 ? BLEED_NOTHING : set.untouched_count == 0 ? BLEED_ALL : BLEED_PART;
+    set.circuit_open = ARENA_ARRAY(arena, (size_t)network->circuit_count + 1, bool);
+    for (int v = 0; v < network->vertex_count; v++) {
+        if (marks.air[v] && network->vertices[v].circuit >= 0) {
+            set.circuit_open[network->vertices[v].circuit] = true;
+        }
+    }
+    return set;
+}

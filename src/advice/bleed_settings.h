@@ -1,0 +1,11 @@
+#ifndef FIRMPEDAL_ADVICE_BLEED_SETTINGS_H
+#define FIRMPEDAL_ADVICE_BLEED_SETTINGS_H
+
+#include "advice/bleed_scope.h"
+
+/* The settings that decide whether bleeding can succeed, only those that this car has and that the
+ * circuits in scope touch, with the figures wanted. */
+struct steps bleed_settings_of(const struct system *system, const struct network *network,
+                               const struct bleed_set *set, struct arena *arena);
+
+#endif

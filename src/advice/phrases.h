@@ -1,0 +1,26 @@
+#ifndef FIRMPEDAL_ADVICE_PHRASES_H
+#define FIRMPEDAL_ADVICE_PHRASES_H
+
+#include "network/system.h"
+
+/* Names of things in running words. */
+
+struct name_list {
+    const char **items;
+    int count;
+};
+/* Room for so many names. */
+struct name_list name_list_room(struct arena *arena, int most);
+/* "a", "a and b", "a, b and c". */
+const char *name_list_words(struct arena *arena, const struct name_list *names);
+
+/* The word for a fluid's grade, "DOT 4"; "the right fluid" when it is not said. */
+const char *fluid_words(const struct system *system, int master);
+/* What sets the shoes of a drum: "snail cams". */
+const char *adjuster_words(enum adjuster adjuster);
+/* "the adjuster wheels of the rear left drum and rear right drum" for all drums that take is true
+ * for by part index; a phrase for each kind of adjuster, in order of parts; count of them. */
+const char **adjuster_phrases(const struct system *system, const bool *take, struct arena *arena,
+                              int *count);
+
+#endif

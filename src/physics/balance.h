@@ -5,16 +5,46 @@
 
 /* Which axle would lock first at the grip of the road, and at which deceleration. */
 struct lock_order {
-    struct acceleration front_at, rear_at; /* deceleration at which that axle would lock */
+    struct acceleration front_at, rear_at; /* deceleration at which that axle would lock, the other
+                                              one still rolling; NaN when no leg gets it there */
     bool rear_first;
-    bool known;
+    bool known; /* loads and forces of both axles are known, and one of them locks */
 };
-struct lock_order balance_lock_order(const struct system *system, const struct solution *solution,
-                                     double grip);
-/* Side difference of an axle: 1 - weaker / stronger brake force. NaN when not known. */
+
+/* Presses harder and harder until the brake force of an axle reaches grip times its load, valves
+ * and servo included; on a road without end and a pedal without floor.
+ *
+ *   state   what is assisted or lost; its effort does not matter
+ *   grip    of the tyres on the road, -, > 0
+ *   room    for the solving
+ *
+ * With a fixed share phi of the rear: front at g mu (1-psi)/(1-phi-mu chi), rear at
+ * g mu psi/(phi+mu chi). Level road, both wheels of an axle alike, no rolling resistance.
+ * Source: moment balance about the tyre contacts; J. Y. Wong, Theory of Ground Vehicles, section on
+ * braking (from memory).
+ * Checked by tests/physics/test_balance.c */
+struct lock_order balance_lock_order(const struct system *system, const struct network *network,
+                                     const struct state *state, struct number grip,
+                                     struct solution *room);
+
+/* Side difference of an axle: 1 - weaker / stronger brake force. NaN when not known, or when the
+ * axle has no brakes on two sides or none of them presses. */
 struct share balance_side_difference(const struct system *system, const struct solution *solution,
                                      enum axle axle);
-/* Slope (tangent) that the hand brake holds, facing up; NaN when not known. */
+
+/* Slope (tangent) that the hand brake holds, facing up.
+ *
+ *   parking   part index of a hand brake
+ *   gives     the lesser of what the brakes hold, sin = sum of torque/radius over weight, and what
+ *             the grip of the braked wheels holds; NaN when not known
+ *
+ *   torque of a drum = force at the shoes * factor in reverse * radius; each shoe gets the same
+ *   torque of a disc = 2 mu * force at the pads * effective radius
+ *   rear wheels alone braked: tan = mu psi/(1 - mu chi); front alone: mu (1-psi)/(1 + mu chi)
+ *
+ * Source: moment balance; static friction is taken as the moving one, though glazed linings may
+ * have a tenth or two less (common practice, no source).
+ * Checked by tests/physics/test_balance.c */
 double balance_hand_brake_slope(const struct system *system, int parking);
 
 #endif

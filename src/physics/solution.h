@@ -44,9 +44,9 @@ struct circuit_state {
 struct pedal_state {
     struct force effort;      /* at which it was solved */
     struct force rod;         /* on the master's push rod, after the servo; sum on a balance bar */
-    struct length rod_travel; /* of the push rod, gap and cut-off included */
+    struct length rod_travel; /* of the push rod, gap and cut-off included; of a bar's bearing */
     struct length travel;     /* at the pad, free play, rod gap and flexing included */
-    struct length left;       /* to the floor; NaN when its travel is not known; 0 on the floor */
+    struct length left;       /* to the floor; 0 on the floor or bottomed; NaN: travel not known */
     bool on_floor;            /* the pedal met the floor before the effort was reached */
     bool bottomed;            /* a master piston met the end of its bore */
     struct angle bar_tilt;    /* of a balance bar; NaN without */
@@ -85,13 +85,25 @@ struct solution *solution_room(const struct system *system, const struct network
 
 /* Solves one state into a solution's room. What is not known comes out as NaN. Brake pedals at the
  * state's effort; a clutch at its pedal's full travel. With a floor: when the effort would need
- * more travel than there is (pedal's or master's), the greatest effort that fits is found by
- * bisection (bounded) and on_floor or bottomed is set. */
+ * more travel than there is (pedal's or master's), the greatest effort that fits is found by a
+ * bounded search, on_floor or bottomed is set and left is 0. The brakes' forces are what they would
+ * be on a road with grip enough.
+ * Checked by tests/physics/test_solution.c */
 void solve(const struct system *system, const struct network *network, const struct state *state,
            struct solution *into);
 
-/* The effort at which the car reaches the deceleration, found by bisection between 0 and 2000 N;
- * NaN when it cannot. room is used for the solving. */
+/* Radius of the tyres of an axle, m; NaN where it is not known. */
+struct length solution_tyre_radius(const struct vehicle *vehicle, enum axle axle);
+
+/* Pressures, brakes and deceleration alone, as if no pedal had a floor: for the search of an
+ * effort. Volumes, travels and clutches of the room keep what they were. */
+void solve_forces(const struct system *system, const struct network *network,
+                  const struct state *state, struct solution *into);
+
+/* The effort at which the car reaches the deceleration, found between 0 and 2000 N; NaN when it
+ * cannot, be it for want of force or of travel. The same effort on every pedal and hand lever.
+ * room is used for the solving.
+ * Checked by tests/physics/test_solution.c */
 struct force solve_effort_for(const struct system *system, const struct network *network,
                               const struct state *state, struct acceleration wanted,
                               struct solution *room);

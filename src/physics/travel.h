@@ -3,8 +3,16 @@
 
 #include "physics/solution.h"
 
-/* Volume that a circuit takes at the given pressures, by cause. Beyond a remote servo the volume is
- * that of its piston, so it counts once. clutch: the slave's own travel is not part of it. */
+/* Volume that a circuit takes from its master at the given pressures, by cause.
+ *
+ *   by_vertex  pressures, Pa gauge, >= 0, as pressure_spread leaves them
+ *   slack      shoe adjusters are not set
+ *   by_cause   filled; the cause that rests on something unknown becomes NaN, the others stay
+ *
+ * Beyond a remote servo the volume is that of its piston, so it counts once. The chamber of the
+ * master is not counted, nor the slave's own travel. Air counts as if it sat at the master.
+ * Source: conservation of volume; each law with its part.
+ * Checked by tests/physics/test_travel.c and tests/reference/test_x1_travel_budget.c */
 void travel_volumes(const struct system *system, const struct network *network, int circuit,
                     const struct pressure *by_vertex, bool slack,
                     struct volume by_cause[CAUSE_COUNT]);

@@ -1,0 +1,103 @@
+#include "physics/clutch_release.h"
+
+#include <math.h>
+
+#include "physics/pressure.h"
+#include "physics/root.h"
+#include "physics/travel.h"
+
+/* No leg does more. */
+#define MOST_EFFORT      2000.0
+#define EFFORT_TOLERANCE 1e-7
+
+static int circuit_of_slave(const struct network *network, int slave)
+{
+    int vertex = network_vertex(network, slave, 0);
+    return vertex < 0 ? -1 : network->vertices[vertex].circuit;
+}
+
+struct wanted_rod {
+    const struct system *system;
+    int master;
+    double rod_n;
+};
+
+static double rod_excess(double effort, void *context)
+{
+    const struct wanted_rod *wanted = context;
+    struct force at = {effort};
+    return pressure_rod_force(wanted->system, wanted->master, at, true).n - wanted->rod_n;
+}
+
+static struct force effort_for_rod(const struct system *system, int master, double rod_n)
+{
+    if (pressure_servo_of(system, master) < 0) {
+        struct force unit = {1};
+        return (struct force){rod_n / pressure_rod_force(system, master, unit, false).n};
+    }
+    struct wanted_rod wanted = {system, master, rod_n};
+    struct root root = root_between(rod_excess, &wanted, 0, MOST_EFFORT, EFFORT_TOLERANCE);
+    return (struct force){root.fits};
+}
+
+static double delivered_volume(const struct system *system, const struct clutch_state *clutch)
+{
+    const struct pedal *pedal = &system->parts[clutch->pedal].as.pedal;
+    const struct master *master = &system->parts[clutch->master].as.master;
+    double flexed = clutch->effort.n / pedal->stiffness.n_m;
+    double rod = (pedal->travel.m - pedal->free_play.m - flexed) / pedal_ratio(pedal).value;
+    double piston = rod - master->rod_gap.m;
+    if (piston > master->stroke.m)
+        piston = master->stroke.m;
+    double pushed = piston - master->cut_off.m;
+    if (pushed < 0)
+        pushed = 0;
+    /* Without a stroke nobody knows whether the bore ends first. */
+    return isnan(master->stroke.m) ? NAN : master_area(master).m2 * pushed;
+}
+
+static double lost_volume(const struct system *system, const struct network *network, int circuit,
+                          struct pressure p, struct solution *into)
+{
+    struct circuit_state *taken = &into->circuits[circuit];
+    taken->pressure = p;
+    pressure_spread(system, network, circuit, p, true, into->pressures);
+    travel_volumes(system, network, circuit, into->pressures, false, taken->by_cause);
+    double lost = 0;
+    for (int cause = 0; cause < CAUSE_COUNT; cause++)
+        lost += taken->by_cause[cause].m3;
+    return lost;
+}
+
+struct clutch_state clutch_release(const struct system *system, const struct network *network,
+                                   int slave, struct solution *into)
+{
+    struct clutch_state clutch = {-1, -1, {NAN}, {NAN}, {NAN}, {NAN}, {NAN}, {NAN}};
+    const struct slave *data = &system->parts[slave].as.slave;
+    clutch.pressure = slave_pressure(data);
+    int circuit = circuit_of_slave(network, slave);
+    if (circuit < 0)
+        return clutch;
+    clutch.master = network->circuits[circuit].master;
+    clutch.pedal = pressure_pedal_of(system, clutch.master);
+    if (clutch.pedal < 0)
+        return clutch;
+
+    const struct master *master = &system->parts[clutch.master].as.master;
+    double area = master_area(master).m2;
+    clutch.effort =
+        effort_for_rod(system, clutch.master, clutch.pressure.pa * area / master->efficiency.value);
+    clutch.delivered.m3 = delivered_volume(system, &clutch);
+    clutch.lost.m3 = lost_volume(system, network, circuit, clutch.pressure, into);
+    double arrives = clutch.delivered.m3 - clutch.lost.m3;
+    if (arrives < 0)
+        arrives = 0;
+    clutch.slave_travel.m = arrives / slave_area(data).m2;
+    clutch.bearing_travel = slave_bearing_travel(data, (struct volume){arrives});
+
+    struct circuit_state *taken = &into->circuits[circuit];
+    taken->by_cause[CAUSE_SLAVE].m3 = arrives;
+    taken->volume.m3 = clutch.lost.m3 + arrives;
+    taken->stroke.m = master->cut_off.m + taken->volume.m3 / area;
+    return clutch;
+}

@@ -1,0 +1,97 @@
+#include "physics/travel.h"
+
+#include <math.h>
+
+/* How one circuit's fluid gives way. */
+struct squeeze {
+    struct pressure modulus;
+    double slope;
+};
+
+static struct squeeze squeeze_of(const struct system *system, int fluid)
+{
+    if (fluid < 0)
+        return (struct squeeze){{NAN}, NAN};
+    const struct fluid *data = &system->parts[fluid].as.fluid;
+    const struct fluid_row *row = fluid_row(data->grade);
+    return (struct squeeze){fluid_modulus(data->grade, data->temperature),
+                            row ? row->modulus_slope : NAN};
+}
+
+/* Compression is in proportion to the volume, so a share per pressure is worked out once for each
+ * run of equal pressures. */
+struct shrink {
+    struct squeeze squeeze;
+    double at_pa;
+    double share;
+};
+
+static double shrink_share(struct shrink *shrink, struct pressure p)
+{
+    if (p.pa != shrink->at_pa) { /* also when at_pa is NaN, as it is at first */
+        shrink->at_pa = p.pa;
+        shrink->share =
+            fluid_compression((struct volume){1}, shrink->squeeze.modulus, shrink->squeeze.slope, p)
+                .m3;
+    }
+    return shrink->share;
+}
+
+static void add_edge(const struct system *system, const struct edge *edge, struct pressure p,
+                     struct shrink *shrink, struct volume by_cause[CAUSE_COUNT])
+{
+    const struct part *part = &system->parts[edge->part];
+    struct volume inside;
+    if (part->kind == KIND_PIPE) {
+        by_cause[CAUSE_PIPES].m3 += pipe_swelling(&part->as.pipe, p).m3;
+        inside = pipe_volume(&part->as.pipe);
+    } else {
+        by_cause[CAUSE_HOSES].m3 += hose_swelling(&part->as.hose, p).m3;
+        inside = hose_volume(&part->as.hose);
+    }
+    by_cause[CAUSE_FLUID].m3 += inside.m3 * shrink_share(shrink, p);
+}
+
+static void add_vertex(const struct system *system, const struct vertex *vertex, struct pressure p,
+                       bool slack, struct shrink *shrink, struct volume by_cause[CAUSE_COUNT])
+{
+    const struct part *part = &system->parts[vertex->part];
+    if (part->kind == KIND_MASTER)
+        return; /* its chamber shrinks as the piston goes in */
+    bool assumed;
+    struct volume chamber = part_chamber_volume(part, vertex->chamber, &assumed);
+    by_cause[CAUSE_FLUID].m3 += chamber.m3 * shrink_share(shrink, p);
+    if (part->kind == KIND_DISC) {
+        struct disc_volumes taken = disc_volume(&part->as.disc, vertex->chamber, p);
+        by_cause[CAUSE_CLEARANCE].m3 += taken.roll_back.m3;
+        by_cause[CAUSE_LININGS].m3 += taken.pads.m3;
+        by_cause[CAUSE_BODY].m3 += taken.body.m3;
+    } else if (part->kind == KIND_DRUM) {
+        struct drum_volumes taken = drum_volume(&part->as.drum, p, slack);
+        by_cause[CAUSE_CLEARANCE].m3 += taken.clearance.m3;
+        by_cause[CAUSE_LININGS].m3 += taken.give.m3;
+    }
+}
+
+void travel_volumes(const struct system *system, const struct network *network, int circuit,
+                    const struct pressure *by_vertex, bool slack,
+                    struct volume by_cause[CAUSE_COUNT])
+{
+    for (int cause = 0; cause < CAUSE_COUNT; cause++)
+        by_cause[cause] = (struct volume){0};
+    const struct circuit *walked = &network->circuits[circuit];
+    int fluid = system_fluid_of(system, walked->master);
+    struct shrink shrink = {squeeze_of(system, fluid), NAN, NAN};
+    for (int i = 0; i < network->edge_count; i++) {
+        const struct edge *edge = &network->edges[i];
+        if (edge->circuit == circuit && edge->kind == EDGE_CARRIER)
+            add_edge(system, edge, by_vertex[edge->a], &shrink, by_cause);
+    }
+    for (int i = 0; i < walked->vertex_count; i++) {
+        int at = walked->vertices[i];
+        add_vertex(system, &network->vertices[at], by_vertex[at], slack, &shrink, by_cause);
+    }
+    /* Where the air sits is not known; at the master is as good as anywhere above 10 bar. */
+    struct volume air = fluid < 0 ? (struct volume){NAN} : system->parts[fluid].as.fluid.air;
+    by_cause[CAUSE_AIR] = air_compression(air, by_vertex[walked->source]);
+}

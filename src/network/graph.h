@@ -28,7 +28,7 @@ struct edge {
     enum edge_kind kind;
     int part; /* the pipe or hose, or the valve or servo of a passage; -1 for direct */
     int circuit;
-    bool in_tree; /* false: it closes a loop */
+    bool in_tree;       /* false: it closes a loop */
     struct place place; /* of the carrier, or of the connection */
 };
 

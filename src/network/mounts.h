@@ -25,8 +25,8 @@ struct gap {
     int near;    /* part on the master's side whose mount is known */
     int far;     /* part beyond the gap */
     enum mount from, to;
-    int hose;    /* part index of the hose that bridges it, -1 */
-    int unknown; /* the part whose mount is not known, -1 */
+    int hose;           /* part index of the hose that bridges it, -1 */
+    int unknown;        /* the part whose mount is not known, -1 */
     const char *reason; /* GAP_ACCEPTED: why the hard pipe is accepted; else NULL */
 };
 struct gaps {
@@ -40,10 +40,10 @@ struct gaps {
  *
  * The plumbing is cut into stretches that end at parts of known mount. Joints and valves without a
  * mount through which one pipe or hose goes on are looked through; they may be on either side. A
- * stretch whose ends move against each other is a gap: with no hose it is bare (or accepted, when a
- * part at its ends or on it says so), with one it is bridged, of several the first bridges it and
- * the others are idle. Every hose of a stretch whose ends do not move against each other is idle.
- * A stretch that feeds several brakes is one gap.
+ * stretch whose ends move against each other is a gap: with no hose it is bare (or accepted, when
+ * the part beyond or one on it says so), with one it is bridged, of several the first bridges it
+ * and the others are idle. Every hose of a stretch whose ends do not move against each other is
+ * idle. A stretch that feeds several brakes is one gap.
  *
  * A joint or valve without a mount where the plumbing branches or ends is judged so:
  *   - Fed through hard pipe alone, it is on the same mount as the part that feeds it: hard pipe

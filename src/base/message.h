@@ -18,13 +18,13 @@ enum severity {
 /* One message about a file. A value: nothing here prints. */
 struct message {
     enum severity severity;
-    const char *id;         /* a word of the table of mistakes, never renamed */
+    const char *id; /* a word of the table of mistakes, never renamed */
     struct place place;
-    const char *line;       /* the line as it was written, or NULL */
-    int length;             /* letters to underline from place.column, 0 for none */
-    const char *words;      /* what is wrong and what was expected */
-    const char *write;      /* what to write instead, or NULL */
-    struct place earlier;   /* the first of two things that clash; line 0 when there is none */
+    const char *line;     /* the line as it was written, or NULL */
+    int length;           /* letters to underline from place.column, 0 for none */
+    const char *words;    /* what is wrong and what was expected */
+    const char *write;    /* what to write instead, or NULL */
+    struct place earlier; /* the first of two things that clash; line 0 when there is none */
 };
 
 struct messages {

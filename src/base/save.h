@@ -7,16 +7,16 @@
 /* What became of a file that was to be written. */
 enum save_outcome {
     SAVE_DONE,
-    SAVE_IS_AN_INPUT,  /* the target is one of the files that were read */
-    SAVE_EXISTS,       /* the target is there and was not to be replaced */
-    SAVE_FAILED        /* the system said no; errno holds why */
+    SAVE_IS_AN_INPUT, /* the target is one of the files that were read */
+    SAVE_EXISTS,      /* the target is there and was not to be replaced */
+    SAVE_FAILED       /* the system said no; errno holds why */
 };
 
 /* A file whose bytes are to be replaced: inputs are protected, other files only when asked. */
 struct save_rules {
     const char *const *inputs; /* paths of the files that were read */
     size_t input_count;
-    bool replace;              /* whether a file that is already there may be replaced */
+    bool replace; /* whether a file that is already there may be replaced */
 };
 
 /* Writes a file whole or not at all: into a new file beside the target, then renamed over it.

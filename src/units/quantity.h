@@ -3,6 +3,7 @@
 
 /* Quantities are structs of one double that is named by its SI unit, so that kinds cannot be
  * mixed and every use shows the unit. NaN means not known. Pressures are gauge. */
+/* clang-format off */
 struct length { double m; };
 struct area { double m2; };
 struct volume { double m3; };
@@ -21,6 +22,7 @@ struct viscosity { double m2_s; };     /* kinematic */
 struct swelling { double m3_m; };      /* volume per length of hose */
 struct share { double of_1; };         /* a part of a whole: 0.35 is 35 % */
 struct number { double value; };       /* a plain number: a ratio, a friction coefficient */
+/* clang-format on */
 
 /* The kinds of quantity that a person can write or read. */
 enum dimension {

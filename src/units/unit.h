@@ -12,13 +12,13 @@ enum unit_system { UNITS_METRIC, UNITS_IMPERIAL };
 
 /* A row of the unit table. value in SI = number * factor + offset. */
 struct unit {
-    const char *name;         /* as it is written: "mm", "lbf in" */
-    const char *other_names;  /* blank-separated single words that are understood too, or NULL */
+    const char *name;        /* as it is written: "mm", "lbf in" */
+    const char *other_names; /* blank-separated single words that are understood too, or NULL */
     enum dimension dimension;
     double factor;
-    double offset;            /* for temperatures only */
-    const char *source;       /* where the factor comes from */
-    const char *checked_as;   /* the same unit in the words of GNU units, for the test */
+    double offset;          /* for temperatures only */
+    const char *source;     /* where the factor comes from */
+    const char *checked_as; /* the same unit in the words of GNU units, for the test */
 };
 
 const struct unit *unit_table(size_t *count);
@@ -32,23 +32,23 @@ const char *dimension_units(struct arena *arena, enum dimension dimension);
 enum reading_outcome {
     READING_FINE,
     READING_EMPTY,
-    READING_NO_NUMBER,      /* it does not begin with a number */
-    READING_BARE_NUMBER,    /* a number without the unit that its kind needs */
+    READING_NO_NUMBER,   /* it does not begin with a number */
+    READING_BARE_NUMBER, /* a number without the unit that its kind needs */
     READING_UNKNOWN_UNIT,
-    READING_WRONG_KIND,     /* a known unit of another kind; other says which */
-    READING_DECIMAL_COMMA,  /* 0,32 m */
-    READING_OUT_OF_RANGE,   /* a number too large for a double, or a division by zero */
-    READING_REST            /* something follows that does not belong to it */
+    READING_WRONG_KIND,    /* a known unit of another kind; other says which */
+    READING_DECIMAL_COMMA, /* 0,32 m */
+    READING_OUT_OF_RANGE,  /* a number too large for a double, or a division by zero */
+    READING_REST           /* something follows that does not belong to it */
 };
 
 struct reading {
     enum reading_outcome outcome;
-    double value;           /* SI; NaN unless outcome is READING_FINE */
-    double tolerance;       /* SI, half width of "± 0.05 mm" or "+- 0.05 mm"; NaN when none */
+    double value;     /* SI; NaN unless outcome is READING_FINE */
+    double tolerance; /* SI, half width of "± 0.05 mm" or "+- 0.05 mm"; NaN when none */
     const struct unit *unit;
-    enum dimension other;   /* of the unit found, for READING_WRONG_KIND */
-    size_t start, length;   /* the offending letters within the text */
-    const char *nearest;    /* nearest unit name for READING_UNKNOWN_UNIT, or NULL */
+    enum dimension other; /* of the unit found, for READING_WRONG_KIND */
+    size_t start, length; /* the offending letters within the text */
+    const char *nearest;  /* nearest unit name for READING_UNKNOWN_UNIT, or NULL */
 };
 
 /* Reads "19.05 mm", "5/8 in", "1-1/16 in", "1 1/16 in", "60 bar", "35 %", "0.38",

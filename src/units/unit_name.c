@@ -19,6 +19,10 @@ static const struct {
 
 static const char *meaning(const char *letters, size_t left, size_t *length)
 {
+    *length = 1;
+    /* Most letters mean themselves; the whole table is gone through for every unit read. */
+    if ((*letters >= 'a' && *letters <= 'z') || (*letters >= 'A' && *letters <= 'Z'))
+        return NULL;
     for (size_t i = 0; i < sizeof signs / sizeof *signs; i++) {
         *length = strlen(signs[i].sign);
         if (*length <= left && memcmp(letters, signs[i].sign, *length) == 0)

@@ -93,8 +93,10 @@ static struct reading read_ratio(const char *text, size_t end, struct measure *m
         return refuse_number(found, at, stretch_trimmed(text, at, end));
     measure->is_ratio = true;
     measure->digits.length = at + found.length - measure->digits.start;
+    if (!(found.value > 0))
+        return failed(READING_OUT_OF_RANGE, measure->digits);
     measure->number /= found.value;
-    if (!(found.value > 0) || !isfinite(measure->number))
+    if (!isfinite(measure->number))
         return failed(READING_OUT_OF_RANGE, measure->digits);
     return (struct reading){.outcome = READING_FINE};
 }

@@ -2,6 +2,7 @@
 #include <signal.h>
 #include <stdlib.h>
 #include <string.h>
+#include <time.h>
 
 #include "cli/commands.h"
 #include "cli/options.h"
@@ -56,12 +57,24 @@ static enum fp_outcome run(const struct request *request)
     return outcome;
 }
 
+/* The day on this machine's calendar; the engine itself never asks a clock. */
+static const char *today(char buffer[static 16])
+{
+    time_t now = time(NULL);
+    struct tm day;
+    if (localtime_r(&now, &day) == NULL || strftime(buffer, 16, "%Y-%m-%d", &day) == 0)
+        return NULL;
+    return buffer;
+}
+
 int main(int argc, char **argv)
 {
+    char date[16];
     fp_secure_streams();
     setlocale(LC_CTYPE, "");
     signal(SIGXFSZ, SIG_IGN);
     struct request request = {0};
+    request.wishes.date = today(date);
     request.words = calloc((size_t)argc + 1, sizeof *request.words);
     request.works = calloc((size_t)argc + 1, sizeof *request.works);
     enum fp_outcome outcome = FP_OUTPUT;

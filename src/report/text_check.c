@@ -1,36 +1,52 @@
 #include "report/text_report.h"
 
-#include <math.h>
 #include <stdio.h>
 #include <string.h>
 
 #include "report/text_frame.h"
 
-enum { TITLE_WIDTH = 34, VALUE_WIDTH = 16 };
+enum { TITLE_WIDTH = 28, VALUE_WIDTH = 13, STATE_WIDTH = 9 };
 
+static void add_padded(struct text *into, const char *words, int width, bool right)
+{
+    int gap = width - text_letters(words);
+    if (gap < 0)
+        gap = 0;
+    text_add(into, "%*s%s%*s", right ? gap : 0, "", words, right ? 0 : gap, "");
+}
+
+/* Title, value, whether it is computed or rests on something assumed, id; below it what it rests
+ * on or lacks. */
 static void add_figure(struct text *into, const struct result *result, const struct figure *figure)
 {
+    static const char *const states[] = {"computed", "assumed", ""};
     struct arena *arena = into->arena;
-    const char *value = figure_value_words(arena, figure, result->units);
-    const char *state = figure_state_words(arena, result->system, figure, 2);
-    const char *title = figure->row->title;
-    int title_gap = TITLE_WIDTH - text_letters(title);
-    int value_gap = VALUE_WIDTH - text_letters(value);
-    text_add(into, "  %s%*s%*s%s  ", title, title_gap > 1 ? title_gap : 1, "",
-             value_gap > 0 ? value_gap : 0, "", value);
-    int column = 2 + TITLE_WIDTH + VALUE_WIDTH + 2;
-    if (text_letters(state) <= FRAME_WIDTH - column)
-        text_add(into, "%s\n", state);
-    else {
-        text_add(into, "%s\n", figure->state == FIGURE_ASSUMED ? "assumed" : "not computed");
-        text_add(into, "      ");
-        text_add_wrapped(into, state, 6, 6, FRAME_WIDTH);
-    }
+    text_add(into, "  ");
+    add_padded(into, figure->row->title, TITLE_WIDTH, false);
+    add_padded(into,
+               figure->state == FIGURE_NOT_COMPUTED
+                   ? "not computed"
+                   : figure_value_words(arena, figure, result->units),
+               VALUE_WIDTH, true);
+    text_add(into, "  ");
+    add_padded(into, states[figure->state], STATE_WIDTH, false);
+    text_add(into, "%s\n", figure->row->id);
+    if (figure->state == FIGURE_COMPUTED)
+        return;
+    const char *rests = figure_state_words(arena, result->system, figure, 3);
+    const char *colon = strchr(rests, ':');
+    text_add(into, "      ");
+    text_add_wrapped(into,
+                     figure->state == FIGURE_ASSUMED
+                         ? text_print(arena, "rests on%s", colon != NULL ? colon + 1 : "")
+                         : (colon != NULL ? colon + 2 : rests),
+                     6, 6, FRAME_WIDTH);
 }
 
 static void add_causes(struct text *into, const struct result *result, int circuit)
 {
     struct text line = text_start(into->arena);
+    const char *id = "";
     bool assumed = false;
     for (int i = 0; i < result->figures.count; i++) {
         const struct figure *figure = &result->figures.items[i];
@@ -38,13 +54,17 @@ static void add_causes(struct text *into, const struct result *result, int circu
             figure->state == FIGURE_NOT_COMPUTED || figure->value == 0)
             continue;
         assumed = assumed || figure->state == FIGURE_ASSUMED;
+        id = figure->row->id;
         text_add(&line, "%s%s %s", line.count > 0 ? ", " : "", cause_words((enum cause)figure->sub),
                  figure_value_words(into->arena, figure, result->units));
     }
     if (line.count == 0)
         return;
-    text_add(into, "  Where it goes%s: ", assumed ? " (assumed)" : "");
-    text_add_wrapped(into, line.items, 2 + 15 + (assumed ? 10 : 0), 6, FRAME_WIDTH);
+    text_add(into, "  ");
+    text_add_wrapped(into,
+                     text_print(into->arena, "Where it goes%s (%s): %s", assumed ? ", assumed" : "",
+                                id, line.items),
+                     2, 6, FRAME_WIDTH);
 }
 
 static const char *scope_heading(struct arena *arena, const struct figure *figure)

@@ -70,6 +70,7 @@ struct system {
     int connection_count;
     struct own_order own_order;
     /* from work files */
+    const struct system *before; /* the car before all work; NULL when there was none */
     struct work *works;
     int work_count;
     struct taken_reading *readings;

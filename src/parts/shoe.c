@@ -30,8 +30,6 @@ static struct pin_moments pin_moments(double radius, double pin, double start, d
 double shoe_locks_at(double radius, double pin, double start, double end)
 {
     struct pin_moments moments = pin_moments(radius, pin, start, end);
-    if (moments.friction <= 0)
-        return INFINITY;
     return moments.pressure / moments.friction;
 }
 

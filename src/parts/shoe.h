@@ -12,7 +12,7 @@
  *   pin          pin to drum centre, > 0 and below radius
  *   start, end   of the lining, about the drum centre from the line to the pin, 0 <= start < end
  *                <= pi
- *   gives        G/H of shoe_factor_pin; infinite when it never locks; NaN outside
+ *   gives        G/H of shoe_factor_pin; NaN outside
  *
  * Checked by: tests/reference/shigley_16_2.c
  */

@@ -1,0 +1,92 @@
+#include "parts/clutch.h"
+
+#include <math.h>
+
+#include "support/near.h"
+
+#define BORE_OF_400_MM2 0.0225675833419103 /* sqrt(4 * 400 / pi) mm */
+
+static struct slave slave(enum slave_type type)
+{
+    return (struct slave){.type = type,
+                          .bore = {BORE_OF_400_MM2},
+                          .inner_bore = {BORE_OF_400_MM2 / 2},
+                          .fork_ratio = {2},
+                          .play = {1e-3},
+                          .release_force = {1200}};
+}
+
+static void a_concentric_slave_presses_with_its_ring(void **state)
+{
+    (void)state;
+    struct slave s = slave(SLAVE_OUTSIDE);
+    near(slave_area(&s).m2, 400e-6, 1e-16);
+    s.type = SLAVE_CONCENTRIC;
+    near(slave_area(&s).m2, 300e-6, 1e-16); /* half the diameter is a quarter of the area */
+    s.inner_bore = s.bore;
+    near_unknown(slave_area(&s).m2);
+    s.inner_bore.m = NAN;
+    near_unknown(slave_area(&s).m2);
+    s.type = SLAVE_NOT_SAID;
+    near_unknown(slave_area(&s).m2);
+}
+
+static void only_an_outside_slave_has_a_fork(void **state)
+{
+    (void)state;
+    struct slave s = slave(SLAVE_OUTSIDE);
+    near(slave_ratio(&s), 2, 0);
+    s.fork_ratio.value = 0;
+    near_unknown(slave_ratio(&s));
+    s.fork_ratio.value = NAN;
+    near_unknown(slave_ratio(&s));
+    s.type = SLAVE_CONCENTRIC;
+    near(slave_ratio(&s), 1, 0);
+}
+
+static void pressure_is_what_holds_the_bearing_down(void **state)
+{
+    (void)state;
+    struct slave s = slave(SLAVE_OUTSIDE);
+    near_rel(slave_pressure(&s).pa, 1.5e6, 1e-12); /* 1200 N / 2 / 400 mm2 */
+    s.type = SLAVE_CONCENTRIC;
+    near_rel(slave_pressure(&s).pa, 4e6, 1e-12);
+    s.release_force.n = -1;
+    near_unknown(slave_pressure(&s).pa);
+    s.release_force.n = NAN;
+    near_unknown(slave_pressure(&s).pa);
+}
+
+static double travel(double volume)
+{
+    struct slave s = slave(SLAVE_OUTSIDE);
+    return slave_bearing_travel(&s, (struct volume){volume}).m;
+}
+
+static void the_bearing_moves_once_its_play_is_gone(void **state)
+{
+    (void)state;
+    near(travel(0), 0, 0);
+    near(travel(0.8e-6), 0, 1e-15);
+    near(travel(0.4e-6), 0, 0);
+    near(travel(8e-6), 9e-3, 1e-12); /* 20 mm of slave, 10 of bearing, 1 of play */
+    near_unknown(travel(-1));
+    near_unknown(travel(NAN));
+    struct slave s = slave(SLAVE_OUTSIDE);
+    s.play.m = NAN;
+    near_unknown(slave_bearing_travel(&s, (struct volume){8e-6}).m);
+    s = slave(SLAVE_OUTSIDE);
+    s.fork_ratio.value = NAN;
+    near_unknown(slave_bearing_travel(&s, (struct volume){8e-6}).m);
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(a_concentric_slave_presses_with_its_ring),
+        cmocka_unit_test(only_an_outside_slave_has_a_fork),
+        cmocka_unit_test(pressure_is_what_holds_the_bearing_down),
+        cmocka_unit_test(the_bearing_moves_once_its_play_is_gone),
+    };
+    return cmocka_run_group_tests(tests, NULL, NULL);
+}

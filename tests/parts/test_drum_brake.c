@@ -1,0 +1,196 @@
+#include "parts/drum_brake.h"
+
+#include <math.h>
+
+#include "support/near.h"
+
+#define DEGREES         (3.14159265358979323846 / 180)
+#define BORE_OF_300_MM2 0.0195441004761168 /* sqrt(4 * 300 / pi) mm */
+
+/* Radius 0.1 m, tip and pin at 0.8 of it: sliding shoes pull 1.4511 and 0.5157 at friction 0.38
+ * and half arc 55 deg (checked by small pieces in test_shoe.c); pinned ones 1.911 and 0.564. */
+static struct drum drum(enum shoe_layout shoes, enum shoe_anchor anchor)
+{
+    return (struct drum){.shoes = shoes,
+                         .anchor = anchor,
+                         .cylinder = CYLINDER_TWO_PISTONS,
+                         .bore = {BORE_OF_300_MM2},
+                         .diameter = {0.2},
+                         .pin_distance = {0.08},
+                         .tip_distance = {0.08},
+                         .lining_start = {NAN},
+                         .lining_arc = {110 * DEGREES},
+                         .friction = {0.38},
+                         .efficiency = {0.9},
+                         .threshold = {2e5},
+                         .clearance = {0.4e-3},
+                         .give = {0.3e-3}};
+}
+
+static double factor(enum shoe_layout shoes, enum shoe_anchor anchor, bool forward)
+{
+    struct drum d = drum(shoes, anchor);
+    return drum_factor(&d, forward);
+}
+
+static void a_leading_and_a_trailing_shoe_pull_alike_both_ways(void **state)
+{
+    (void)state;
+    near(factor(SHOES_LEADING_TRAILING, ANCHOR_SLIDING, true), 1.9668, 1e-4);
+    near(factor(SHOES_LEADING_TRAILING, ANCHOR_SLIDING, false), 1.9668, 1e-4);
+    near(factor(SHOES_LEADING_TRAILING, ANCHOR_NOT_SAID, true), 1.9668, 1e-4);
+    near(factor(SHOES_LEADING_TRAILING, ANCHOR_PIN, true), 2.475, 1e-3);
+}
+
+static void two_leading_shoes_both_trail_in_reverse(void **state)
+{
+    (void)state;
+    near(factor(SHOES_TWO_LEADING, ANCHOR_SLIDING, true), 2.9022, 1e-4);
+    near(factor(SHOES_TWO_LEADING, ANCHOR_SLIDING, false), 1.0314, 1e-4);
+    near(factor(SHOES_TWO_LEADING, ANCHOR_PIN, true), 3.822, 1e-3);
+    near(factor(SHOES_TWO_LEADING, ANCHOR_PIN, false), 1.128, 1e-3);
+}
+
+static void a_duo_servo_brake_pulls_most_and_alike_both_ways(void **state)
+{
+    (void)state;
+    double forward = factor(SHOES_DUO_SERVO, ANCHOR_NOT_SAID, true);
+    assert_true(forward > factor(SHOES_TWO_LEADING, ANCHOR_PIN, true));
+    near(factor(SHOES_DUO_SERVO, ANCHOR_NOT_SAID, false), forward, 0);
+    /* Evenly built: primary 1.4511; link (0.8 + 1.4511)/0.8 = 2.8139 of the tip force; that on a
+     * shoe pinned at 0.8 with arm 1.6 (1.911, and the cylinder's line meets the pin). */
+    near(forward, 1.4511 + 2.8139 * 1.911, 3e-3);
+}
+
+static void a_given_lining_start_moves_a_pinned_lining(void **state)
+{
+    (void)state;
+    struct drum d = drum(SHOES_LEADING_TRAILING, ANCHOR_PIN);
+    double middle = drum_factor(&d, true);
+    d.lining_start.rad = 35 * DEGREES;
+    near(drum_factor(&d, true), middle, 1e-9);
+    d.lining_start.rad = 20 * DEGREES;
+    assert_true(fabs(drum_factor(&d, true) - middle) > 0.01);
+}
+
+static void a_factor_is_unknown_without_its_figures(void **state)
+{
+    (void)state;
+    const size_t fields[] = {offsetof(struct drum, diameter), offsetof(struct drum, pin_distance),
+                             offsetof(struct drum, tip_distance), offsetof(struct drum, lining_arc),
+                             offsetof(struct drum, friction)};
+    for (int shoes = SHOES_LEADING_TRAILING; shoes <= SHOES_DUO_SERVO; shoes++)
+        for (int anchor = ANCHOR_PIN; anchor <= ANCHOR_SLIDING; anchor++)
+            for (size_t i = 0; i < sizeof fields / sizeof fields[0]; i++) {
+                struct drum d = drum((enum shoe_layout)shoes, (enum shoe_anchor)anchor);
+                *(double *)((char *)&d + fields[i]) = NAN;
+                near_unknown(drum_factor(&d, true));
+                near_unknown(drum_torque(&d, (struct pressure){5e6}, true).nm);
+            }
+    near_unknown(factor(SHOES_NOT_SAID, ANCHOR_SLIDING, true));
+}
+
+static void pistons_are_counted_by_layout(void **state)
+{
+    (void)state;
+    struct drum d = drum(SHOES_TWO_LEADING, ANCHOR_SLIDING);
+    assert_int_equal(drum_pistons(&d), 2);
+    d.cylinder = CYLINDER_ONE_EACH;
+    assert_int_equal(drum_pistons(&d), 2);
+    d.cylinder = CYLINDER_SLIDING;
+    assert_int_equal(drum_pistons(&d), 1);
+    d.cylinder = CYLINDER_NOT_SAID;
+    assert_int_equal(drum_pistons(&d), 0);
+}
+
+static double torque(double p)
+{
+    struct drum d = drum(SHOES_LEADING_TRAILING, ANCHOR_SLIDING);
+    return drum_torque(&d, (struct pressure){p}, true).nm;
+}
+
+static void torque_begins_at_the_threshold(void **state)
+{
+    (void)state;
+    near(torque(0), 0, 0);
+    near(torque(2e5), 0, 0);
+    near_rel(torque(1.2e6), 1.9668 * 0.9 * 300 * 0.1, 1e-4); /* 1 MPa on 300 mm2 */
+    near_unknown(torque(-1));
+    near_unknown(torque(NAN));
+}
+
+static void torque_is_unknown_outside_its_ranges(void **state)
+{
+    (void)state;
+    struct drum d = drum(SHOES_LEADING_TRAILING, ANCHOR_SLIDING);
+    d.efficiency.value = 0;
+    near_unknown(drum_torque(&d, (struct pressure){1e6}, true).nm);
+    d = drum(SHOES_LEADING_TRAILING, ANCHOR_SLIDING);
+    d.threshold.pa = NAN;
+    near_unknown(drum_torque(&d, (struct pressure){1e6}, true).nm);
+    d = drum(SHOES_LEADING_TRAILING, ANCHOR_SLIDING);
+    d.bore.m = NAN;
+    near_unknown(drum_torque(&d, (struct pressure){1e6}, true).nm);
+}
+
+/* 600 mm2 * 0.4 mm = 240 mm3; at 5 MPa half of 600 * 0.3 = 90 mm3. */
+static void two_tips_are_followed_in_every_layout(void **state)
+{
+    (void)state;
+    for (int layout = CYLINDER_TWO_PISTONS; layout <= CYLINDER_SLIDING; layout++) {
+        struct drum d = drum(SHOES_LEADING_TRAILING, ANCHOR_SLIDING);
+        d.cylinder = (enum cylinder_layout)layout;
+        struct drum_volumes v = drum_volume(&d, (struct pressure){5e6}, false);
+        near(v.clearance.m3, 240e-9, 1e-18);
+        near(v.give.m3, 90e-9, 1e-18);
+        v = drum_volume(&d, (struct pressure){5e6}, true);
+        near(v.clearance.m3, 720e-9, 1e-18);
+        near(v.give.m3, 90e-9, 1e-18);
+    }
+}
+
+static void clearance_is_taken_up_on_the_way_to_the_threshold(void **state)
+{
+    (void)state;
+    struct drum d = drum(SHOES_LEADING_TRAILING, ANCHOR_SLIDING);
+    near(drum_volume(&d, (struct pressure){0}, false).clearance.m3, 0, 0);
+    near(drum_volume(&d, (struct pressure){1e5}, false).clearance.m3, 120e-9, 1e-18);
+    near(drum_volume(&d, (struct pressure){2e5}, false).clearance.m3, 240e-9, 1e-18);
+    near(drum_volume(&d, (struct pressure){2.1e5}, false).clearance.m3, 240e-9, 1e-18);
+}
+
+static void volume_is_unknown_outside_its_ranges(void **state)
+{
+    (void)state;
+    const size_t fields[] = {offsetof(struct drum, bore), offsetof(struct drum, threshold),
+                             offsetof(struct drum, clearance), offsetof(struct drum, give)};
+    for (size_t i = 0; i < sizeof fields / sizeof fields[0]; i++) {
+        struct drum d = drum(SHOES_LEADING_TRAILING, ANCHOR_SLIDING);
+        *(double *)((char *)&d + fields[i]) = NAN;
+        near_unknown(drum_volume(&d, (struct pressure){5e6}, false).clearance.m3);
+    }
+    struct drum d = drum(SHOES_LEADING_TRAILING, ANCHOR_SLIDING);
+    d.cylinder = CYLINDER_NOT_SAID;
+    near_unknown(drum_volume(&d, (struct pressure){5e6}, false).give.m3);
+    d.cylinder = CYLINDER_SLIDING;
+    near_unknown(drum_volume(&d, (struct pressure){-1}, false).give.m3);
+    near_unknown(drum_volume(&d, (struct pressure){NAN}, false).give.m3);
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(a_leading_and_a_trailing_shoe_pull_alike_both_ways),
+        cmocka_unit_test(two_leading_shoes_both_trail_in_reverse),
+        cmocka_unit_test(a_duo_servo_brake_pulls_most_and_alike_both_ways),
+        cmocka_unit_test(a_given_lining_start_moves_a_pinned_lining),
+        cmocka_unit_test(a_factor_is_unknown_without_its_figures),
+        cmocka_unit_test(pistons_are_counted_by_layout),
+        cmocka_unit_test(torque_begins_at_the_threshold),
+        cmocka_unit_test(torque_is_unknown_outside_its_ranges),
+        cmocka_unit_test(two_tips_are_followed_in_every_layout),
+        cmocka_unit_test(clearance_is_taken_up_on_the_way_to_the_threshold),
+        cmocka_unit_test(volume_is_unknown_outside_its_ranges),
+    };
+    return cmocka_run_group_tests(tests, NULL, NULL);
+}

@@ -3,6 +3,7 @@
 
 #include "network/graph.h"
 #include "network/system.h"
+#include "physics/balance.h"
 #include "physics/solution.h"
 
 /* A figure that a person may see is a row of one table; text, JSON, sheet, fit and readings all
@@ -29,6 +30,11 @@ struct situation {
     struct solution **lost;      /* by circuit: that circuit without pressure; NULL for clutches */
     struct solution *scratch;    /* room for roots */
     struct force effort;         /* asked for, NaN: each pedal's own */
+    bool servo;                  /* some servo helps */
+    bool drums;                  /* some brake has shoes to adjust */
+    struct lock_order lock;      /* at the grip of the vehicle's data, servo working */
+    struct force half_g;         /* effort for a stop of 0.5 g */
+    struct force half_g_unassisted;
 };
 struct situation *situation_room(const struct system *system, const struct network *network,
                                  struct force effort, struct arena *arena);
@@ -45,6 +51,10 @@ struct figure_row {
     const char *anchor;  /* in docs/physics.md */
     const char *limits;  /* within which it holds, one line */
     double (*get)(const struct situation *situation, int subject, int sub);
+    /* whether a car, or a subject of the scope, has this figure at all; NULL: always */
+    bool (*of_this)(const struct situation *situation, int subject, int sub);
+    /* why it has no value though nothing is missing, or NULL; may be NULL itself */
+    const char *(*refuses)(const struct situation *situation, int subject, int sub);
     bool sheet_reading; /* has a line for a reading on the sheet, with how to take it */
     const char *take;   /* how to take that reading, or NULL */
 };

@@ -1,0 +1,350 @@
+#include "advice/figure_values.h"
+
+#include <math.h>
+
+#include "physics/press.h"
+#include "physics/pressure.h"
+#include "units/constants.h"
+
+#define SPEED_OF_STOP (50 / 3.6)
+/* Common practice, no source: a driver who expects it, and the time in which a foot presses. */
+#define REACTION 1.0
+#define BUILD_UP 0.3
+
+static const struct part *part_at(const struct situation *situation, int part)
+{
+    return &situation->system->parts[part];
+}
+
+struct acceleration figure_half_g(void)
+{
+    return (struct acceleration){0.5 * STANDARD_GRAVITY};
+}
+
+/* Getters of one expression each: car, pedal, circuit, brake. */
+#define GETS(name, expression)                                                                     \
+    double name(const struct situation *situation, int subject, int sub)                           \
+    {                                                                                              \
+        (void)subject, (void)sub;                                                                  \
+        return (expression);                                                                       \
+    }
+
+GETS(value_deceleration, situation->usual->deceleration.m_s2)
+GETS(value_deceleration_unassisted, situation->unassisted->deceleration.m_s2)
+GETS(value_front_locks_at, situation->lock.front_at.m_s2)
+GETS(value_rear_locks_at, situation->lock.rear_at.m_s2)
+GETS(value_effort_half_g, situation->half_g.n)
+GETS(value_effort_half_g_unassisted, situation->half_g_unassisted.n)
+GETS(value_side_difference_front,
+     balance_side_difference(situation->system, situation->usual, AXLE_FRONT).of_1)
+GETS(value_side_difference_rear,
+     balance_side_difference(situation->system, situation->usual, AXLE_REAR).of_1)
+GETS(value_pedal_effort, situation->usual->pedals[subject].effort.n)
+GETS(value_rod_force, situation->usual->pedals[subject].rod.n)
+GETS(value_rod_travel, situation->usual->pedals[subject].rod_travel.m)
+GETS(value_pedal_travel, situation->usual->pedals[subject].travel.m)
+GETS(value_pedal_left, situation->usual->pedals[subject].left.m)
+GETS(value_pedal_travel_slack, situation->slack->pedals[subject].travel.m)
+GETS(value_pedal_left_slack, situation->slack->pedals[subject].left.m)
+GETS(value_bar_tilt, situation->usual->pedals[subject].bar_tilt.rad)
+GETS(value_line_pressure, situation->usual->circuits[subject].pressure.pa)
+GETS(value_unassisted_pressure, situation->unassisted->circuits[subject].pressure.pa)
+GETS(value_volume_taken, situation->usual->circuits[subject].volume.m3)
+GETS(value_piston_stroke, situation->usual->circuits[subject].stroke.m)
+GETS(value_deceleration_circuit_lost, situation->lost[subject]->deceleration.m_s2)
+GETS(value_volume_by_cause, situation->usual->circuits[subject].by_cause[sub].m3)
+GETS(value_clamp_force, situation->usual->brakes[subject].clamp.n)
+GETS(value_brake_torque, situation->usual->brakes[subject].torque.nm)
+GETS(value_brake_torque_reverse, situation->usual->brakes[subject].torque_reverse.nm)
+GETS(value_brake_force, situation->usual->brakes[subject].force.n)
+GETS(value_clutch_pressure, situation->usual->clutches[subject].pressure.pa)
+GETS(value_clutch_effort, situation->usual->clutches[subject].effort.n)
+GETS(value_clutch_volume_lost, situation->usual->clutches[subject].lost.m3)
+GETS(value_slave_travel, situation->usual->clutches[subject].slave_travel.m)
+GETS(value_slave_stroke_left, part_at(situation, subject)->as.slave.stroke.m -
+                                  situation->usual->clutches[subject].slave_travel.m)
+GETS(value_bearing_travel, situation->usual->clutches[subject].bearing_travel.m)
+GETS(value_bearing_travel_spare, situation->usual->clutches[subject].bearing_travel.m -
+                                     part_at(situation, subject)->as.slave.bearing_travel.m)
+GETS(value_bearing_travel_room, part_at(situation, subject)->as.slave.bearing_most.m -
+                                    situation->usual->clutches[subject].bearing_travel.m)
+GETS(value_hand_brake_slope, balance_hand_brake_slope(situation->system, subject))
+
+FIGURE_GETTER(value_front_share)
+{
+    (void)subject, (void)sub;
+    double front = situation->usual->front.n, both = front + situation->usual->rear.n;
+    return both > 0 ? front / both : NAN;
+}
+
+FIGURE_GETTER(value_rear_lock_margin)
+{
+    (void)subject, (void)sub;
+    double front = situation->lock.front_at.m_s2;
+    return front > 0 ? situation->lock.rear_at.m_s2 / front - 1 : NAN;
+}
+
+FIGURE_GETTER(value_stopping_distance)
+{
+    (void)subject, (void)sub;
+    double brakes = situation->usual->deceleration.m_s2;
+    double road = system_vehicle(situation->system)->tyre_grip.value * STANDARD_GRAVITY;
+    if (isnan(brakes) || isnan(road))
+        return NAN;
+    struct acceleration steady = {fmin(brakes, road)};
+    return vehicle_stopping_distance((struct speed){SPEED_OF_STOP}, steady,
+                                     (struct duration){REACTION}, (struct duration){BUILD_UP})
+        .m;
+}
+
+/* Stroke that is left in the master whose bore ends first. */
+FIGURE_GETTER(value_stroke_left)
+{
+    (void)sub;
+    double least = INFINITY;
+    const struct pedal *pedal = &part_at(situation, subject)->as.pedal;
+    for (size_t i = 0; i < pedal->works.count; i++) {
+        int master = pressure_worked_master(situation->system, subject, i);
+        if (master < 0)
+            return NAN;
+        double left = part_at(situation, master)->as.master.stroke.m;
+        for (int c = 0; c < situation->network->circuit_count; c++)
+            if (situation->network->circuits[c].master == master)
+                left -= situation->usual->circuits[c].stroke.m;
+        if (isnan(left))
+            return NAN;
+        least = fmin(least, left);
+    }
+    return isfinite(least) ? least : NAN;
+}
+
+static int pedal_of_circuit(const struct situation *situation, int circuit)
+{
+    return pressure_pedal_of(situation->system, situation->network->circuits[circuit].master);
+}
+
+FIGURE_GETTER(value_travel_circuit_lost)
+{
+    (void)sub;
+    int pedal = pedal_of_circuit(situation, subject);
+    return pedal < 0 ? NAN : situation->lost[subject]->pedals[pedal].travel.m;
+}
+
+FIGURE_GETTER(value_left_circuit_lost)
+{
+    (void)sub;
+    int pedal = pedal_of_circuit(situation, subject);
+    return pedal < 0 ? NAN : situation->lost[subject]->pedals[pedal].left.m;
+}
+
+FIGURE_GETTER(value_fluid_in_circuit)
+{
+    (void)sub;
+    const struct network *network = situation->network;
+    const struct circuit *circuit = &network->circuits[subject];
+    double sum = 0;
+    for (int i = 0; i < network->edge_count; i++)
+        if (network->edges[i].circuit == subject && network->edges[i].kind == EDGE_CARRIER)
+            sum += network_edge_volume(situation->system, &network->edges[i]);
+    for (int i = 0; i < circuit->vertex_count; i++) {
+        const struct vertex *vertex = &network->vertices[circuit->vertices[i]];
+        const struct part *part = part_at(situation, vertex->part);
+        bool assumed;
+        if (part->kind != KIND_MASTER)
+            sum += part_chamber_volume(part, vertex->chamber, &assumed).m3;
+    }
+    return sum;
+}
+
+/* Pipe and hose from the master to a vertex, from the lengths as they are now. */
+static double run_to(const struct situation *situation, int vertex)
+{
+    const struct network *network = situation->network;
+    double run = 0;
+    /* as many steps as there are vertices, so that a damaged tree cannot hold us */
+    for (int i = 0; i < network->vertex_count && network->vertices[vertex].edge >= 0; i++) {
+        const struct edge *edge = &network->edges[network->vertices[vertex].edge];
+        if (edge->kind == EDGE_CARRIER) {
+            const struct part *part = part_at(situation, edge->part);
+            run += part->kind == KIND_PIPE ? part->as.pipe.length.m : part->as.hose.length.m;
+        }
+        vertex = network->vertices[vertex].parent;
+    }
+    return run;
+}
+
+FIGURE_GETTER(value_pipe_run_longest)
+{
+    (void)sub;
+    const struct circuit *circuit = &situation->network->circuits[subject];
+    double longest = NAN;
+    for (int i = 0; i < circuit->vertex_count; i++) {
+        int vertex = circuit->vertices[i];
+        const struct part *part = part_at(situation, situation->network->vertices[vertex].part);
+        if (!kind_is_brake(part->kind))
+            continue;
+        double run = run_to(situation, vertex);
+        if (isnan(run))
+            return NAN;
+        longest = fmax(longest, run);
+    }
+    return longest;
+}
+
+/* Pads wear away one by one on both sides; each piston follows its own. */
+FIGURE_GETTER(value_reservoir_volume_needed)
+{
+    (void)sub;
+    const struct circuit *circuit = &situation->network->circuits[subject];
+    double sum = 0;
+    for (int i = 0; i < circuit->vertex_count; i++) {
+        const struct vertex *vertex = &situation->network->vertices[circuit->vertices[i]];
+        const struct part *part = part_at(situation, vertex->part);
+        if (part->kind == KIND_DISC)
+            sum +=
+                2 * disc_side_area(&part->as.disc, vertex->chamber).m2 * part->as.disc.pad_left.m;
+    }
+    return sum;
+}
+
+/* What one millilitre of free air costs at the pad. */
+FIGURE_GETTER(value_air_cost)
+{
+    (void)sub;
+    int pedal = pedal_of_circuit(situation, subject);
+    if (pedal < 0)
+        return NAN;
+    const struct circuit *circuit = &situation->network->circuits[subject];
+    double area = master_area(&part_at(situation, circuit->master)->as.master).m2;
+    struct volume lost =
+        air_compression((struct volume){1e-6}, situation->usual->circuits[subject].pressure);
+    const struct pedal *data = &part_at(situation, pedal)->as.pedal;
+    double rod = lost.m3 / area;
+    if (data->works.count == 2) {
+        double first = pedal_bar_share(data).of_1;
+        rod *= pressure_worked_master(situation->system, pedal, 0) == circuit->master ? first
+                                                                                      : 1 - first;
+    }
+    return pedal_ratio(data).value * rod;
+}
+
+FIGURE_GETTER(value_wheel_pressure)
+{
+    (void)sub;
+    const struct pressure *p = situation->usual->brakes[subject].pressure;
+    return isnan(p[1].pa) ? p[0].pa : fmax(p[0].pa, p[1].pa);
+}
+
+FIGURE_TEST(of_servo)
+{
+    (void)subject, (void)sub;
+    return situation->servo;
+}
+
+FIGURE_TEST(of_drum)
+{
+    (void)sub;
+    return part_at(situation, subject)->kind == KIND_DRUM;
+}
+
+static bool has_brake(const struct situation *situation, enum axle axle, enum side side)
+{
+    for (int i = 0; i < situation->system->part_count; i++) {
+        const struct part *part = part_at(situation, i);
+        if (kind_is_brake(part->kind) && part->axle == axle &&
+            (side == SIDE_NONE || part->side == side))
+            return true;
+    }
+    return false;
+}
+
+FIGURE_TEST(of_front_sides)
+{
+    (void)subject, (void)sub;
+    return has_brake(situation, AXLE_FRONT, SIDE_LEFT) &&
+           has_brake(situation, AXLE_FRONT, SIDE_RIGHT);
+}
+
+FIGURE_TEST(of_rear_sides)
+{
+    (void)subject, (void)sub;
+    return has_brake(situation, AXLE_REAR, SIDE_LEFT) &&
+           has_brake(situation, AXLE_REAR, SIDE_RIGHT);
+}
+
+FIGURE_TEST(of_two_axles)
+{
+    (void)subject, (void)sub;
+    return has_brake(situation, AXLE_FRONT, SIDE_NONE) &&
+           has_brake(situation, AXLE_REAR, SIDE_NONE);
+}
+
+FIGURE_TEST(of_balance_bar)
+{
+    (void)sub;
+    return part_at(situation, subject)->as.pedal.works.count == 2;
+}
+
+static bool reaches(const struct situation *situation, int circuit, enum part_kind kind)
+{
+    const struct circuit *reached = &situation->network->circuits[circuit];
+    for (int i = 0; i < reached->vertex_count; i++)
+        if (part_at(situation, situation->network->vertices[reached->vertices[i]].part)->kind ==
+            kind)
+            return true;
+    return false;
+}
+
+FIGURE_TEST(of_pedal_with_drums)
+{
+    (void)sub;
+    for (int c = 0; c < situation->network->circuit_count; c++)
+        if (pedal_of_circuit(situation, c) == subject && reaches(situation, c, KIND_DRUM))
+            return true;
+    return false;
+}
+
+FIGURE_TEST(of_circuit_with_discs)
+{
+    (void)sub;
+    return reaches(situation, subject, KIND_DISC);
+}
+
+static const char never_locks[] = "no effort up to 2000 N locks this axle at the grip of the road";
+
+FIGURE_REASON(refuses_front_lock)
+{
+    (void)subject, (void)sub;
+    return situation->lock.known ? never_locks : NULL;
+}
+
+FIGURE_REASON(refuses_rear_lock)
+{
+    (void)subject, (void)sub;
+    return situation->lock.known ? never_locks : NULL;
+}
+
+FIGURE_REASON(refuses_lock_margin)
+{
+    (void)subject, (void)sub;
+    return situation->lock.known ? "no effort up to 2000 N locks both axles" : NULL;
+}
+
+static const char *refuses_stop(const struct solution *solution)
+{
+    return isnan(solution->deceleration.m_s2)
+               ? NULL
+               : "neither 2000 N nor all the travel of the pedal gives such a stop";
+}
+
+FIGURE_REASON(refuses_half_g)
+{
+    (void)subject, (void)sub;
+    return refuses_stop(situation->usual);
+}
+
+FIGURE_REASON(refuses_half_g_unassisted)
+{
+    (void)subject, (void)sub;
+    return refuses_stop(situation->unassisted);
+}

@@ -1,0 +1,84 @@
+#ifndef FIRMPEDAL_ADVICE_FIGURE_VALUES_H
+#define FIRMPEDAL_ADVICE_FIGURE_VALUES_H
+
+#include "advice/figures.h"
+
+/* What the rows of the table of figures call. subject is a part or circuit index as the row's
+ * scope says, sub a cause; both are not looked at where the scope has none. Every value is SI. */
+
+#define FIGURE_GETTER(name) double name(const struct situation *situation, int subject, int sub)
+#define FIGURE_TEST(name)   bool name(const struct situation *situation, int subject, int sub)
+#define FIGURE_REASON(name)                                                                        \
+    const char *name(const struct situation *situation, int subject, int sub)
+
+/* The car */
+FIGURE_GETTER(value_deceleration);
+FIGURE_GETTER(value_deceleration_unassisted);
+FIGURE_GETTER(value_front_share);
+FIGURE_GETTER(value_front_locks_at);
+FIGURE_GETTER(value_rear_locks_at);
+FIGURE_GETTER(value_rear_lock_margin);
+FIGURE_GETTER(value_stopping_distance);
+FIGURE_GETTER(value_effort_half_g);
+FIGURE_GETTER(value_effort_half_g_unassisted);
+FIGURE_GETTER(value_side_difference_front);
+FIGURE_GETTER(value_side_difference_rear);
+/* A pedal */
+FIGURE_GETTER(value_pedal_effort);
+FIGURE_GETTER(value_rod_force);
+FIGURE_GETTER(value_rod_travel);
+FIGURE_GETTER(value_pedal_travel);
+FIGURE_GETTER(value_pedal_left);
+FIGURE_GETTER(value_pedal_travel_slack);
+FIGURE_GETTER(value_pedal_left_slack);
+FIGURE_GETTER(value_stroke_left);
+FIGURE_GETTER(value_bar_tilt);
+/* A circuit */
+FIGURE_GETTER(value_line_pressure);
+FIGURE_GETTER(value_unassisted_pressure);
+FIGURE_GETTER(value_volume_taken);
+FIGURE_GETTER(value_piston_stroke);
+FIGURE_GETTER(value_travel_circuit_lost);
+FIGURE_GETTER(value_left_circuit_lost);
+FIGURE_GETTER(value_deceleration_circuit_lost);
+FIGURE_GETTER(value_fluid_in_circuit);
+FIGURE_GETTER(value_pipe_run_longest);
+FIGURE_GETTER(value_reservoir_volume_needed);
+FIGURE_GETTER(value_air_cost);
+FIGURE_GETTER(value_volume_by_cause);
+/* A brake */
+FIGURE_GETTER(value_wheel_pressure);
+FIGURE_GETTER(value_clamp_force);
+FIGURE_GETTER(value_brake_torque);
+FIGURE_GETTER(value_brake_torque_reverse);
+FIGURE_GETTER(value_brake_force);
+/* A clutch slave, a hand brake */
+FIGURE_GETTER(value_clutch_pressure);
+FIGURE_GETTER(value_clutch_effort);
+FIGURE_GETTER(value_clutch_volume_lost);
+FIGURE_GETTER(value_slave_travel);
+FIGURE_GETTER(value_slave_stroke_left);
+FIGURE_GETTER(value_bearing_travel);
+FIGURE_GETTER(value_bearing_travel_spare);
+FIGURE_GETTER(value_bearing_travel_room);
+FIGURE_GETTER(value_hand_brake_slope);
+
+FIGURE_TEST(of_servo);
+FIGURE_TEST(of_front_sides);
+FIGURE_TEST(of_rear_sides);
+FIGURE_TEST(of_two_axles);
+FIGURE_TEST(of_balance_bar);
+FIGURE_TEST(of_pedal_with_drums);
+FIGURE_TEST(of_circuit_with_discs);
+FIGURE_TEST(of_drum);
+
+FIGURE_REASON(refuses_front_lock);
+FIGURE_REASON(refuses_rear_lock);
+FIGURE_REASON(refuses_lock_margin);
+FIGURE_REASON(refuses_half_g);
+FIGURE_REASON(refuses_half_g_unassisted);
+
+/* The stop that efforts are compared for, m/s2. */
+struct acceleration figure_half_g(void);
+
+#endif

@@ -1,0 +1,210 @@
+#include "advice/figures.h"
+
+#include <math.h>
+#include <string.h>
+
+#include "advice/dependence.h"
+#include "advice/figure_values.h"
+#include "base/text.h"
+#include "physics/press.h"
+#include "physics/pressure.h"
+
+struct situation *situation_room(const struct system *system, const struct network *network,
+                                 struct force effort, struct arena *arena)
+{
+    struct situation *situation = ARENA_NEW(arena, struct situation);
+    situation->system = system;
+    situation->network = network;
+    situation->effort = effort;
+    situation->usual = solution_room(system, network, arena);
+    situation->unassisted = solution_room(system, network, arena);
+    situation->slack = solution_room(system, network, arena);
+    situation->scratch = solution_room(system, network, arena);
+    situation->lost = ARENA_ARRAY(arena, (size_t)network->circuit_count + 1, struct solution *);
+    for (int c = 0; c < network->circuit_count; c++)
+        if (!network->circuits[c].clutch)
+            situation->lost[c] = solution_room(system, network, arena);
+    for (int i = 0; i < system->part_count; i++) {
+        situation->servo = situation->servo || system->parts[i].kind == KIND_SERVO;
+        situation->drums = situation->drums || system->parts[i].kind == KIND_DRUM;
+    }
+    return situation;
+}
+
+static struct state state_of(const struct situation *situation)
+{
+    struct state state = state_usual();
+    state.effort = situation->effort;
+    return state;
+}
+
+void situation_solve(struct situation *situation)
+{
+    const struct system *system = situation->system;
+    const struct network *network = situation->network;
+    struct state state = state_of(situation);
+    solve(system, network, &state, situation->usual);
+    if (situation->drums) {
+        state.slack = true;
+        solve(system, network, &state, situation->slack);
+        state.slack = false;
+    }
+    for (int c = 0; c < network->circuit_count; c++) {
+        if (situation->lost[c] == NULL)
+            continue;
+        state.lost_circuit = c;
+        solve(system, network, &state, situation->lost[c]);
+    }
+    state.lost_circuit = -1;
+    situation->lock = balance_lock_order(system, network, &state, system_vehicle(system)->tyre_grip,
+                                         situation->scratch);
+    situation->half_g =
+        solve_effort_for(system, network, &state, figure_half_g(), situation->scratch);
+    situation->half_g_unassisted.n = NAN;
+    if (situation->servo) {
+        state.assisted = false;
+        solve(system, network, &state, situation->unassisted);
+        situation->half_g_unassisted =
+            solve_effort_for(system, network, &state, figure_half_g(), situation->scratch);
+    }
+}
+
+/* How many subjects a scope could have, and whether one of them is one. */
+static int subjects_of(const struct situation *situation, enum figure_scope scope)
+{
+    switch (scope) {
+    case SCOPE_CAR:
+        return 1;
+    case SCOPE_CIRCUIT:
+    case SCOPE_CAUSE:
+        return situation->network->circuit_count;
+    case SCOPE_PEDAL:
+    case SCOPE_CALIPER:
+    case SCOPE_BRAKE:
+    case SCOPE_CLUTCH:
+    case SCOPE_HAND_BRAKE:
+        break;
+    }
+    return situation->system->part_count;
+}
+
+static bool in_scope(const struct situation *situation, enum figure_scope scope, int subject)
+{
+    const struct system *system = situation->system;
+    switch (scope) {
+    case SCOPE_CAR:
+        return true;
+    case SCOPE_CIRCUIT:
+    case SCOPE_CAUSE:
+        return !situation->network->circuits[subject].clutch;
+    case SCOPE_PEDAL:
+        return press_is_brake(system, situation->network, subject);
+    case SCOPE_CALIPER:
+        return system->parts[subject].kind == KIND_DISC;
+    case SCOPE_BRAKE:
+        return kind_is_brake(system->parts[subject].kind);
+    case SCOPE_CLUTCH:
+        return system->parts[subject].kind == KIND_SLAVE;
+    case SCOPE_HAND_BRAKE:
+        return system->parts[subject].kind == KIND_PARKING;
+    }
+    return false;
+}
+
+static const char *name_of(const struct situation *situation, enum figure_scope scope, int subject,
+                           int sub, struct arena *arena)
+{
+    if (scope == SCOPE_CAR)
+        return "";
+    if (scope == SCOPE_CIRCUIT)
+        return situation->network->circuits[subject].name;
+    if (scope == SCOPE_CAUSE)
+        return text_print(arena, "%s, %s", situation->network->circuits[subject].name,
+                          cause_words((enum cause)sub));
+    return situation->system->parts[subject].name;
+}
+
+/* Every figure that this car has, row by row; with into NULL they are only counted. */
+static int list_figures(const struct situation *situation, struct figure *into, struct arena *arena)
+{
+    int count = 0;
+    size_t row_count;
+    const struct figure_row *rows = figure_rows(&row_count);
+    for (size_t r = 0; r < row_count; r++) {
+        int subjects = subjects_of(situation, rows[r].scope);
+        int subs = rows[r].scope == SCOPE_CAUSE ? CAUSE_SLAVE : 1; /* no slave in a brake circuit */
+        for (int i = 0; i < subjects * subs; i++) {
+            int subject = i / subs, sub = i % subs;
+            if (!in_scope(situation, rows[r].scope, subject) ||
+                (rows[r].of_this != NULL && !rows[r].of_this(situation, subject, sub)))
+                continue;
+            if (into != NULL)
+                into[count] =
+                    (struct figure){.row = &rows[r],
+                                    .subject = rows[r].scope == SCOPE_CAR ? -1 : subject,
+                                    .sub = sub,
+                                    .of = name_of(situation, rows[r].scope, subject, sub, arena)};
+            count++;
+        }
+    }
+    return count;
+}
+
+static const char *circuit_reason(const struct situation *situation, int circuit)
+{
+    int master = situation->network->circuits[circuit].master;
+    if (pressure_pedal_of(situation->system, master) < 0)
+        return "no pedal works its master";
+    if (system_fluid_of(situation->system, master) < 0)
+        return "no fluid is described for it";
+    return NULL;
+}
+
+/* Why a figure has no value when no key is missing. */
+static const char *plain_reason(const struct situation *situation, const struct figure *figure,
+                                struct arena *arena)
+{
+    const char *reason = NULL;
+    enum figure_scope scope = figure->row->scope;
+    if (scope == SCOPE_CIRCUIT || scope == SCOPE_CAUSE) {
+        reason = circuit_reason(situation, figure->subject);
+    } else if (scope == SCOPE_CALIPER || scope == SCOPE_BRAKE || scope == SCOPE_CLUTCH) {
+        int vertex = network_vertex(situation->network, figure->subject, 0);
+        int circuit = vertex < 0 ? -1 : situation->network->vertices[vertex].circuit;
+        reason = circuit < 0 ? "no circuit reaches it" : circuit_reason(situation, circuit);
+    }
+    return reason != NULL ? reason
+                          : text_print(arena, "outside its limits: %s", figure->row->limits);
+}
+
+struct figures figures_of(const struct system *system, const struct network *network,
+                          struct force effort, struct arena *arena)
+{
+    struct situation *situation = situation_room(system, network, effort, arena);
+    situation_solve(situation);
+    struct figures figures = {NULL, list_figures(situation, NULL, arena)};
+    figures.items = ARENA_ARRAY(arena, (size_t)figures.count + 1, struct figure);
+    list_figures(situation, figures.items, arena);
+    for (int i = 0; i < figures.count; i++) {
+        struct figure *figure = &figures.items[i];
+        double value = figure->row->get(situation, figure->subject, figure->sub);
+        figure->value = isfinite(value) ? value : NAN;
+    }
+    dependence_find(system, network, effort, &figures, arena);
+    for (int i = 0; i < figures.count; i++) {
+        struct figure *figure = &figures.items[i];
+        if (isnan(figure->value) && figure->needs_count == 0 && figure->reason == NULL)
+            figure->reason = plain_reason(situation, figure, arena);
+    }
+    return figures;
+}
+
+const struct figure *figures_find(const struct figures *figures, const char *id, const char *of)
+{
+    for (int i = 0; i < figures->count; i++) {
+        const struct figure *figure = &figures->items[i];
+        if (strcmp(figure->row->id, id) == 0 && (of == NULL || text_same(figure->of, of)))
+            return figure;
+    }
+    return NULL;
+}

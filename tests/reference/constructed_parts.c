@@ -1,0 +1,128 @@
+/* Cases made up here, with no published answer: the pieces of a disc and drum car at 7 MPa that
+ * need one part only. Every figure was worked out by hand and in another program. */
+#include "parts/disc_brake.h"
+#include "parts/drum_brake.h"
+#include "parts/fluid.h"
+#include "parts/master.h"
+#include "parts/pipe.h"
+#include "parts/servo.h"
+
+#include <math.h>
+
+#include "support/near.h"
+
+#define PI 3.14159265358979323846
+
+static const struct pressure line = {7e6};
+
+/* Sliding caliper, one piston of 54 mm; at 7 MPa pads 0.12 mm together and body 0.10 mm. */
+static struct disc front_disc(void)
+{
+    return (struct disc){.caliper = CALIPER_SLIDING,
+                         .bores = {1, {0.054}},
+                         .inlets = 1,
+                         .effective_radius = {0.110},
+                         .friction = {0.38},
+                         .efficiency = {1},
+                         .threshold = {0},
+                         .roll_back = {0.15e-3},
+                         .pad_squash = {0.06e-3 * 10 / 7},
+                         .body_opening = {0.10e-3 * 10 / 7}};
+}
+
+static void a_front_caliper_takes_its_volumes(void **state)
+{
+    (void)state;
+    struct disc disc = front_disc();
+    struct disc_volumes v = disc_volume(&disc, 0, line);
+    near(v.roll_back.m3 * 1e9, 343.53, 0.005);
+    near(v.pads.m3 * 1e9, 274.83, 0.005);
+    near(v.body.m3 * 1e9, 229.02, 0.005);
+}
+
+static void a_front_caliper_clamps_and_brakes(void **state)
+{
+    (void)state;
+    struct disc disc = front_disc();
+    struct pressure p[2] = {line, {NAN}};
+    near(disc_clamp(&disc, p).n, 16031.5, 0.05);
+    near(disc_torque(&disc, p).nm, 1340.24, 0.01);
+}
+
+/* Two pistons of 19.05 mm, each moves 0.65 mm; the shoes are the sliding pair with factor 1.967
+ * (1.9668): tip and abutment 0.8 of the radius, half arc 55 deg, friction 0.38. */
+static void a_rear_drum_takes_its_volume_and_brakes(void **state)
+{
+    (void)state;
+    struct drum drum = {.shoes = SHOES_LEADING_TRAILING,
+                        .cylinder = CYLINDER_TWO_PISTONS,
+                        .bore = {0.01905},
+                        .diameter = {0.203},
+                        .anchor = ANCHOR_SLIDING,
+                        .pin_distance = {0.8 * 0.1015},
+                        .tip_distance = {0.8 * 0.1015},
+                        .lining_start = {NAN},
+                        .lining_arc = {110 * PI / 180},
+                        .friction = {0.38},
+                        .efficiency = {1},
+                        .threshold = {0},
+                        .clearance = {0.40e-3},
+                        .give = {0.25e-3 * 10 / 7}};
+    struct drum_volumes v = drum_volume(&drum, line, false);
+    near((v.clearance.m3 + v.give.m3) * 1e6, 0.37053, 5e-6);
+    near(drum_factor(&drum, true), 1.967, 0.0005);
+    near(drum_torque(&drum, line, true).nm, 398.33, 398.33 * 0.0005 / 1.967);
+}
+
+static void fluid_pipes_and_air_give_way(void **state)
+{
+    (void)state;
+    struct pressure k0 = {1.95e9};
+    near(fluid_compression((struct volume){122.894e-6}, k0, 10, line).m3 * 1e6, 0.4327, 5e-5);
+    near(fluid_compression((struct volume){45.427e-6}, k0, 10, line).m3 * 1e6, 0.1599, 5e-5);
+    struct pipe pipe = {.length = {3}, .size = {4.7625e-3}, .wall = {0.7112e-3}};
+    near(pipe_swelling(&pipe, line).m3 * 1e6, 0.0056, 5e-5);
+    pipe.length.m = 4.5;
+    near(pipe_swelling(&pipe, line).m3 * 1e6, 0.0084, 5e-5);
+    near(air_compression((struct volume){0.1e-6}, line).m3 * 1e6, 0.0986, 5e-5);
+}
+
+static void the_master_needs_2716_newtons(void **state)
+{
+    (void)state;
+    struct master master = {.bore = {0.022225}, .efficiency = {1}};
+    near(master_area(&master).m2 * 1e6, 387.948, 5e-4);
+    near(master_pressure(&master, (struct force){2715.64}).pa, 7e6, 30);
+}
+
+/* 8 in nominal, 0.7 bar, 95 %, ratio 3.5, neither cut in nor jump. */
+static void an_8_inch_servo_helps_up_to_its_knee(void **state)
+{
+    (void)state;
+    struct servo servo = {.diameter = {8 * 0.0254},
+                          .ratio = {3.5},
+                          .cut_in = {0},
+                          .jump = {0},
+                          .vacuum = {0.7e5},
+                          .efficiency = {0.95},
+                          .return_spring = {0}};
+    near(servo_area(&servo).m2, 0.0324293, 5e-8);
+    near(servo_ceiling(&servo).n, 2156.55, 0.005);
+    near(servo_knee(&servo).n, 862.62, 0.005);
+    struct force knee = servo_knee(&servo), above = {knee.n + 100};
+    near(servo_output(&servo, knee, true).n, 3019.17, 0.005);
+    near(servo_output(&servo, above, true).n, 3119.17, 0.005);
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(a_front_caliper_takes_its_volumes),
+        cmocka_unit_test(a_front_caliper_clamps_and_brakes),
+        cmocka_unit_test(a_rear_drum_takes_its_volume_and_brakes),
+        cmocka_unit_test(fluid_pipes_and_air_give_way),
+        cmocka_unit_test(the_master_needs_2716_newtons),
+        cmocka_unit_test(an_8_inch_servo_helps_up_to_its_knee),
+    };
+    return cmocka_run_group_tests(tests, NULL, NULL);
+}

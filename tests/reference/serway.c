@@ -1,0 +1,25 @@
+/* R. A. Serway, Physics for Scientists and Engineers, example of a car lift. Read on a page that
+ * reproduces it. Pistons of radius 5.00 and 15.0 cm, load 1.33e4 N. Printed: 1.48e3 N; 1.88e5 Pa.
+ */
+#include "parts/master.h"
+
+#include "support/near.h"
+
+static void a_small_piston_lifts_a_car(void **state)
+{
+    (void)state;
+    struct master small = {.bore = {0.100}, .efficiency = {1}};
+    double large = circle_area((struct length){0.300}).m2;
+    double needed = 1.33e4 / large * master_area(&small).m2;
+    near(needed, 1.48e3, 0.005e3);
+    near(needed, 1477.7778, 1e-3);
+    double pressure = master_pressure(&small, (struct force){needed}).pa;
+    near(pressure, 1.88e5, 0.005e5);
+    near(pressure, 188156.5, 0.1);
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {cmocka_unit_test(a_small_piston_lifts_a_car)};
+    return cmocka_run_group_tests(tests, NULL, NULL);
+}

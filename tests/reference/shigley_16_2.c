@@ -1,0 +1,73 @@
+/* R. G. Budynas and J. K. Nisbett, Shigley's Mechanical Engineering Design, 8th to 10th edition,
+ * chapter 16, example 16-2: drum with two pivoted shoes on one cylinder. From memory.
+ *
+ * Drum 300 mm, face 32 mm, friction 0.32, 1000 kPa on the shoe that reaches it, lining 0 to 126
+ * deg, pin 112 mm below and 50 mm beside the centre, force 100 mm above it.
+ * Printed: F 2.28 kN, torques 366 and 162, together 528 N m. */
+#include "parts/shoe.h"
+
+#include <math.h>
+
+#include "support/near.h"
+
+#define DEGREES (3.14159265358979323846 / 180)
+#define RADIUS  0.150
+#define ARM     0.212
+#define END     (126 * DEGREES)
+
+static double factor(double friction, bool leading)
+{
+    return shoe_factor_pin(friction, RADIUS, hypot(0.112, 0.050), ARM, 0, END, leading);
+}
+
+/* The peak of the pressure is at 90 deg; the leading shoe's torque by the book's own formula. */
+static void both_shoes_pull_with_the_printed_torques(void **state)
+{
+    (void)state;
+    double leading_torque = 0.32 * 1e6 * 0.032 * RADIUS * RADIUS * (1 - cos(END));
+    near(leading_torque, 366, 0.5);
+    double force = leading_torque / (factor(0.32, true) * RADIUS);
+    near(force / 1000, 2.28, 0.005);
+    near(force, 2279.06, 0.005);
+    double trailing_torque = factor(0.32, false) * force * RADIUS;
+    near(trailing_torque, 162, 0.5);
+    near(trailing_torque, 161.935, 5e-4);
+    near(leading_torque + trailing_torque, 528, 0.5);
+    near(leading_torque + trailing_torque, 527.761, 1e-3);
+}
+
+static void the_factors_are_those_of_numerical_integration(void **state)
+{
+    (void)state;
+    near(factor(0.32, true), 1.07011, 5e-6);
+    near(factor(0.32, false), 0.47369, 5e-6);
+    near(shoe_locks_at(RADIUS, hypot(0.112, 0.050), 0, END), 0.82830, 5e-6);
+    const double rows[][3] = {{0.20, 0.5411, 0.3306}, {0.25, 0.7348, 0.3941},
+                              {0.30, 0.9652, 0.4520}, {0.35, 1.2438, 0.5049},
+                              {0.40, 1.5875, 0.5535}, {0.45, 2.0220, 0.5984},
+                              {0.50, 2.5888, 0.6398}};
+    for (size_t i = 0; i < sizeof rows / sizeof rows[0]; i++) {
+        near(factor(rows[i][0], true), rows[i][1], 5e-5);
+        near(factor(rows[i][0], false), rows[i][2], 5e-5);
+    }
+}
+
+/* Section 16-6 of the 8th edition, read: 30 % less friction may cost about 50 % more pedal. */
+static void a_third_less_friction_costs_half_as_much_pedal_again(void **state)
+{
+    (void)state;
+    double before = factor(0.32, true) + factor(0.32, false);
+    double after = factor(0.224, true) + factor(0.224, false);
+    near(before / after - 1, 0.50, 0.10);
+    near(before / after - 1, 0.556, 5e-4);
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(both_shoes_pull_with_the_printed_torques),
+        cmocka_unit_test(the_factors_are_those_of_numerical_integration),
+        cmocka_unit_test(a_third_less_friction_costs_half_as_much_pedal_again),
+    };
+    return cmocka_run_group_tests(tests, NULL, NULL);
+}

@@ -1,0 +1,66 @@
+/* R. G. Budynas and J. K. Nisbett, Shigley's Mechanical Engineering Design, chapter 16, example
+ * 16-3: caliper with annular pads. From memory.
+ *
+ * Pads 3.875 to 5.50 in over 108 deg, friction 0.37, one cylinder of 1.5 in a pad, 13 000 lbf in.
+ * Printed: radius 4.688 in, 3748 lbf, 2121 psi. By uniform pressure, recomputed: 4.73444 in,
+ * 3710.587 lbf, 2099.763 psi. */
+#include "parts/disc_brake.h"
+
+#include <math.h>
+
+#include "support/near.h"
+
+#define INCH 0.0254
+#define LBF  4.4482216152605
+#define PSI  (LBF / (INCH * INCH))
+
+static struct disc caliper(void)
+{
+    return (struct disc){.caliper = CALIPER_FIXED,
+                         .bores = {2, {1.5 * INCH}},
+                         .inlets = 1,
+                         .disc_outer = {11.0 * INCH},
+                         .pad_height = {1.625 * INCH},
+                         .effective_radius = {NAN},
+                         .friction = {0.37},
+                         .efficiency = {1},
+                         .threshold = {0}};
+}
+
+static void check_against(struct disc disc, double psi, double lbf)
+{
+    struct pressure p[2] = {{psi * PSI}, {NAN}};
+    near_rel(disc_torque(&disc, p).nm / (LBF * INCH), 13000, 1e-6);
+    near_rel(disc_clamp(&disc, p).n / LBF, lbf, 1e-6);
+}
+
+static void worn_pads_need_2121_psi(void **state)
+{
+    (void)state;
+    struct disc disc = caliper();
+    near(disc_radius(&disc).m / INCH, 4.688, 0.0005 + 1e-9);
+    near(disc_radius(&disc).m / INCH, 4.6875, 1e-9);
+    struct pressure printed[2] = {{2121 * PSI}, {NAN}};
+    near(disc_torque(&disc, printed).nm / (LBF * INCH), 13000, 13000 * 0.5 / 2121);
+    near(disc_clamp(&disc, printed).n / LBF, 3748, 0.5);
+    check_against(disc, 2120.791, 3747.748);
+}
+
+static void new_pads_need_a_little_less(void **state)
+{
+    (void)state;
+    struct disc disc = caliper();
+    disc.effective_radius =
+        annulus_radius_pressure((struct length){3.875 * INCH}, (struct length){5.5 * INCH});
+    near(disc.effective_radius.m / INCH, 4.73444, 5e-6);
+    check_against(disc, 2099.763, 3710.587);
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(worn_pads_need_2121_psi),
+        cmocka_unit_test(new_pads_need_a_little_less),
+    };
+    return cmocka_run_group_tests(tests, NULL, NULL);
+}

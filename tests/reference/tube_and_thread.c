@@ -1,0 +1,99 @@
+/* Tubes and threads as printed. Outside sizes, 3/16 in wall, thread diameters and pitches: read in
+ * trade print; 4.75 mm tube: DIN 74234, read as cited in print; other walls: SAE J527 and ISO 4038,
+ * from memory. Basic pitch diameters: d - 0.649519 p (ISO 68-1, ASME B1.1), from memory. */
+#include "parts/pipe.h"
+
+#include <string.h>
+
+#include "support/near.h"
+
+#define INCH 0.0254
+
+static void three_sixteenths_tube_is_0_1315_in_inside(void **state)
+{
+    (void)state;
+    struct pipe pipe = {.size = {0.1875 * INCH}};
+    pipe.wall = tube_usual_wall(pipe.size);
+    near(pipe.wall.m / INCH, 0.028, 0.0005);
+    near(pipe_inside(&pipe).m / INCH, 0.1315, 0.00005);
+    near(pipe_inside(&pipe).m * 1000, 3.340, 0.0005);
+    near(pipe_inside(&pipe).m / INCH, 0.132, 0.0005 + 1e-12); /* a builders' list */
+}
+
+static void tubes_have_their_printed_walls(void **state)
+{
+    (void)state;
+    const struct {
+        const char *name;
+        double size, wall; /* mm */
+    } printed[] = {{"3/16 in", 4.7625, 0.7112},
+                   {"1/4 in", 6.35, 0.7112},
+                   {"4.75 mm", 4.75, 0.7},
+                   {"6 mm", 6, 1},
+                   {"8 mm", 8, 1}};
+    size_t count;
+    const struct tube_row *rows = tube_rows(&count);
+    for (size_t i = 0; i < sizeof printed / sizeof printed[0]; i++) {
+        size_t j = 0;
+        while (j < count && strcmp(rows[j].name, printed[i].name) != 0)
+            j++;
+        assert_true(j < count);
+        near(rows[j].size.m * 1000, printed[i].size, 5e-5);
+        near(rows[j].wall.m * 1000, printed[i].wall, 5e-5);
+    }
+}
+
+static void threads_have_their_printed_diameter_and_pitch(void **state)
+{
+    (void)state;
+    const struct {
+        const char *name;
+        double major, pitch, pitch_diameter; /* mm */
+    } printed[] = {
+        {"3/8-24 UNF", 9.5250, 1.0583, 8.8376},    {"7/16-20 UNF", 11.1125, 1.2700, 10.2876},
+        {"7/16-24 UNS", 11.1125, 1.0583, 10.4251}, {"1/2-20 UNF", 12.7000, 1.2700, 11.8751},
+        {"5/8-18 UNF", 15.8750, 1.4111, 14.9585},  {"M10 x 1", 10.000, 1.000, 9.350},
+        {"M12 x 1", 12.000, 1.000, 11.350},        {"M14 x 1.5", 14.000, 1.500, 13.026},
+    };
+    size_t count;
+    const struct thread_row *rows = thread_rows(&count);
+    assert_int_equal(count, sizeof printed / sizeof printed[0]);
+    for (size_t i = 0; i < count; i++) {
+        size_t j = 0;
+        while (j < count && strcmp(rows[j].name, printed[i].name) != 0)
+            j++;
+        assert_true(j < count);
+        double digit = printed[i].name[0] == 'M' ? 5e-4 : 5e-5;
+        near(rows[j].major.m * 1000, printed[i].major, digit);
+        near(rows[j].pitch.m * 1000, printed[i].pitch, digit);
+        near(rows[j].major.m * 1000 - 0.649519 * rows[j].pitch.m * 1000, printed[i].pitch_diameter,
+             digit + 1e-9);
+    }
+}
+
+/* Printed as the cause of stripped threads: 0.475 mm and 0.058 mm apart. */
+static void the_look_alikes_differ_by_half_a_millimetre(void **state)
+{
+    (void)state;
+    size_t count;
+    const struct thread_row *rows = thread_rows(&count), *inch = rows, *metric = rows;
+    for (size_t i = 0; i < count; i++) {
+        if (strcmp(rows[i].name, "3/8-24 UNF") == 0)
+            inch = &rows[i];
+        if (strcmp(rows[i].name, "M10 x 1") == 0)
+            metric = &rows[i];
+    }
+    near((metric->major.m - inch->major.m) * 1000, 0.475, 0.0005);
+    near((inch->pitch.m - metric->pitch.m) * 1000, 0.058, 0.0005);
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(three_sixteenths_tube_is_0_1315_in_inside),
+        cmocka_unit_test(tubes_have_their_printed_walls),
+        cmocka_unit_test(threads_have_their_printed_diameter_and_pitch),
+        cmocka_unit_test(the_look_alikes_differ_by_half_a_millimetre),
+    };
+    return cmocka_run_group_tests(tests, NULL, NULL);
+}

@@ -21,7 +21,7 @@ static const struct key rows[] = {
      WITHIN(-60, 300), USUALLY(-30, 200), ASSUME(20, PRACTICE),
      .example = "20 degC", .help = "of the fluid when the car is checked"},
     {.name = "air", .others = "air left, free air", VOLUME(as.fluid.air),
-     WITHIN(0, 1e-3), USUALLY(0, 10e-6), ASSUME(0, "a system well bled; " PRACTICE),
+     WITHIN(0, 0.1e-3), USUALLY(0, 10e-6), ASSUME(0, "a system well bled; " PRACTICE),
      .example = "0.5 mL", .help = "free air left in each circuit"},
     {.name = "found", .others = "fluid found", CHOICE_OF(as.fluid.found), PLAIN, .choices = grades,
      .example = "mineral", .help = "what was in it when it was opened, if another than it should be"},

@@ -28,7 +28,7 @@ static const struct key rows[] = {
      .example = "good", .help = "bend it and look: cracks, bulges, wet collars", MEASURED},
     {.name = "expansion", .others = "swelling, swell",
      QUANTITY(DIMENSION_SWELLING, as.hose.expansion),
-     WITHIN(1e-9, 1e-4), USUALLY(0.1e-6, 3e-6), ASSUME_NOTHING,
+     WITHIN(1e-8, 1e-4), USUALLY(0.1e-6, 3e-6), ASSUME_NOTHING,
      .example = "0.4 mL/m", .help = "measured: volume it takes at 1000 psi (69 bar), by length"},
     {.name = "renewed", .others = "made, dated", DATE(as.hose.renewed),
      .example = "2008", .help = "when it was made or fitted, as printed on it", MEASURED},

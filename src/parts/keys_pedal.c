@@ -1,5 +1,11 @@
 #include "parts/rows.h"
 
+/* A balance bar stands between two masters. */
+static bool has_bar(const struct part *part)
+{
+    return part->as.pedal.works.count != 1;
+}
+
 static double worked_by(const struct part *part)
 {
     (void)part;
@@ -25,8 +31,8 @@ static const struct choice pedal_types[] = {
 
 static const struct key rows[] = {
     {.name = "worked by", .others = "type", CHOICE_OF(as.pedal.type), .choices = pedal_types,
-     UNBOUNDED, ASSUME_BY(worked_by, "from its name: a lever by hand, all else by foot"),
-     .example = "foot", .help = "foot or hand; said by the name already"},
+     UNBOUNDED, ASSUME_BY(worked_by, "foot, unless its name says lever or hand; " PRACTICE),
+     .example = "foot", .help = "foot or hand; said by its name already"},
     {.name = "works", .others = "acts on, pushes", PARTS(as.pedal.works), REQUIRED,
      .example = "brake master",
      .help = "the master or servo its rod pushes; two with a balance bar: first, second"},
@@ -51,16 +57,16 @@ static const struct key rows[] = {
      WITHIN(5e-3, 0.6), USUALLY(20e-3, 0.2), ASSUME_NOTHING,
      .example = "150 mm", .help = "at the pad, from rest to the floor (lever: to the bar)", MEASURED},
     {.name = "stiffness", QUANTITY(DIMENSION_STIFFNESS, as.pedal.stiffness),
-     WITHIN(1e3, 1e12), USUALLY(50e3, 1e6), ASSUME(200e3, MEMORY),
+     WITHIN(1e3, 1e9), USUALLY(50e3, 1e6), ASSUME(200e3, MEMORY),
      .example = "200 N/mm", .help = "of pedal, bracket and bulkhead together, at the pad"},
     {.name = "effort", .others = "pedal effort, foot force, pedal force", FORCE(as.pedal.effort),
      WITHIN(1, 20e3), USUALLY(30, 1000),
      ASSUME_BY(effort, "300 N at a pedal, 130 N at a hand lever: a hard stop; " PRACTICE),
      .example = "220 N", .help = "force on the pad at which the car is checked"},
-    {.name = "bar to first", LENGTH(as.pedal.bar_first),
+    {.name = "bar to first", LENGTH(as.pedal.bar_first), ONLY(has_bar),
      WITHIN(1e-3, 0.5), USUALLY(8e-3, 80e-3), ASSUME_NOTHING,
      .example = "32 mm", .help = "balance bar: its bearing to the rod of the first master", MEASURED},
-    {.name = "bar to second", LENGTH(as.pedal.bar_second),
+    {.name = "bar to second", LENGTH(as.pedal.bar_second), ONLY(has_bar),
      WITHIN(1e-3, 0.5), USUALLY(8e-3, 80e-3), ASSUME_NOTHING,
      .example = "28 mm", .help = "balance bar: its bearing to the rod of the second master", MEASURED},
     ROW_ON, ROW_NOTE};

@@ -158,7 +158,12 @@ bool kind_is_brake(enum part_kind kind)
     return kind == KIND_DISC || kind == KIND_DRUM;
 }
 
+bool has_fluid(const struct part *part)
+{
+    return part->kind != KIND_SERVO || part->as.servo.type != SERVO_DIRECT;
+}
+
 bool has_nipples(const struct part *part)
 {
-    return part->fitted.nipples != 0;
+    return has_fluid(part) && part->fitted.nipples != 0;
 }

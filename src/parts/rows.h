@@ -47,7 +47,8 @@ extern const struct choice mount_choices[];
 extern const struct choice side_choices[];
 extern const struct choice axle_choices[];
 
-/* Whether the part has a nipple, as far as is said. */
+/* Whether fluid under pressure is in the part, and whether it has a nipple, as far as is said. */
+bool has_fluid(const struct part *part);
 bool has_nipples(const struct part *part);
 
 /* The rows of struct fitted. */
@@ -72,11 +73,12 @@ bool has_nipples(const struct part *part);
     {.name = "chamber",                                                                            \
      .others = "chamber volume",                                                                   \
      VOLUME(fitted.chamber),                                                                       \
-     WITHIN(1e-9, 1e-3),                                                                           \
+     WITHIN(1e-8, 1e-3),                                                                           \
      USUALLY(1e-7, 1.5e-4),                                                                        \
      ASSUME_NOTHING,                                                                               \
      .example = volume,                                                                            \
-     .help = "volume of fluid in its chamber at rest (in each, where it has several)"},            \
+     .help = "volume of fluid in its chamber at rest (in each, where it has several)",             \
+     ONLY(has_fluid)},                                                                             \
         {.name = "nipples",                                                                        \
          .others = "bleed nipples, bleeders, bleeder screws, bleed screws",                        \
          COUNT(fitted.nipples),                                                                    \
@@ -104,7 +106,8 @@ bool has_nipples(const struct part *part);
 #define ROW_RIGID                                                                                  \
     {                                                                                              \
         .name = "hard pipe accepted", .others = "hard line accepted, rigid pipe accepted",         \
-        TEXT(fitted.rigid_accepted), .example = "coiled pipe, as the maker built it",              \
+        TEXT(fitted.rigid_accepted), ONLY(has_fluid),                                              \
+        .example = "coiled pipe, as the maker built it",                                           \
         .help = "the reason why a hard pipe may lead to it where a hose would belong"              \
     }
 

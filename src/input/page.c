@@ -1,0 +1,143 @@
+#include "input/page.h"
+
+#include <string.h>
+
+#include "input/key_words.h"
+#include "input/mistakes.h"
+#include "input/page_text.h"
+#include "parts/key.h"
+#include "units/unit.h"
+
+/* Text of a cell: what would end the cell is kept from doing so. */
+static void add_cell(struct text *into, const char *words)
+{
+    for (const char *letter = words; *letter != '\0'; letter++)
+        text_add(into, *letter == '|' ? "\\|" : "%c", *letter);
+    text_add(into, " |");
+}
+
+static void add_key(struct text *into, const struct key *key)
+{
+    const char *form =
+        key->form == FORM_CHOICE ? "a word, see below" : key_form_words(into->arena, key);
+    const char *limits = key_limit_words(into->arena, key);
+    const char *usual = key_usual_words(into->arena, key);
+    text_add(into, "| `%s` | %s | `%s` | ", key->name, form, key->example);
+    if (usual[0] != '\0')
+        add_cell(into, text_print(into->arena, "%s; usual %s", limits, usual));
+    else
+        add_cell(into, limits);
+    text_add(into, " ");
+    add_cell(into, key_unsaid_words(into->arena, key));
+    text_add(into, " ");
+    add_cell(into, key->help);
+    text_add(into, "\n");
+}
+
+static void add_choices(struct text *into, const struct key *key)
+{
+    text_add(into, "\nWords of `%s`:\n\n", key->name);
+    for (const struct choice *choice = key->choices; choice->word != NULL; choice++) {
+        text_add(into, "- `%s`: %s", choice->word, choice->help);
+        if (choice->others != NULL)
+            text_add(into, " (understood too: %s)", choice->others);
+        text_add(into, "\n");
+    }
+}
+
+/* mount_choices is the same for all kinds and is printed once. */
+static bool choices_of_its_own(const struct key *key)
+{
+    return key->form == FORM_CHOICE && key->field != FIELD(fitted.on);
+}
+
+static void add_kind(struct text *into, enum part_kind kind)
+{
+    size_t count;
+    const struct key *rows = key_table(kind, &count);
+    text_add(into, "## `[... %s]`\n\nDescribes %s.\n\n", kind_word(kind), kind_help(kind));
+    text_add(into, "| key | value | example | limits | when it is not said | what it is |\n"
+                   "| --- | --- | --- | --- | --- | --- |\n");
+    for (size_t i = 0; i < count; i++)
+        add_key(into, &rows[i]);
+    for (size_t i = 0; i < count; i++)
+        if (choices_of_its_own(&rows[i]))
+            add_choices(into, &rows[i]);
+    bool any = false;
+    for (size_t i = 0; i < count; i++) {
+        if (rows[i].others == NULL)
+            continue;
+        text_add(into, any ? "; `%s`: %s" : "\nOther names understood: `%s`: %s", rows[i].name,
+                 rows[i].others);
+        any = true;
+    }
+    text_add(into, any ? ".\n\n" : "\n");
+}
+
+static void add_kind_words(struct text *into)
+{
+    size_t count;
+    const char *const *words = kind_all_words(&count);
+    text_add(into, "Words that name a kind of part:\n\n");
+    for (int kind = 0; kind < KIND_COUNT; kind++) {
+        text_add(into, "- `%s`: %s", kind_word((enum part_kind)kind),
+                 kind_help((enum part_kind)kind));
+        const char *before = ". Understood too: ";
+        for (size_t i = KIND_COUNT; i < count; i++) {
+            enum part_kind named;
+            if (kind_of_words(words[i], &named) && (int)named == kind) {
+                text_add(into, "%s`%s`", before, words[i]);
+                before = ", ";
+            }
+        }
+        text_add(into, "\n");
+    }
+    text_add(into, "\n");
+}
+
+static void add_units(struct text *into)
+{
+    text_add(into, "## Units\n\n| kind of quantity | units |\n| --- | --- |\n");
+    for (int dimension = 0; dimension < DIMENSION_COUNT; dimension++) {
+        const char *units = dimension_units(into->arena, (enum dimension)dimension);
+        text_add(into, "| %s | ", dimension_words((enum dimension)dimension));
+        add_cell(into, units[0] != '\0' ? units : "none");
+        text_add(into, "\n");
+    }
+    text_add(into, "\n");
+}
+
+static void add_mounts(struct text *into)
+{
+    text_add(into, "## What a part is mounted on\n\n"
+                   "The key `on` decides between which parts a hose must be.\n");
+    add_choices(into, key_of(KIND_JOINT, FIELD(fitted.on)));
+    text_add(into, "\n");
+}
+
+static void add_mistakes(struct text *into)
+{
+    size_t count;
+    const struct mistake_row *rows = mistake_rows(&count);
+    text_add(into, "## Mistakes that are reported\n\n"
+                   "Each message ends with one of these words. A remark does not stop the work.\n\n"
+                   "| word | | what it means |\n| --- | --- | --- |\n");
+    for (size_t i = 0; i < count; i++) {
+        text_add(into, "| `%s` | %s | ", rows[i].id,
+                 rows[i].severity == SEVERITY_DANGER ? "mistake" : "remark");
+        add_cell(into, rows[i].help);
+        text_add(into, "\n");
+    }
+}
+
+void page_input(struct text *into)
+{
+    text_add(into, "%s", page_opening);
+    add_kind_words(into);
+    for (int kind = 0; kind < KIND_COUNT; kind++)
+        add_kind(into, (enum part_kind)kind);
+    add_mounts(into);
+    text_add(into, "%s%s", page_runs, page_work);
+    add_units(into);
+    add_mistakes(into);
+}

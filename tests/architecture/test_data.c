@@ -1,4 +1,5 @@
 /* The library holds no data that changes: nothing in .data or .bss, read with nm. */
+#include <stdbool.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>

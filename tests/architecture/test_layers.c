@@ -1,5 +1,6 @@
 /* Who may include whom, held as a table. */
 #include <dirent.h>
+#include <stdbool.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>

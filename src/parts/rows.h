@@ -87,6 +87,7 @@ bool has_nipples(const struct part *part);
          how_many,                                                                                 \
          .example = "1",                                                                           \
          .help = "how many bleed nipples it has",                                                  \
+         ONLY(has_fluid),                                                                          \
          MEASURED},                                                                                \
         {.name = "nipple below top",                                                               \
          .others = "bleeder below top",                                                            \

@@ -107,7 +107,7 @@ static void inspect_passage(const struct inspection *in, const struct edge *edge
         return;
     in->excused[edge->b] = true;
     plumbing_say(in->messages, PLUMBING_PORT_LEFT_OPEN, part->place,
-                 "lead a pipe on from it in a run", "the %s of the %s is joined to nothing",
+                 "lead a pipe on from it in a run", "port \"%s\" of the %s is joined to nothing",
                  part_chamber_word(part, network->vertices[edge->b].chamber), part->name);
 }
 
@@ -192,7 +192,7 @@ static void say_unreached_chamber(const struct inspection *in, int vertex)
     else
         plumbing_say(in->messages, PLUMBING_PORT_LEFT_OPEN, part->place,
                      "lead a run to it, or say that the part serves one circuit",
-                     "nothing is joined to the %s of the %s", chamber, part->name);
+                     "port \"%s\" of the %s is joined to nothing", chamber, part->name);
 }
 
 /* One message for all that hangs together and is not fed. */

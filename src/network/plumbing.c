@@ -17,20 +17,24 @@ const struct plumbing_row *plumbing_rows(size_t *count)
     return rows;
 }
 
+static size_t printed_length(const char *words, va_list values)
+{
+    const int length = vsnprintf(NULL, 0, words, values);
+    return length > 0 ? (size_t)length : 0;
+}
+
 void plumbing_say(struct messages *messages, enum plumbing_mistake mistake, struct place place,
                   const char *write, const char *words, ...)
 {
-    if (!messages)
+    if (!messages || !words)
         return;
     va_list values;
     va_start(values, words);
-    const int length = vsnprintf(NULL, 0, words, values);
+    const size_t length = printed_length(words, values);
     va_end(values);
-    if (length < 0)
-        return;
-    char *said = arena_new(messages->arena, (size_t)length + 1);
+    char *said = arena_new(messages->arena, length + 1);
     va_start(values, words);
-    vsnprintf(said, (size_t)length + 1, words, values);
+    vsnprintf(said, length + 1, words, values);
     va_end(values);
     struct message *message =
         messages_add(messages, rows[mistake].severity, rows[mistake].id, place);

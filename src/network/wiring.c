@@ -272,8 +272,8 @@ struct wiring wiring_lay(const struct system *system, struct arena *arena,
     layer.excused = ARENA_ARRAY(arena, (size_t)layer.network->vertex_count, bool);
     for (int i = 0; i < system->part_count; i++)
         layer.ends[i] = (struct ends){.vertex = {-1, -1}};
-    /* each part has at most two passages */
-    const int most = system->connection_count + 3 * system->part_count;
+    /* a connection, a carrier, and a passage for every two chambers */
+    const int most = system->connection_count + system->part_count + layer.network->vertex_count;
     layer.network->edges = ARENA_ARRAY(arena, (size_t)most, struct edge);
     for (int i = 0; i < system->connection_count; i++)
         join(&layer, &system->connections[i]);

@@ -229,6 +229,7 @@ struct system *work_apply(const struct system *system, const struct work_file *f
                           struct arena *arena)
 {
     struct system *car = system_copy(system, arena);
+    car->before = system->before ? system->before : system;
     make_room(car, system, files, count);
     const size_t *order = by_date(files, count, arena);
     for (size_t i = 0; i < count; i++)

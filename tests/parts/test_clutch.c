@@ -51,6 +51,8 @@ static void pressure_is_what_holds_the_bearing_down(void **state)
     near_rel(slave_pressure(&s).pa, 1.5e6, 1e-12); /* 1200 N / 2 / 400 mm2 */
     s.type = SLAVE_CONCENTRIC;
     near_rel(slave_pressure(&s).pa, 4e6, 1e-12);
+    s.release_force.n = 0;
+    near(slave_pressure(&s).pa, 0, 0);
     s.release_force.n = -1;
     near_unknown(slave_pressure(&s).pa);
     s.release_force.n = NAN;
@@ -73,6 +75,8 @@ static void the_bearing_moves_once_its_play_is_gone(void **state)
     near_unknown(travel(-1));
     near_unknown(travel(NAN));
     struct slave s = slave(SLAVE_OUTSIDE);
+    s.play.m = 0;
+    near(slave_bearing_travel(&s, (struct volume){8e-6}).m, 10e-3, 1e-12);
     s.play.m = NAN;
     near_unknown(slave_bearing_travel(&s, (struct volume){8e-6}).m);
     s = slave(SLAVE_OUTSIDE);

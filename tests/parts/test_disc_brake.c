@@ -124,6 +124,8 @@ static void the_radius_given_wins_and_else_it_is_mid_pad(void **state)
     d.effective_radius.m = NAN;
     d.pad_height.m = 0.126; /* more than there is disc */
     near_unknown(disc_radius(&d).m);
+    d.pad_height.m = 0;
+    near_unknown(disc_radius(&d).m);
     d.pad_height.m = NAN;
     near_unknown(disc_radius(&d).m);
 }

@@ -85,9 +85,12 @@ static void the_volume_inside_is_that_of_the_bore(void **state)
 {
     (void)state;
     struct hose h = hose();
-    h.length.m = 1;
+    h.length.m = 2;
     h.inside.m = 0.004;
-    near(hose_volume(&h).m3, 12.5663706143592e-6, 1e-18);
+    near(hose_volume(&h).m3, 25.1327412287183e-6, 1e-18);
+    h.length.m = 0;
+    near(hose_volume(&h).m3, 0, 0);
+    near(swelling(h, 7e6), 0, 0);
 }
 
 static void a_hose_is_unknown_without_its_figures(void **state)

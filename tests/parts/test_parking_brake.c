@@ -22,6 +22,10 @@ static void two_brakes_share_the_pull(void **state)
     near(parking_shoe_force(&p).n, 4500, 1e-9);
     p.works.count = 1;
     near(parking_cable_force(&p).n, 1800, 1e-9);
+    p.cable_loss.of_1 = 0;
+    near(parking_cable_force(&p).n, 2400, 1e-9);
+    p.effort.n = 0;
+    near(parking_cable_force(&p).n, 0, 0);
 }
 
 static void force_is_unknown_outside_its_ranges(void **state)

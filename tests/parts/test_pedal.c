@@ -34,6 +34,7 @@ static void no_ratio_is_made_up(void **state)
     near_unknown(ratio_of(NAN, 0.3, NAN));
     near_unknown(ratio_of(NAN, 0.3, 0));
     near_unknown(ratio_of(NAN, -0.3, 0.1));
+    near_unknown(ratio_of(NAN, 0, 0.1));
     near_unknown(ratio_of(0, 0.3, 0.1));
     near_unknown(ratio_of(-4, 0.3, 0.1));
 }

@@ -24,6 +24,7 @@ static void no_usable_volume_is_made_up(void **state)
     near_unknown(usable(NAN, NAN));
     near_unknown(usable(0, NAN));
     near_unknown(usable(240e-6, -1));
+    near_unknown(usable(240e-6, 0));
 }
 
 int main(void)

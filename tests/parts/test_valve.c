@@ -94,6 +94,22 @@ static void a_valve_is_unknown_without_its_own_figures_only(void **state)
     }
 }
 
+static void figures_of_0_are_figures(void **state)
+{
+    (void)state;
+    struct valve v = valve(VALVE_LIMITING);
+    v.limit.pa = 0;
+    near(valve_output(&v, (struct pressure){5e6}).pa, 0, 0);
+    v = valve(VALVE_PROPORTIONING);
+    v.knee.pa = 0;
+    near(valve_output(&v, (struct pressure){5e6}).pa, 2e6, 1e-6);
+    v.slope.value = 0;
+    near(valve_output(&v, (struct pressure){5e6}).pa, 0, 0);
+    v = valve(VALVE_HOLD_OFF);
+    v.opens.pa = 0;
+    near(valve_output(&v, (struct pressure){1e6}).pa, 1e6, 1e-6);
+}
+
 static void senseless_figures_give_no_answer(void **state)
 {
     (void)state;
@@ -119,6 +135,7 @@ int main(void)
         cmocka_unit_test(residual_valve_and_shuttle_let_the_pedal_through),
         cmocka_unit_test(no_valve_gives_more_than_it_gets_or_less_when_it_gets_more),
         cmocka_unit_test(a_valve_is_unknown_without_its_own_figures_only),
+        cmocka_unit_test(figures_of_0_are_figures),
         cmocka_unit_test(senseless_figures_give_no_answer),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);

@@ -92,6 +92,7 @@ static void a_stop_is_as_long_as_small_steps_of_time_make_it(void **state)
     /* These stand before the brakes are fully on, below 6 * 0.5 / 2 = 1.5 m/s. */
     near(stopping(0.8, 6, 0, 0.5), stepped_distance(0.8, 6, 0, 0.5), 1e-4);
     near(stopping(1.5, 6, 0, 0.5), stopping(1.5 - 1e-12, 6, 0, 0.5), 1e-9);
+    near(stopping(3, 6, 0, 0.5), stepped_distance(3, 6, 0, 0.5), 1e-4);
     near(stopping(0, 6, 1, 0.5), 0, 0);
 }
 

@@ -9,9 +9,4 @@ struct reservoir {
     int fluid;              /* "fluid": which fluid section, when there are several; -1 */
 };
 
-/* Volume between the marks: the one given, else a third of the capacity (common practice, no
- * source), m3; NaN when neither is known or > 0.
- * Checked by: tests/parts/test_reservoir.c */
-struct volume reservoir_usable(const struct reservoir *reservoir);
-
 #endif

@@ -8,6 +8,8 @@
 #include "units/unit.h"
 
 enum { MOST_MOVES = 16 };
+/* Weights from here on tell where the car is now; below it, only beyond some knee. */
+#define BEYOND_A_KNEE 1.0
 
 /* A car whose values are moved, and the figures watched while they move. */
 struct trial {
@@ -15,7 +17,8 @@ struct trial {
     struct system *moved;
     struct situation *situation;
     struct figures *figures;
-    double *now; /* by figure */
+    double *now;       /* by figure */
+    bool forces_moved; /* since it was solved last, in a part that makes force */
 };
 
 /* A key of a part in the trial. */
@@ -30,9 +33,40 @@ struct moved_keys {
     size_t capacity;
 };
 
+/* Whether pressures and brake forces can rest on a part's data at all; physics/press.c and the laws
+ * of the brakes look at no others. */
+static bool makes_force(enum part_kind kind)
+{
+    switch (kind) {
+    case KIND_VEHICLE:
+    case KIND_PEDAL:
+    case KIND_SERVO:
+    case KIND_MASTER:
+    case KIND_VALVE:
+    case KIND_DISC:
+    case KIND_DRUM:
+        return true;
+    case KIND_FLUID:
+    case KIND_RESERVOIR:
+    case KIND_PIPE:
+    case KIND_HOSE:
+    case KIND_JOINT:
+    case KIND_SLAVE:
+    case KIND_PARKING:
+    case KIND_COUNT:
+        break;
+    }
+    return false;
+}
+
+/* Solves again after values were moved, and reads all figures. */
 static void look(struct trial *trial)
 {
-    situation_solve(trial->situation);
+    if (trial->forces_moved)
+        situation_solve(trial->situation);
+    else
+        situation_solve_travels(trial->situation);
+    trial->forces_moved = false;
     for (int i = 0; i < trial->figures->count; i++) {
         const struct figure *figure = &trial->figures->items[i];
         double value = figure->row->get(trial->situation, figure->subject, figure->sub);
@@ -52,9 +86,15 @@ static void follow_rules(struct trial *trial, int part)
             key_set(moved, &rows[i], rows[i].assume_by(moved));
 }
 
+static void touch(struct trial *trial, int part)
+{
+    trial->forces_moved = trial->forces_moved || makes_force(trial->moved->parts[part].kind);
+}
+
 static void put(struct trial *trial, const struct moved_key *key, double value)
 {
     struct part *part = &trial->moved->parts[key->part];
+    touch(trial, key->part);
     key_set(part, key->key, value);
     if (key->key->form == FORM_BORES) {
         struct bores *bores = (struct bores *)((char *)part + key->key->field);
@@ -119,10 +159,13 @@ static struct moved_keys assumed_keys(const struct system *system, const struct 
     return keys;
 }
 
+/* Where a value is moved to: first a little, then to the ends of its usual range, then farther. */
 struct moves {
     double to[MOST_MOVES];
     int count;
-    int usual; /* how many of them, first ones, are ends of the usual range */
+    int near; /* how many of them, first ones, are near: a figure that does not change by them rests
+                 on the value only beyond some knee */
+    int usual; /* up to here they are within the usual range */
 };
 
 static void add_move(struct moves *moves, const struct moved_key *key, double value)
@@ -138,20 +181,23 @@ static void add_move(struct moves *moves, const struct moved_key *key, double va
 
 static struct moves moves_of(const struct moved_key *key)
 {
-    struct moves moves = {{0}, 0, 0};
+    struct moves moves = {{0}, 0, 0, 0};
     if (key->key->form == FORM_CHOICE) {
         for (const struct choice *choice = key->key->choices; choice->word != NULL; choice++)
             add_move(&moves, key, choice->value);
+        moves.near = moves.usual = moves.count;
         return moves;
     }
+    add_move(&moves, key, key->base * 1.01);
+    add_move(&moves, key, key->base / 1.01); /* the other one may be beyond the limits */
+    if (key->base == 0)
+        add_move(&moves, key, example_of(key->key));
+    moves.near = moves.count;
     add_move(&moves, key, key->key->usual_least);
     add_move(&moves, key, key->key->usual_most);
     moves.usual = moves.count;
-    add_move(&moves, key, key->base * 1.01);
     add_move(&moves, key, key->base / 2);
     add_move(&moves, key, key->base * 2);
-    if (key->base == 0)
-        add_move(&moves, key, example_of(key->key));
     return moves;
 }
 
@@ -164,7 +210,8 @@ static double change(double base, double now)
     return size > 0 ? fabs(now - base) / size : 1;
 }
 
-/* Moves one key about and notes for each figure how telling it is; below 0: not at all. */
+/* Moves one key about and notes for each figure how telling it is; below 0: not at all. What tells
+ * only beyond a knee comes after all that tells where the car is now. */
 static void tell(struct trial *trial, const struct moved_key *key, double *telling)
 {
     struct moves moves = moves_of(key);
@@ -177,11 +224,13 @@ static void tell(struct trial *trial, const struct moved_key *key, double *telli
             double base = trial->figures->items[i].value;
             if (isnan(base) || trial->now[i] == base)
                 continue;
-            bool counts = m < moves.usual || moves.usual == 0;
-            telling[i] = fmax(telling[i], counts ? change(base, trial->now[i]) : 0);
+            bool near = telling[i] >= BEYOND_A_KNEE || m < moves.near;
+            double weight = m < moves.usual ? change(base, trial->now[i]) : 0;
+            telling[i] = fmax(telling[i], near ? BEYOND_A_KNEE + weight : weight / (1 + weight));
         }
     }
-    memcpy(&trial->moved->parts[key->part], &trial->as_said->parts[key->part], sizeof(struct part));
+    trial->moved->parts[key->part] = trial->as_said->parts[key->part];
+    touch(trial, key->part);
 }
 
 /* Puts into a figure the keys that tell something of it, most telling first. stride: keys told. */
@@ -239,10 +288,12 @@ static struct moved_keys missing_keys(const struct system *system, enum filling 
         const struct key *rows = key_table(part->kind, &count);
         for (size_t i = 0; i < count; i++) {
             const struct key *key = &rows[i];
-            double filled = filling_of(key, filling);
             /* a value that follows by rule comes by itself once the others are there */
-            if (key_said(part, key) || !key_applies(part, key) || !is_moved(key) ||
-                key->assume_by != NULL || isnan(filled))
+            if (!is_moved(key) || key->assume_by != NULL || key_said(part, key) ||
+                !key_applies(part, key))
+                continue;
+            double filled = filling_of(key, filling);
+            if (isnan(filled))
                 continue;
             *LIST_ADD(arena, &keys) = (struct moved_key){p, key, filled};
         }
@@ -324,6 +375,7 @@ static void find_needs(struct trial *trial, enum filling filling, struct arena *
         take_away(trial, &keys, asked, arena);
     memcpy(trial->moved->parts, trial->as_said->parts,
            (size_t)trial->as_said->part_count * sizeof(struct part));
+    trial->forces_moved = true;
 }
 
 static bool any_open(const struct figures *figures)
@@ -350,7 +402,8 @@ void dependence_find(const struct system *system, const struct network *network,
     struct trial trial = {.as_said = system,
                           .moved = system_copy(system, arena),
                           .figures = figures,
-                          .now = ARENA_ARRAY(arena, (size_t)figures->count + 1, double)};
+                          .now = ARENA_ARRAY(arena, (size_t)figures->count + 1, double),
+                          .forces_moved = true};
     trial.situation = situation_room(trial.moved, network, effort, arena);
     find_assumed(&trial, network, arena);
     refuse(&trial);

@@ -11,7 +11,8 @@
  * Rests on: each assumed value is moved to the ends of its usual range, by a hundredth, to half and
  * double, to its row's example where it is 0, and through all choices, within its limits; a figure
  * that changes by any bit rests on it. A chamber's usual volume counts as an assumed "chamber".
- * Most telling first: by the greatest change over the usual range, else over all moves.
+ * Most telling first: by the greatest change over the usual range; those that matter only beyond a
+ * knee (a floor, a full bore) after all others.
  *
  * Lacks: all that is not said is filled with its row's example (where that gives no value, with the
  * ends of the usual range), then taken away key by key for good as long as no figure loses its

@@ -33,8 +33,9 @@ GETS(value_deceleration, situation->usual->deceleration.m_s2)
 GETS(value_deceleration_unassisted, situation->unassisted->deceleration.m_s2)
 GETS(value_front_locks_at, situation->lock.front_at.m_s2)
 GETS(value_rear_locks_at, situation->lock.rear_at.m_s2)
-GETS(value_effort_half_g, situation->half_g.n)
-GETS(value_effort_half_g_unassisted, situation->half_g_unassisted.n)
+GETS(value_effort_half_g, situation->half_g_fits ? situation->half_g.n : NAN)
+GETS(value_effort_half_g_unassisted,
+     situation->half_g_unassisted_fits ? situation->half_g_unassisted.n : NAN)
 GETS(value_side_difference_front,
      balance_side_difference(situation->system, situation->usual, AXLE_FRONT).of_1)
 GETS(value_side_difference_rear,
@@ -68,7 +69,8 @@ GETS(value_bearing_travel_spare, situation->usual->clutches[subject].bearing_tra
                                      part_at(situation, subject)->as.slave.bearing_travel.m)
 GETS(value_bearing_travel_room, part_at(situation, subject)->as.slave.bearing_most.m -
                                     situation->usual->clutches[subject].bearing_travel.m)
-GETS(value_hand_brake_slope, balance_hand_brake_slope(situation->system, subject))
+GETS(value_hand_brake_slope,
+     balance_hand_brake_slope(situation->system, subject, situation->scratch))
 
 FIGURE_GETTER(value_front_share)
 {
@@ -308,6 +310,25 @@ FIGURE_TEST(of_circuit_with_discs)
 {
     (void)sub;
     return reaches(situation, subject, KIND_DISC);
+}
+
+FIGURE_TEST(of_cause)
+{
+    switch ((enum cause)sub) {
+    case CAUSE_BODY:
+        return reaches(situation, subject, KIND_DISC);
+    case CAUSE_SLAVE:
+    case CAUSE_COUNT:
+        return false;
+    case CAUSE_CLEARANCE:
+    case CAUSE_LININGS:
+    case CAUSE_HOSES:
+    case CAUSE_FLUID:
+    case CAUSE_PIPES:
+    case CAUSE_AIR:
+        break;
+    }
+    return true;
 }
 
 static const char never_locks[] = "no effort up to 2000 N locks this axle at the grip of the road";

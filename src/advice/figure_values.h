@@ -71,6 +71,7 @@ FIGURE_TEST(of_balance_bar);
 FIGURE_TEST(of_pedal_with_drums);
 FIGURE_TEST(of_circuit_with_discs);
 FIGURE_TEST(of_drum);
+FIGURE_TEST(of_cause); /* there is something in the circuit that could take volume so */
 
 FIGURE_REASON(refuses_front_lock);
 FIGURE_REASON(refuses_rear_lock);

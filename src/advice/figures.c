@@ -38,12 +38,14 @@ static struct state state_of(const struct situation *situation)
     return state;
 }
 
-void situation_solve(struct situation *situation)
+void situation_solve_travels(struct situation *situation)
 {
     const struct system *system = situation->system;
     const struct network *network = situation->network;
     struct state state = state_of(situation);
     solve(system, network, &state, situation->usual);
+    situation->half_g_fits =
+        solve_effort_fits(system, network, &state, situation->half_g, situation->scratch);
     if (situation->drums) {
         state.slack = true;
         solve(system, network, &state, situation->slack);
@@ -55,18 +57,30 @@ void situation_solve(struct situation *situation)
         state.lost_circuit = c;
         solve(system, network, &state, situation->lost[c]);
     }
-    state.lost_circuit = -1;
+    if (situation->servo) {
+        state.lost_circuit = -1;
+        state.assisted = false;
+        solve(system, network, &state, situation->unassisted);
+        situation->half_g_unassisted_fits = solve_effort_fits(
+            system, network, &state, situation->half_g_unassisted, situation->scratch);
+    }
+}
+
+void situation_solve(struct situation *situation)
+{
+    const struct system *system = situation->system;
+    const struct network *network = situation->network;
+    struct state state = state_of(situation);
     situation->lock = balance_lock_order(system, network, &state, system_vehicle(system)->tyre_grip,
                                          situation->scratch);
     situation->half_g =
-        solve_effort_for(system, network, &state, figure_half_g(), situation->scratch);
-    situation->half_g_unassisted.n = NAN;
+        solve_effort_by_force(system, network, &state, figure_half_g(), situation->scratch);
     if (situation->servo) {
         state.assisted = false;
-        solve(system, network, &state, situation->unassisted);
         situation->half_g_unassisted =
-            solve_effort_for(system, network, &state, figure_half_g(), situation->scratch);
+            solve_effort_by_force(system, network, &state, figure_half_g(), situation->scratch);
     }
+    situation_solve_travels(situation);
 }
 
 /* How many subjects a scope could have, and whether one of them is one. */
@@ -132,7 +146,7 @@ static int list_figures(const struct situation *situation, struct figure *into, 
     const struct figure_row *rows = figure_rows(&row_count);
     for (size_t r = 0; r < row_count; r++) {
         int subjects = subjects_of(situation, rows[r].scope);
-        int subs = rows[r].scope == SCOPE_CAUSE ? CAUSE_SLAVE : 1; /* no slave in a brake circuit */
+        int subs = rows[r].scope == SCOPE_CAUSE ? CAUSE_COUNT : 1;
         for (int i = 0; i < subjects * subs; i++) {
             int subject = i / subs, sub = i % subs;
             if (!in_scope(situation, rows[r].scope, subject) ||

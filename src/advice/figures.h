@@ -33,13 +33,18 @@ struct situation {
     bool servo;                  /* some servo helps */
     bool drums;                  /* some brake has shoes to adjust */
     struct lock_order lock;      /* at the grip of the vehicle's data, servo working */
-    struct force half_g;         /* effort for a stop of 0.5 g */
+    struct force half_g;         /* effort for a stop of 0.5 g, floors or not */
     struct force half_g_unassisted;
+    bool half_g_fits; /* the pedals' travel is enough for it */
+    bool half_g_unassisted_fits;
 };
 struct situation *situation_room(const struct system *system, const struct network *network,
                                  struct force effort, struct arena *arena);
 /* Solves all of them again, after values of the system were moved. Allocates nothing. */
 void situation_solve(struct situation *situation);
+/* The same where only values moved that no pressure and no brake force rests on: data of pipes,
+ * hoses, joints, fluids. What was found by searching an effort is kept. */
+void situation_solve_travels(struct situation *situation);
 
 struct figure_row {
     const char *id;    /* "line-pressure" */

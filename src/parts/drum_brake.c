@@ -51,13 +51,18 @@ int drum_pistons(const struct drum *drum)
     return 0;
 }
 
-struct torque drum_torque(const struct drum *drum, struct pressure p, bool forward)
+struct torque drum_torque_by_factor(const struct drum *drum, struct pressure p, double factor)
 {
     double efficiency = drum->efficiency.value;
     if (!(p.pa >= 0) || !(drum->threshold.pa >= 0) || !(efficiency > 0 && efficiency <= 1))
         return (struct torque){NAN};
     double tip_force = efficiency * fmax(p.pa - drum->threshold.pa, 0) * circle_area(drum->bore).m2;
-    return (struct torque){drum_factor(drum, forward) * tip_force * drum->diameter.m / 2};
+    return (struct torque){factor * tip_force * drum->diameter.m / 2};
+}
+
+struct torque drum_torque(const struct drum *drum, struct pressure p, bool forward)
+{
+    return drum_torque_by_factor(drum, p, drum_factor(drum, forward));
 }
 
 struct drum_volumes drum_volume(const struct drum *drum, struct pressure p, bool slack)

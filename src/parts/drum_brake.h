@@ -65,6 +65,8 @@ int drum_pistons(const struct drum *drum);
  * Checked by: tests/reference/constructed_parts.c
  */
 struct torque drum_torque(const struct drum *drum, struct pressure p, bool forward);
+/* The same with a factor that is at hand already, for a sweep over pressures. */
+struct torque drum_torque_by_factor(const struct drum *drum, struct pressure p, double factor);
 
 /* Volume that a brake takes, by cause. */
 struct drum_volumes {

@@ -78,11 +78,13 @@ struct share balance_side_difference(const struct system *system, const struct s
 }
 
 /* Torque with which one brake holds against rolling back. */
-static double holding_torque(const struct part *part, struct force at_shoes)
+static double holding_torque(const struct system *system, int brake, struct force at_shoes,
+                             struct solution *room)
 {
+    const struct part *part = &system->parts[brake];
     if (part->kind == KIND_DRUM) {
-        const struct drum *drum = &part->as.drum;
-        return at_shoes.n * drum_factor(drum, false) * drum->diameter.m / 2;
+        return at_shoes.n * solution_drum_factor(system, brake, false, room) *
+               part->as.drum.diameter.m / 2;
     }
     if (part->kind == KIND_DISC) {
         const struct disc *disc = &part->as.disc;
@@ -104,7 +106,7 @@ static double grip_slope(const struct vehicle *vehicle, bool front, bool rear)
     return rest > 0 ? mu * rear_share / rest : isnan(rest) ? NAN : INFINITY;
 }
 
-double balance_hand_brake_slope(const struct system *system, int parking)
+double balance_hand_brake_slope(const struct system *system, int parking, struct solution *room)
 {
     const struct parking *data = &system->parts[parking].as.parking;
     const struct vehicle *vehicle = system_vehicle(system);
@@ -114,10 +116,12 @@ double balance_hand_brake_slope(const struct system *system, int parking)
     for (size_t i = 0; i < data->works.count; i++) {
         if (data->works.parts[i] < 0)
             return NAN;
-        const struct part *brake = &system->parts[data->works.parts[i]];
-        pull += holding_torque(brake, at_shoes) / solution_tyre_radius(vehicle, brake->axle).m;
-        front = front || brake->axle == AXLE_FRONT;
-        rear = rear || brake->axle == AXLE_REAR;
+        int brake = data->works.parts[i];
+        enum axle axle = system->parts[brake].axle;
+        pull +=
+            holding_torque(system, brake, at_shoes, room) / solution_tyre_radius(vehicle, axle).m;
+        front = front || axle == AXLE_FRONT;
+        rear = rear || axle == AXLE_REAR;
     }
     double sine = pull / (vehicle->mass.kg * STANDARD_GRAVITY);
     double by_grip = grip_slope(vehicle, front, rear);

@@ -35,6 +35,7 @@ struct share balance_side_difference(const struct system *system, const struct s
 /* Slope (tangent) that the hand brake holds, facing up.
  *
  *   parking   part index of a hand brake
+ *   room      for its memory of shoe factors
  *   gives     the lesser of what the brakes hold, sin = sum of torque/radius over weight, and what
  *             the grip of the braked wheels holds; NaN when not known
  *
@@ -45,6 +46,6 @@ struct share balance_side_difference(const struct system *system, const struct s
  * Source: moment balance; static friction is taken as the moving one, though glazed linings may
  * have a tenth or two less (common practice, no source).
  * Checked by tests/physics/test_balance.c */
-double balance_hand_brake_slope(const struct system *system, int parking);
+double balance_hand_brake_slope(const struct system *system, int parking, struct solution *room);
 
 #endif

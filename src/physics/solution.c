@@ -1,6 +1,7 @@
 #include "physics/solution.h"
 
 #include <math.h>
+#include <string.h>
 
 #include "physics/clutch_release.h"
 #include "physics/press.h"
@@ -50,6 +51,15 @@ struct solution *solution_room(const struct system *system, const struct network
     room->pedals = ARENA_ARRAY(arena, parts + 1, struct pedal_state);
     room->brakes = ARENA_ARRAY(arena, parts + 1, struct brake_state);
     room->clutches = ARENA_ARRAY(arena, parts + 1, struct clutch_state);
+    room->drums = ARENA_ARRAY(arena, parts + 1, struct drum_memory);
+    room->brake_pedals = ARENA_ARRAY(arena, parts + 1, int);
+    room->brakes_at = ARENA_ARRAY(arena, parts + 1, int);
+    for (int i = 0; i < system->part_count; i++) {
+        if (press_is_brake(system, network, i))
+            room->brake_pedals[room->brake_pedal_count++] = i;
+        if (kind_is_brake(system->parts[i].kind))
+            room->brakes_at[room->brake_count++] = i;
+    }
     return room;
 }
 
@@ -164,8 +174,28 @@ struct length solution_tyre_radius(const struct vehicle *vehicle, enum axle axle
     return (struct length){radius > 0 ? radius : NAN};
 }
 
+static const struct drum_memory *drum_remembered(const struct drum *drum,
+                                                 struct drum_memory *memory)
+{
+    /* All bits alike, padding too, or it is worked out anew. An empty memory has bore 0. */
+    if (memcmp(&memory->of, drum, sizeof *drum) != 0) {
+        memory->of = *drum;
+        memory->forward = drum_factor(drum, true);
+        memory->reverse = drum_factor(drum, false);
+    }
+    return memory;
+}
+
+double solution_drum_factor(const struct system *system, int drum, bool forward,
+                            struct solution *room)
+{
+    const struct drum_memory *factors =
+        drum_remembered(&system->parts[drum].as.drum, &room->drums[drum]);
+    return forward ? factors->forward : factors->reverse;
+}
+
 static struct brake_state brake_pressed(const struct system *system, const struct network *network,
-                                        const struct solution *into, int brake)
+                                        struct solution *into, int brake)
 {
     const struct part *part = &system->parts[brake];
     struct brake_state state = no_brake;
@@ -179,8 +209,10 @@ static struct brake_state brake_pressed(const struct system *system, const struc
         state.torque = disc_torque(&part->as.disc, state.pressure);
         state.torque_reverse = state.torque;
     } else {
-        state.torque = drum_torque(&part->as.drum, state.pressure[0], true);
-        state.torque_reverse = drum_torque(&part->as.drum, state.pressure[0], false);
+        const struct drum *drum = &part->as.drum;
+        const struct drum_memory *factors = drum_remembered(drum, &into->drums[brake]);
+        state.torque = drum_torque_by_factor(drum, state.pressure[0], factors->forward);
+        state.torque_reverse = drum_torque_by_factor(drum, state.pressure[0], factors->reverse);
     }
     state.force.n = state.torque.nm / solution_tyre_radius(system_vehicle(system), part->axle).m;
     return state;
@@ -190,9 +222,8 @@ static void sum_brakes(const struct system *system, const struct network *networ
                        struct solution *into)
 {
     double front = 0, rear = 0;
-    for (int i = 0; i < system->part_count; i++) {
-        if (!kind_is_brake(system->parts[i].kind))
-            continue;
+    for (int b = 0; b < into->brake_count; b++) {
+        int i = into->brakes_at[b];
         into->brakes[i] = brake_pressed(system, network, into, i);
         if (system->parts[i].axle == AXLE_FRONT)
             front += into->brakes[i].force.n;
@@ -226,9 +257,8 @@ void solve_forces(const struct system *system, const struct network *network,
 {
     for (int i = 0; i < network->vertex_count; i++)
         into->pressures[i] = (struct pressure){NAN};
-    for (int i = 0; i < system->part_count; i++) {
-        if (!press_is_brake(system, network, i))
-            continue;
+    for (int p = 0; p < into->brake_pedal_count; p++) {
+        int i = into->brake_pedals[p];
         const struct pedal *pedal = &system->parts[i].as.pedal;
         struct force effort = isnan(state->effort.n) ? pedal->effort : state->effort;
         into->pedals[i] = no_pedal;
@@ -255,21 +285,26 @@ static double deceleration_excess(double effort, void *context)
     return asking->room->deceleration.m_s2 - asking->wanted;
 }
 
-struct force solve_effort_for(const struct system *system, const struct network *network,
-                              const struct state *state, struct acceleration wanted,
-                              struct solution *room)
+struct force solve_effort_by_force(const struct system *system, const struct network *network,
+                                   const struct state *state, struct acceleration wanted,
+                                   struct solution *room)
 {
     struct asking asking = {system, network, *state, wanted.m_s2, room};
     struct root root =
         root_between(deceleration_excess, &asking, 0, MOST_EFFORT, EFFORT_TOLERANCE * MOST_EFFORT);
-    if (!root.bracketed || !root.converged)
-        return (struct force){NAN};
-    if (!state->no_floor) { /* the pressures may be there, but not the travel for them */
-        asking.state.effort.n = root.fails;
-        solve(system, network, &asking.state, room);
-        for (int i = 0; i < system->part_count; i++)
-            if (room->pedals[i].on_floor || room->pedals[i].bottomed)
-                return (struct force){NAN};
+    return (struct force){root.bracketed && root.converged ? root.fails : NAN};
+}
+
+bool solve_effort_fits(const struct system *system, const struct network *network,
+                       const struct state *state, struct force effort, struct solution *room)
+{
+    struct state pressed = *state;
+    pressed.effort = effort;
+    for (int p = 0; p < room->brake_pedal_count; p++) {
+        struct reach reach =
+            press_travel(system, network, &pressed, room->brake_pedals[p], effort, room);
+        if (reach.past_floor.m > 0 || reach.past_bore.m > 0)
+            return false;
     }
-    return (struct force){root.fails};
+    return true;
 }

@@ -68,12 +68,22 @@ struct clutch_state {
     struct length bearing_travel; /* at full pedal travel */
 };
 
+/* Shoe factors as they were worked out for these data. They are dear and hardly ever change between
+ * two solves of one room, so they are kept; the same data give the same factors either way. */
+struct drum_memory {
+    struct drum of;
+    double forward, reverse;
+};
+
 struct solution {
-    struct pressure *pressures;       /* by vertex */
-    struct circuit_state *circuits;   /* by circuit */
-    struct pedal_state *pedals;       /* by part index; NaN for parts that are no pedal */
-    struct brake_state *brakes;       /* by part index */
-    struct clutch_state *clutches;    /* by part index of the slave */
+    struct pressure *pressures;     /* by vertex */
+    struct circuit_state *circuits; /* by circuit */
+    struct pedal_state *pedals;     /* by part index; NaN for parts that are no pedal */
+    struct brake_state *brakes;     /* by part index */
+    struct clutch_state *clutches;  /* by part index of the slave */
+    struct drum_memory *drums;      /* by part index */
+    int *brake_pedals, *brakes_at;  /* where these parts are, found once for the room */
+    int brake_pedal_count, brake_count;
     struct force front, rear;         /* brake force of the axles at the tyres */
     struct acceleration deceleration; /* of the vehicle; NaN without mass or a tyre radius */
     bool converged;
@@ -92,6 +102,10 @@ struct solution *solution_room(const struct system *system, const struct network
 void solve(const struct system *system, const struct network *network, const struct state *state,
            struct solution *into);
 
+/* Shoe factor of a drum, by the room's memory. */
+double solution_drum_factor(const struct system *system, int drum, bool forward,
+                            struct solution *room);
+
 /* Radius of the tyres of an axle, m; NaN where it is not known. */
 struct length solution_tyre_radius(const struct vehicle *vehicle, enum axle axle);
 
@@ -100,12 +114,15 @@ struct length solution_tyre_radius(const struct vehicle *vehicle, enum axle axle
 void solve_forces(const struct system *system, const struct network *network,
                   const struct state *state, struct solution *into);
 
-/* The effort at which the car reaches the deceleration, found between 0 and 2000 N; NaN when it
- * cannot, be it for want of force or of travel. The same effort on every pedal and hand lever.
+/* The effort at which the brakes' forces reach the deceleration, as if no pedal had a floor; found
+ * between 0 and 2000 N, NaN when they do not. The same effort on every pedal and hand lever.
  * room is used for the solving.
  * Checked by tests/physics/test_solution.c */
-struct force solve_effort_for(const struct system *system, const struct network *network,
-                              const struct state *state, struct acceleration wanted,
-                              struct solution *room);
+struct force solve_effort_by_force(const struct system *system, const struct network *network,
+                                   const struct state *state, struct acceleration wanted,
+                                   struct solution *room);
+/* Whether every brake pedal reaches an effort before its floor and its master's end. */
+bool solve_effort_fits(const struct system *system, const struct network *network,
+                       const struct state *state, struct force effort, struct solution *room);
 
 #endif

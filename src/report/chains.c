@@ -1,0 +1,399 @@
+#include "report/chains.h"
+
+#include <math.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "base/list.h"
+#include "report/place.h"
+
+/* How long a hose is drawn, mm; pipes share what is left of the way. */
+#define HOSE_DRAWN   16.0
+#define DIRECT_DRAWN 3.0
+#define PIPE_LEAST   4.0
+
+enum { IMPROVING_ROUNDS = 4 };
+
+static const struct edge *edge_of(const struct layout *layout, int edge)
+{
+    return &layout->network->edges[edge];
+}
+
+static int other_end(const struct edge *edge, int vertex)
+{
+    return edge->a == vertex ? edge->b : edge->a;
+}
+
+static int symbol_at(const struct layout *layout, int vertex)
+{
+    return layout->symbol_of[layout->network->vertices[vertex].part];
+}
+
+/* The carrier at a vertex that is not the given one and not a passage, or -1. */
+static int onward(const struct layout *layout, int vertex, int edge)
+{
+    const struct network *network = layout->network;
+    for (int i = network->first_at[vertex]; i < network->first_at[vertex + 1]; i++) {
+        int next = network->edges_at[i];
+        if (next != edge && edge_of(layout, next)->kind != EDGE_PASSAGE)
+            return next;
+    }
+    return -1;
+}
+
+static void turn_round(struct chain *chain)
+{
+    for (int i = 0; i < chain->edge_count / 2; i++) {
+        int k = chain->edge_count - 1 - i;
+        int edge = chain->edges[i];
+        chain->edges[i] = chain->edges[k];
+        chain->edges[k] = edge;
+    }
+    for (int i = 0; i < (chain->edge_count - 1) / 2; i++) {
+        int k = chain->edge_count - 2 - i;
+        int joint = chain->joints[i];
+        chain->joints[i] = chain->joints[k];
+        chain->joints[k] = joint;
+    }
+    int from = chain->from;
+    int chamber = chain->from_chamber;
+    chain->from = chain->to;
+    chain->from_chamber = chain->to_chamber;
+    chain->to = from;
+    chain->to_chamber = chamber;
+}
+
+/* Follows a chain from a symbol's vertex along an edge; marks its edges as seen. */
+static void follow(struct layout *layout, int vertex, int edge, bool *seen)
+{
+    const struct network *network = layout->network;
+    struct chain chain = {.from = symbol_at(layout, vertex),
+                          .from_chamber = network->vertices[vertex].chamber,
+                          .circuit = edge_of(layout, edge)->circuit};
+    chain.edges = ARENA_ARRAY(layout->arena, (size_t)network->edge_count, int);
+    chain.joints = ARENA_ARRAY(layout->arena, (size_t)network->edge_count, int);
+    int at = vertex;
+    while (edge >= 0 && !seen[edge]) {
+        seen[edge] = true;
+        chain.edges[chain.edge_count++] = edge;
+        at = other_end(edge_of(layout, edge), at);
+        if (symbol_at(layout, at) >= 0)
+            break;
+        chain.joints[chain.edge_count - 1] = network->vertices[at].part;
+        edge = onward(layout, at, edge);
+    }
+    chain.to = symbol_at(layout, at);
+    chain.to_chamber = network->vertices[at].chamber;
+    if (chain.to < 0)
+        return;
+    if (network->vertices[at].depth < network->vertices[vertex].depth)
+        turn_round(&chain);
+    layout->chains[layout->chain_count++] = chain;
+}
+
+void chains_find(struct layout *layout)
+{
+    const struct network *network = layout->network;
+    bool *seen = ARENA_ARRAY(layout->arena, (size_t)network->edge_count + 1, bool);
+    layout->chains = ARENA_ARRAY(layout->arena, (size_t)network->edge_count + 1, struct chain);
+    for (int v = 0; v < network->vertex_count; v++) {
+        if (symbol_at(layout, v) < 0)
+            continue;
+        for (int i = network->first_at[v]; i < network->first_at[v + 1]; i++) {
+            int edge = network->edges_at[i];
+            if (!seen[edge] && edge_of(layout, edge)->kind != EDGE_PASSAGE)
+                follow(layout, v, edge, seen);
+        }
+    }
+}
+
+/* Order of laying, from where things stand only: short ones first. */
+struct turn {
+    int chain;
+    int keys[7];
+};
+
+static int compare_turns(const void *a, const void *b)
+{
+    const struct turn *one = a;
+    const struct turn *other = b;
+    for (int i = 0; i < 7; i++)
+        if (one->keys[i] != other->keys[i])
+            return one->keys[i] - other->keys[i];
+    return one->chain - other->chain;
+}
+
+static struct turn turn_of(const struct layout *layout, int index)
+{
+    const struct chain *chain = &layout->chains[index];
+    struct spot a = layout->symbols[chain->from].centre;
+    struct spot b = layout->symbols[chain->to].centre;
+    return (struct turn){index,
+                         {abs(a.x - b.x) + abs(a.y - b.y), a.y, b.y, a.x, b.x, chain->from_chamber,
+                          chain->to_chamber}};
+}
+
+static struct spot spot_of(int x, int y)
+{
+    return (struct spot){x, y};
+}
+
+static void block_symbol(const struct layout *layout, struct grid *grid,
+                         const struct symbol *symbol)
+{
+    const struct part *part = &layout->system->parts[symbol->part];
+    int x = symbol->centre.x;
+    int y = symbol->centre.y;
+    int w = symbol->half_width;
+    int h = symbol->half_height;
+    grid_block(grid, spot_of(x - w, y - h), spot_of(x + w, y + h));
+    if (place_nipples(layout, symbol->part) == 0)
+        return;
+    if (kind_is_brake(part->kind))
+        grid_block(grid, spot_of(x - 2, y - h - 2), spot_of(x + 2, y - h - 1));
+    else if (w == 0)
+        grid_block(grid, spot_of(x + 1, y - 1), spot_of(x + 1, y - 1));
+    else
+        grid_block(grid, spot_of(x + w + 1, y - h - 1), spot_of(x + w + 2, y - h));
+}
+
+static void block_feeds(const struct layout *layout, struct grid *grid)
+{
+    for (int i = 0; i < layout->symbol_count; i++) {
+        const struct symbol *symbol = &layout->symbols[i];
+        const struct part *part = &layout->system->parts[symbol->part];
+        struct spot at = symbol->centre;
+        if (part->kind == KIND_MASTER) {
+            int reservoir = place_reservoir_of(layout->system, symbol->part);
+            if (reservoir >= 0)
+                grid_block(grid,
+                           spot_of(at.x, layout->symbols[layout->symbol_of[reservoir]].centre.y),
+                           at);
+        }
+        if (part->kind == KIND_PEDAL)
+            grid_block(grid, spot_of(at.x - 1, at.y - 3), at);
+        if (part->kind == KIND_SERVO && part->as.servo.vacuum_hose.m > 0)
+            grid_block(grid, at, spot_of(at.x + (part_chambers(part) ? 0 : 5), at.y));
+    }
+}
+
+static struct grid *grid_of(const struct layout *layout)
+{
+    struct grid *grid = grid_create(layout->arena, GRID_WIDTH, GRID_HEIGHT);
+    const struct box zones[] = {layout->engine, layout->gearbox};
+    for (int i = 0; i < 2; i++)
+        if (zones[i].right > zones[i].left)
+            grid_make_dear(grid, spot_of((int)zones[i].left, (int)zones[i].top),
+                           spot_of((int)zones[i].right, (int)zones[i].bottom), 8);
+    for (int i = 0; i < layout->symbol_count; i++) {
+        const struct symbol *s = &layout->symbols[i];
+        if (s->half_width > 0)
+            grid_make_dear(
+                grid, spot_of(s->centre.x - s->half_width - 1, s->centre.y - s->half_height - 1),
+                spot_of(s->centre.x + s->half_width + 1, s->centre.y + s->half_height + 1), 5);
+    }
+    grid_block(grid, spot_of(0, 0), spot_of(GRID_WIDTH, 1));
+    grid_block(grid, spot_of(0, GRID_HEIGHT - 2), spot_of(GRID_WIDTH, GRID_HEIGHT));
+    grid_block(grid, spot_of(0, 0), spot_of(5, GRID_HEIGHT));
+    grid_block(grid, spot_of(GRID_WIDTH - 5, 0), spot_of(GRID_WIDTH, GRID_HEIGHT));
+    if (layout->motorcycle) {
+        int middle = GRID_WIDTH / 2;
+        grid_block(grid, spot_of(middle - 2, layout->front_axle - 8),
+                   spot_of(middle + 2, layout->front_axle + 8));
+        grid_block(grid, spot_of(middle - 2, layout->rear_axle - 7),
+                   spot_of(middle + 2, layout->rear_axle + 8));
+    }
+    for (int i = 0; i < layout->symbol_count; i++)
+        block_symbol(layout, grid, &layout->symbols[i]);
+    block_feeds(layout, grid);
+    return grid;
+}
+
+static struct way route_one(const struct layout *layout, const struct grid *grid,
+                            const struct chain *chain)
+{
+    struct dock from[MOST_DOCKS];
+    struct dock to[MOST_DOCKS];
+    int cost;
+    int from_count = place_docks(layout, &layout->symbols[chain->from], chain->from_chamber, from);
+    int to_count = place_docks(layout, &layout->symbols[chain->to], chain->to_chamber, to);
+    return route_find(grid, from, from_count, to, to_count, &cost);
+}
+
+void chains_route(struct layout *layout)
+{
+    size_t count = (size_t)layout->chain_count;
+    struct grid *grid = grid_of(layout);
+    struct turn *turns = ARENA_ARRAY(layout->arena, count + 1, struct turn);
+    for (int i = 0; i < layout->chain_count; i++)
+        turns[i] = turn_of(layout, i);
+    qsort(turns, count, sizeof *turns, compare_turns);
+    /* Each is laid once, then taken up and laid again among the others while that helps. */
+    for (int round = 0; round < IMPROVING_ROUNDS; round++)
+        for (size_t t = 0; t < count; t++) {
+            struct chain *chain = &layout->chains[turns[t].chain];
+            grid_clear_ways(grid);
+            for (int i = 0; i < layout->chain_count; i++)
+                if (&layout->chains[i] != chain)
+                    grid_take(grid, &layout->chains[i].way);
+            chain->way = route_one(layout, grid, chain);
+        }
+    for (int i = 0; i < layout->chain_count; i++)
+        layout->unrouted += layout->chains[i].way.count == 0;
+}
+
+struct point chains_on_paper(const struct layout *layout, struct spot spot)
+{
+    double x = spot.x * GRID_STEP;
+    return (struct point){layout->mirrored ? LAYOUT_WIDTH - x : x, spot.y * GRID_STEP};
+}
+
+/* Corners of a way; ways along a line have two. */
+static void find_corners(const struct layout *layout, struct chain *chain)
+{
+    const struct way *way = &chain->way;
+    chain->points = ARENA_ARRAY(layout->arena, (size_t)way->count + 1, struct point);
+    for (int i = 0; i < way->count; i++) {
+        bool inner = i > 0 && i < way->count - 1;
+        if (inner && way->spots[i - 1].x + way->spots[i + 1].x == 2 * way->spots[i].x &&
+            way->spots[i - 1].y + way->spots[i + 1].y == 2 * way->spots[i].y)
+            continue;
+        chain->points[chain->point_count++] = chains_on_paper(layout, way->spots[i]);
+    }
+}
+
+static double length_of(const struct point *points, int count)
+{
+    double length = 0;
+    for (int i = 1; i < count; i++)
+        length += hypot(points[i].x - points[i - 1].x, points[i].y - points[i - 1].y);
+    return length;
+}
+
+/* The point at a distance along the corners; upright tells how the way runs there. */
+static struct point point_along(const struct chain *chain, double distance, bool *upright)
+{
+    const struct point *p = chain->points;
+    for (int i = 1; i < chain->point_count; i++) {
+        double leg = length_of(p + i - 1, 2);
+        *upright = p[i].x == p[i - 1].x;
+        if (distance <= leg && leg > 0) {
+            double part = distance / leg;
+            return (struct point){p[i - 1].x + (p[i].x - p[i - 1].x) * part,
+                                  p[i - 1].y + (p[i].y - p[i - 1].y) * part};
+        }
+        distance -= leg;
+    }
+    return p[chain->point_count - 1];
+}
+
+/* The corners between two distances along a chain, ends included. */
+static void cut(const struct layout *layout, const struct chain *chain, double from, double to,
+                struct piece *piece)
+{
+    bool upright;
+    double at = 0;
+    piece->points = ARENA_ARRAY(layout->arena, (size_t)chain->point_count + 2, struct point);
+    piece->points[piece->count++] = point_along(chain, from, &upright);
+    for (int i = 1; i < chain->point_count; i++) {
+        at += length_of(chain->points + i - 1, 2);
+        if (at > from + 1e-6 && at < to - 1e-6)
+            piece->points[piece->count++] = chain->points[i];
+    }
+    piece->points[piece->count++] = point_along(chain, to, &upright);
+}
+
+static bool is_hose(const struct layout *layout, int edge)
+{
+    int part = edge_of(layout, edge)->part;
+    return edge_of(layout, edge)->kind == EDGE_CARRIER &&
+           layout->system->parts[part].kind == KIND_HOSE;
+}
+
+/* How long each piece of a chain is drawn. */
+static void share_out(const struct layout *layout, const struct chain *chain, double *lengths)
+{
+    double whole = length_of(chain->points, chain->point_count);
+    double fixed = 0;
+    int pipes = 0;
+    for (int i = 0; i < chain->edge_count; i++) {
+        bool direct = edge_of(layout, chain->edges[i])->kind == EDGE_DIRECT;
+        lengths[i] = is_hose(layout, chain->edges[i]) ? HOSE_DRAWN : direct ? DIRECT_DRAWN : 0;
+        pipes += lengths[i] == 0;
+        fixed += lengths[i];
+    }
+    bool tight = pipes == 0 || whole - fixed < pipes * PIPE_LEAST;
+    for (int i = 0; i < chain->edge_count; i++)
+        if (tight)
+            lengths[i] = whole / chain->edge_count;
+        else if (lengths[i] == 0)
+            lengths[i] = (whole - fixed) / pipes;
+}
+
+static void cut_pieces(const struct layout *layout, struct chain *chain)
+{
+    size_t count = (size_t)chain->edge_count;
+    chain->pieces = ARENA_ARRAY(layout->arena, count, struct piece);
+    chain->marks = ARENA_ARRAY(layout->arena, count, struct inline_joint);
+    double *lengths = ARENA_ARRAY(layout->arena, count, double);
+    share_out(layout, chain, lengths);
+    double at = 0;
+    for (int i = 0; i < chain->edge_count; i++) {
+        const struct edge *edge = edge_of(layout, chain->edges[i]);
+        chain->pieces[i].part = edge->kind == EDGE_CARRIER ? edge->part : -1;
+        chain->pieces[i].hose = is_hose(layout, chain->edges[i]);
+        cut(layout, chain, at, at + lengths[i], &chain->pieces[i]);
+        at += lengths[i];
+        if (i < chain->edge_count - 1) {
+            chain->marks[i].part = chain->joints[i];
+            chain->marks[i].at = point_along(chain, at, &chain->marks[i].upright);
+        }
+    }
+}
+
+struct crossing_list {
+    struct crossing *items;
+    size_t count;
+    size_t capacity;
+};
+
+static void cross_legs(const struct layout *layout, struct crossing_list *list, int over,
+                       const struct point *a, const struct point *b)
+{
+    bool upright = a[0].x == a[1].x;
+    if (upright == (b[0].x == b[1].x))
+        return;
+    const struct point *up = upright ? a : b;
+    const struct point *flat = upright ? b : a;
+    double x = up[0].x;
+    double y = flat[0].y;
+    bool meet = x > fmin(flat[0].x, flat[1].x) && x < fmax(flat[0].x, flat[1].x) &&
+                y > fmin(up[0].y, up[1].y) && y < fmax(up[0].y, up[1].y);
+    if (meet)
+        *LIST_ADD(layout->arena, list) = (struct crossing){{x, y}, over, upright};
+}
+
+static void find_crossings(struct layout *layout)
+{
+    struct crossing_list list = {0};
+    for (int i = 0; i < layout->chain_count; i++)
+        for (int k = 0; k < i; k++)
+            for (int a = 1; a < layout->chains[i].point_count; a++)
+                for (int b = 1; b < layout->chains[k].point_count; b++)
+                    cross_legs(layout, &list, i, &layout->chains[i].points[a - 1],
+                               &layout->chains[k].points[b - 1]);
+    layout->crossings = list.items;
+    layout->crossing_count = (int)list.count;
+}
+
+void chains_finish(struct layout *layout)
+{
+    for (int i = 0; i < layout->chain_count; i++) {
+        struct chain *chain = &layout->chains[i];
+        if (chain->way.count == 0)
+            continue;
+        find_corners(layout, chain);
+        cut_pieces(layout, chain);
+    }
+    find_crossings(layout);
+}

@@ -7,6 +7,7 @@
 /* A finding is a row of the table of checks with the quantities of this car. Its words name the
  * quantities in braces: "{pressure}"; reports put them in the reader's units. */
 
+struct checking;
 struct check_row {
     const char *id; /* "line-pressure-high" */
     enum severity severity;
@@ -15,6 +16,8 @@ struct check_row {
     const char *remedy; /* what to do */
     const char *source; /* or "common practice, no source" */
     const char *limit;  /* id of the limit it compares with, or NULL */
+    /* Adds what it finds; reports have no use for it. */
+    void (*test)(struct checking *checking, const struct check_row *row);
 };
 
 enum { FINDING_QUANTITIES = 6 };

@@ -84,6 +84,8 @@ static const struct limit_row rows[] = {
      "least brake torque in reverse, of that going forward, before it is remarked upon", CUSTOM},
     {"reading-off-most", 0.25, DIMENSION_SHARE,
      "most that a reading may differ from the computed figure on a sound car", CUSTOM},
+    {"bores-differ-most", 0.10e-3, DIMENSION_LENGTH,
+     "most that the bores of an axle may differ before they count as two sizes", CUSTOM},
     {"bore-change-most", 0.02, DIMENSION_SHARE,
      "change of area by another bore from which it is reported", CUSTOM},
     {"fit-effort-change-most", 0.25, DIMENSION_SHARE,

@@ -1,0 +1,104 @@
+#include "advice/checks.h"
+
+#include <math.h>
+#include <stddef.h>
+
+#include "advice/part_bore.h"
+
+void check_rear_first(struct checking *checking, const struct check_row *row)
+{
+    const struct figure *front = figure_about(checking, "front-locks-at", -1);
+    const struct figure *rear = figure_about(checking, "rear-locks-at", -1);
+    if (front == NULL || rear == NULL || !(rear->value < front->value)) {
+        return;
+    }
+    struct finding *finding = finding_add(checking, row, -1, NO_FIELD);
+    finding_quantity(finding, "rear", rear->value, DIMENSION_ACCELERATION);
+    finding_quantity(finding, "front", front->value, DIMENSION_ACCELERATION);
+    finding_rests_on(finding, front);
+    finding_rests_on(finding, rear);
+}
+
+void check_side_difference(struct checking *checking, const struct check_row *row)
+{
+    static const struct {
+        const char *id, *axle;
+        bool steered;
+    } sides[] = {{"side-difference-front", "front", true}, {"side-difference-rear", "rear", false}};
+    for (size_t i = 0; i < sizeof sides / sizeof *sides; i++) {
+        const struct figure *figure = figure_about(checking, sides[i].id, -1);
+        if (figure == NULL || !(figure->value > limit_value(row->limit))) {
+            continue;
+        }
+        struct finding *finding = finding_add(checking, row, -1, NO_FIELD);
+        finding_text(finding, "axle", sides[i].axle);
+        finding_quantity(finding, "difference", figure->value, DIMENSION_SHARE);
+        finding_limit(finding, "most");
+        finding_rests_on(finding, figure);
+        if (sides[i].steered && figure->value > limit_value("side-difference-dangerous")) {
+            finding->severity = SEVERITY_DANGER;
+        }
+    }
+}
+
+void check_bores_differ(struct checking *checking, const struct check_row *row)
+{
+    for (int i = 0; i < checking->system->part_count; i++) {
+        const struct part *part = &checking->system->parts[i];
+        int other = kind_is_brake(part->kind) ? part_mirror(checking->system, i) : -1;
+        if (other <= i) {
+            continue;
+        }
+        const struct part *mirror = &checking->system->parts[other];
+        struct length one = part_bore(part), two = part_bore(mirror);
+        if (fabs(one.m - two.m) > limit_value(row->limit)) {
+            struct finding *finding = finding_add(checking, row, i, part_bore_field(part->kind));
+            finding_bore(finding, "bore", one);
+            finding_text(finding, "other", mirror->name);
+            finding_bore(finding, "other_bore", two);
+        }
+    }
+}
+
+static bool weak_in_reverse(const struct checking *checking, int part, double least)
+{
+    double forward = figure_value(checking, "brake-torque", part);
+    return figure_value(checking, "brake-torque-reverse", part) / forward < least;
+}
+
+/* Once an axle. */
+void check_reverse_weak(struct checking *checking, const struct check_row *row)
+{
+    double least = limit_value(row->limit);
+    for (int i = 0; i < checking->system->part_count; i++) {
+        int mirror = part_mirror(checking->system, i);
+        if (!weak_in_reverse(checking, i, least) ||
+            (mirror >= 0 && mirror < i && weak_in_reverse(checking, mirror, least))) {
+            continue;
+        }
+        struct finding *finding = finding_add(checking, row, i, FIELD(as.drum.shoes));
+        finding_quantity(finding, "share",
+                         figure_value(checking, "brake-torque-reverse", i) /
+                             figure_value(checking, "brake-torque", i),
+                         DIMENSION_SHARE);
+        finding_limit(finding, "least");
+        finding_rests_on(finding, figure_about(checking, "brake-torque-reverse", i));
+    }
+}
+
+void check_hand_brake(struct checking *checking, const struct check_row *row)
+{
+    for (int i = 0; i < checking->system->part_count; i++) {
+        const struct figure *slope = checking->system->parts[i].kind == KIND_PARKING
+                                         ? figure_about(checking, "hand-brake-slope", i)
+                                         : NULL;
+        if (slope != NULL && slope->value < limit_value(row->limit)) {
+            struct finding *finding = finding_add(checking, row, i, FIELD(as.parking.lever_ratio));
+            finding_quantity(finding, "slope", slope->value, DIMENSION_SHARE);
+            finding_quantity(finding, "effort", checking->system->parts[i].as.parking.effort.n,
+                             DIMENSION_FORCE);
+            finding_limit(finding, "least");
+            finding_rests_on(finding, slope);
+        }
+    }
+}

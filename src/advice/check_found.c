@@ -1,0 +1,93 @@
+#include "advice/checks.h"
+
+#include "advice/bleed_scope.h"
+
+/* What was found on a part that is replaced in the same work is settled by the work. */
+static bool stays(const struct part *part)
+{
+    return !part_is_new(part);
+}
+
+void check_nipple_below(struct checking *checking, const struct check_row *row)
+{
+    for (int i = 0; i < checking->system->part_count; i++) {
+        const struct part *part = &checking->system->parts[i];
+        if (kind_is_wet(part->kind) && nipples_of(part) > 0 && part->fitted.nipple_below.m > 0) {
+            struct finding *finding = finding_add(checking, row, i, FIELD(fitted.nipple_below));
+            finding_quantity(finding, "below", part->fitted.nipple_below.m, DIMENSION_LENGTH);
+        }
+    }
+}
+
+void check_nipple_none(struct checking *checking, const struct check_row *row)
+{
+    for (int i = 0; i < checking->system->part_count; i++) {
+        const struct part *part = &checking->system->parts[i];
+        bool end = kind_is_brake(part->kind) || part->kind == KIND_SLAVE;
+        if (end && nipples_of(part) == 0) {
+            finding_add(checking, row, i, FIELD(fitted.nipples));
+        }
+    }
+}
+
+void check_nipple_sheared(struct checking *checking, const struct check_row *row)
+{
+    for (int i = 0; i < checking->system->part_count; i++) {
+        const struct part *part = &checking->system->parts[i];
+        if (part->found.nipple == NIPPLE_SHEARED && stays(part)) {
+            finding_add(checking, row, i, NO_FIELD);
+        }
+    }
+}
+
+void check_nipple_seized(struct checking *checking, const struct check_row *row)
+{
+    for (int i = 0; i < checking->system->part_count; i++) {
+        const struct part *part = &checking->system->parts[i];
+        if (part->found.nipple == NIPPLE_SEIZED && stays(part)) {
+            finding_add(checking, row, i, NO_FIELD);
+        }
+    }
+}
+
+void check_bore_pitted(struct checking *checking, const struct check_row *row)
+{
+    for (int i = 0; i < checking->system->part_count; i++) {
+        const struct part *part = &checking->system->parts[i];
+        if (part->found.bore == BORE_PITTED && part->kind != KIND_DISC && stays(part)) {
+            finding_add(checking, row, i, NO_FIELD);
+        }
+    }
+}
+
+/* The bore of a caliper does not seal; its pistons do. */
+void check_bore_stained(struct checking *checking, const struct check_row *row)
+{
+    for (int i = 0; i < checking->system->part_count; i++) {
+        const struct part *part = &checking->system->parts[i];
+        if (part->found.bore == BORE_STAINED && part->kind != KIND_DISC && stays(part)) {
+            struct finding *finding = finding_add(checking, row, i, NO_FIELD);
+            finding_limit(finding, "over");
+        }
+    }
+}
+
+void check_pistons_stuck(struct checking *checking, const struct check_row *row)
+{
+    for (int i = 0; i < checking->system->part_count; i++) {
+        const struct part *part = &checking->system->parts[i];
+        if (part->found.pistons == PISTONS_STUCK && stays(part)) {
+            finding_add(checking, row, i, NO_FIELD);
+        }
+    }
+}
+
+void check_weeping(struct checking *checking, const struct check_row *row)
+{
+    for (int i = 0; i < checking->system->part_count; i++) {
+        const struct part *part = &checking->system->parts[i];
+        if (part->found.leak == LEAK_WEEPING && stays(part)) {
+            finding_add(checking, row, i, NO_FIELD);
+        }
+    }
+}

@@ -1,0 +1,100 @@
+#include "advice/checks.h"
+
+#include <math.h>
+#include <stddef.h>
+
+#include "physics/solution.h"
+
+/* The most that the rules allow a foot for these stops. */
+#define RULE_EFFORT 500.0
+
+static int brake_circuits(const struct network *network)
+{
+    int count = 0;
+    for (int c = 0; c < network->circuit_count; c++) {
+        count += !network->circuits[c].clutch;
+    }
+    return count;
+}
+
+static bool is_car(const struct checking *checking)
+{
+    return system_vehicle(checking->system)->type != VEHICLE_MOTORCYCLE;
+}
+
+void check_lost_floor(struct checking *checking, const struct check_row *row)
+{
+    for (int c = 0; c < checking->network->circuit_count; c++) {
+        const struct figure *left = figure_about(checking, "left-circuit-lost", c);
+        if (left != NULL && left->value <= 0 && brake_circuits(checking->network) > 1) {
+            int master = checking->network->circuits[c].master;
+            struct finding *finding = finding_add(checking, row, master, FIELD(as.master.stroke));
+            finding_text(finding, "circuit", left->of);
+            finding_quantity(finding, "deceleration",
+                             figure_value(checking, "deceleration-circuit-lost", c),
+                             DIMENSION_ACCELERATION);
+            finding_rests_on(finding, left);
+        }
+    }
+}
+
+static double deceleration_in(const struct checking *checking, bool assisted, int lost)
+{
+    struct solution *room = solution_room(checking->system, checking->network, checking->arena);
+    struct state state = state_usual();
+    state.effort.n = RULE_EFFORT;
+    state.assisted = assisted;
+    state.lost_circuit = lost;
+    solve(checking->system, checking->network, &state, room);
+    return room->deceleration.m_s2;
+}
+
+void check_lost_weak(struct checking *checking, const struct check_row *row)
+{
+    if (!is_car(checking) || brake_circuits(checking->network) < 2) {
+        return;
+    }
+    for (int c = 0; c < checking->network->circuit_count; c++) {
+        const struct figure *figure = figure_about(checking, "deceleration-circuit-lost", c);
+        double reached = figure == NULL ? NAN : deceleration_in(checking, true, c);
+        if (reached < limit_value(row->limit)) {
+            int master = checking->network->circuits[c].master;
+            struct finding *finding = finding_add(checking, row, master, NO_FIELD);
+            finding_text(finding, "circuit", figure->of);
+            finding_quantity(finding, "deceleration", reached, DIMENSION_ACCELERATION);
+            finding_quantity(finding, "effort", RULE_EFFORT, DIMENSION_FORCE);
+            finding_limit(finding, "least");
+            finding_rests_on(finding, figure);
+        }
+    }
+}
+
+void check_one_circuit(struct checking *checking, const struct check_row *row)
+{
+    if (brake_circuits(checking->network) != 1) {
+        return;
+    }
+    for (int c = 0; c < checking->network->circuit_count; c++) {
+        if (!checking->network->circuits[c].clutch) {
+            finding_add(checking, row, checking->network->circuits[c].master,
+                        FIELD(as.master.type));
+        }
+    }
+}
+
+void check_unassisted(struct checking *checking, const struct check_row *row)
+{
+    const struct figure *figure = figure_about(checking, "deceleration-unassisted", -1);
+    int servo = system_first(checking->system, KIND_SERVO);
+    if (figure == NULL || servo < 0 || !is_car(checking)) {
+        return;
+    }
+    double reached = deceleration_in(checking, false, -1);
+    if (reached < limit_value(row->limit)) {
+        struct finding *finding = finding_add(checking, row, servo, NO_FIELD);
+        finding_quantity(finding, "deceleration", reached, DIMENSION_ACCELERATION);
+        finding_quantity(finding, "effort", RULE_EFFORT, DIMENSION_FORCE);
+        finding_limit(finding, "least");
+        finding_rests_on(finding, figure);
+    }
+}

@@ -1,0 +1,60 @@
+#include "advice/finding.h"
+
+#include <string.h>
+
+#include "advice/checks.h"
+
+static int compare_places(const struct place *a, const struct place *b)
+{
+    if (a->file != NULL && b->file != NULL && strcmp(a->file, b->file) != 0) {
+        return strcmp(a->file, b->file);
+    }
+    return a->line != b->line ? (a->line < b->line ? -1 : 1) : 0;
+}
+
+static int compare_findings(const struct finding *a, const struct finding *b)
+{
+    if (a->severity != b->severity) {
+        return a->severity > b->severity ? -1 : 1;
+    }
+    int by_place = compare_places(&a->place, &b->place);
+    if (by_place != 0) {
+        return by_place;
+    }
+    return a->check != b->check ? (a->check < b->check ? -1 : 1) : 0;
+}
+
+static void sort_findings(struct findings *findings)
+{
+    for (size_t i = 1; i < findings->count; i++) {
+        struct finding moving = findings->items[i];
+        size_t at = i;
+        while (at > 0 && compare_findings(&moving, &findings->items[at - 1]) < 0) {
+            findings->items[at] = findings->items[at - 1];
+            at--;
+        }
+        findings->items[at] = moving;
+    }
+}
+
+struct findings findings_of(const struct system *system, const struct network *network,
+                            const struct figures *figures, struct date today, struct arena *arena)
+{
+    struct findings findings = {.arena = arena};
+    struct checking checking = {
+        .system = system,
+        .network = network,
+        .figures = figures,
+        .hoses = hoses_of(system, network, today, arena),
+        .today = today,
+        .findings = &findings,
+        .arena = arena,
+    };
+    size_t count;
+    const struct check_row *rows = check_rows(&count);
+    for (size_t i = 0; i < count; i++) {
+        rows[i].test(&checking, &rows[i]);
+    }
+    sort_findings(&findings);
+    return findings;
+}

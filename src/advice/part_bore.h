@@ -1,0 +1,13 @@
+#ifndef FIRMPEDAL_ADVICE_PART_BORE_H
+#define FIRMPEDAL_ADVICE_PART_BORE_H
+
+#include <stddef.h>
+
+#include "parts/part.h"
+
+/* The field of a part's bore under pedal pressure; (size_t)-1 where the kind has none. */
+size_t part_bore_field(enum part_kind kind);
+/* The bore; NaN where there is none. */
+struct length part_bore(const struct part *part);
+
+#endif

@@ -1,0 +1,152 @@
+#include "advice/result.h"
+
+#include <math.h>
+#include <stddef.h>
+#include <string.h>
+
+#include "base/text.h"
+
+enum { MOST_QUANTITIES = 16 };
+
+static const char *quantity_text(struct arena *arena, const struct named_quantity *quantity,
+                                 enum unit_system units)
+{
+    if (quantity->text != NULL) {
+        return quantity->text;
+    }
+    if (quantity->bore_like) {
+        return unit_show_bore(arena, quantity->value, units);
+    }
+    return unit_text(arena, quantity->value, quantity->dimension, units);
+}
+
+static const struct named_quantity *quantity_named(const struct named_quantity *quantities,
+                                                   int count, const char *name, size_t length)
+{
+    for (int i = 0; i < count; i++) {
+        if (strlen(quantities[i].name) == length &&
+            strncmp(quantities[i].name, name, length) == 0) {
+            return &quantities[i];
+        }
+    }
+    return NULL;
+}
+
+const char *fill_words(struct arena *arena, const char *words,
+                       const struct named_quantity *quantities, int count, enum unit_system units)
+{
+    struct text filled = text_start(arena);
+    while (*words != '\0') {
+        const char *open = strchr(words, '{');
+        const char *close = open == NULL ? NULL : strchr(open, '}');
+        if (close == NULL) {
+            break;
+        }
+        const struct named_quantity *quantity =
+            quantity_named(quantities, count, open + 1, (size_t)(close - open - 1));
+        text_add_bytes(&filled, words, (size_t)(open - words));
+        if (quantity == NULL) {
+            text_add_bytes(&filled, open, (size_t)(close - open + 1));
+        } else {
+            text_add(&filled, "%s", quantity_text(arena, quantity, units));
+        }
+        words = close + 1;
+    }
+    text_add(&filled, "%s", words);
+    return filled.items;
+}
+
+/* The quantities of a step under the names that its row uses. */
+struct step_names {
+    struct named_quantity items[MOST_QUANTITIES];
+    int count;
+};
+
+static void add_text(struct step_names *names, const char *name, const char *text)
+{
+    if (text != NULL) {
+        names->items[names->count++] = (struct named_quantity){.name = name, .text = text};
+    }
+}
+
+static void add_value(struct step_names *names, const char *name, double value,
+                      enum dimension dimension)
+{
+    if (!isnan(value)) {
+        names->items[names->count++] =
+            (struct named_quantity){.name = name, .value = value, .dimension = dimension};
+    }
+}
+
+static const char *torque_text(struct arena *arena, const struct step *step, enum unit_system units)
+{
+    if (isnan(step->torque.nm)) {
+        return NULL;
+    }
+    const char *least = unit_text(arena, step->torque.nm, DIMENSION_TORQUE, units);
+    const char *source = step->torque_source != NULL ? step->torque_source : "";
+    if (!(step->torque_most.nm > step->torque.nm)) {
+        return text_print(arena, "%s (%s)", least, source);
+    }
+    return text_print(arena, "%s to %s (%s)", least,
+                      unit_text(arena, step->torque_most.nm, DIMENSION_TORQUE, units), source);
+}
+
+static const char *date_text(struct arena *arena, struct date date)
+{
+    if (!date_known(date)) {
+        return NULL;
+    }
+    char *words = arena_new(arena, 16);
+    date_write(date, words);
+    return words;
+}
+
+/* What is not known must not come out as a mark of its absence. */
+static const char *volume_text(struct arena *arena, const struct step *step, enum unit_system units)
+{
+    if (isnan(step->volume.m3)) {
+        return "what the pipes and the chamber hold (lengths are missing)";
+    }
+    return text_print(arena, "%s%s", unit_text(arena, step->volume.m3, DIMENSION_VOLUME, units),
+                      step->volume_assumed ? " (assumed)" : "");
+}
+
+static const char *strokes_text(struct arena *arena, const struct step *step)
+{
+    if (isnan(step->strokes)) {
+        return "as many as it takes";
+    }
+    return text_print(arena, "%.0f", step->strokes);
+}
+
+const char *step_words(struct arena *arena, const struct result *result, const struct step *step,
+                       const char *words)
+{
+    struct step_names names = {.count = 0};
+    enum unit_system units = result->units;
+    if (words == NULL) {
+        return NULL;
+    }
+    if (step->part >= 0) {
+        struct nipple nipple = {step->part, step->nipple};
+        add_text(&names, "part", result->system->parts[step->part].name);
+        add_text(&names, "nipple", nipple_words(result->system, nipple, arena));
+    }
+    if (step->circuit >= 0) {
+        add_text(&names, "circuit", result->network->circuits[step->circuit].name);
+    }
+    add_text(&names, "text", step->text);
+    add_text(&names, "place", step->place_words);
+    add_text(&names, "volume", volume_text(arena, step, units));
+    add_text(&names, "strokes", strokes_text(arena, step));
+    add_text(&names, "torque", torque_text(arena, step, units));
+    add_text(&names, "date", date_text(arena, step->date));
+    add_value(&names, "run", step->run.m, DIMENSION_LENGTH);
+    add_value(&names, "least", step->least.m, DIMENSION_LENGTH);
+    add_value(&names, "most", step->most.m, DIMENSION_LENGTH);
+    add_value(&names, "force", step->force.n, DIMENSION_FORCE);
+    add_value(&names, "time", step->time.s, DIMENSION_DURATION);
+    add_value(&names, "slope", step->slope.of_1, DIMENSION_SHARE);
+    return fill_words(arena, words, names.items, names.count, units);
+}

@@ -3,6 +3,7 @@
 #include "base/list.h"
 #include "input/key_words.h"
 #include "input/mistakes.h"
+#include "input/schema.h"
 #include "parts/key.h"
 #include "parts/words.h"
 #include "units/unit.h"
@@ -29,12 +30,12 @@ static void add_choices(struct text *into, const struct key *key)
     }
 }
 
-static void explain_key(struct text *into, enum part_kind kind, const struct key *key)
+static void explain_key(struct text *into, const char *of, const struct key *key)
 {
     struct arena *arena = into->arena;
     if (into->count > 0)
         text_add(into, "\n");
-    text_add(into, "%s, of a %s\n", key->name, kind_word(kind));
+    text_add(into, "%s, of %s\n", key->name, of);
     add_about(into, "is", key->help);
     add_about(into, "write", text_print(arena, "%s = %s", key->name, key->example));
     if (key->form == FORM_CHOICE)
@@ -63,7 +64,7 @@ static bool explain_keys(struct text *into, const char *word)
         const struct key *key = key_find((enum part_kind)kind, word);
         if (key == NULL || (before != NULL && tell_the_same(before, key)))
             continue;
-        explain_key(into, (enum part_kind)kind, key);
+        explain_key(into, text_print(into->arena, "a %s", kind_word((enum part_kind)kind)), key);
         before = key;
     }
     return before != NULL;
@@ -91,6 +92,30 @@ static bool explain_kind(struct text *into, const char *word)
     return true;
 }
 
+/* Special sections and their keys. */
+static bool explain_special(struct text *into, const char *word)
+{
+    size_t count;
+    const struct special *rows = special_rows(&count);
+    bool any = false;
+    for (size_t i = 0; i < count; i++) {
+        if (words_same(rows[i].name, word)) {
+            text_add(into, "%s[%s%s], a section of a %s\n", into->count > 0 ? "\n" : "",
+                     rows[i].name, rows[i].names_part ? " PART" : "",
+                     rows[i].in_work_file ? "work file" : "description");
+            add_about(into, "holds", rows[i].help);
+            add_about(into, "write", rows[i].example);
+            any = true;
+        }
+        const struct key *key = row_find(rows[i].keys, rows[i].key_count, word);
+        if (key != NULL) {
+            explain_key(into, text_print(into->arena, "[%s]", rows[i].name), key);
+            any = true;
+        }
+    }
+    return any;
+}
+
 static bool explain_mistake(struct text *into, const char *word)
 {
     size_t count;
@@ -109,6 +134,7 @@ bool explain_word(struct text *into, const char *word)
 {
     bool any = explain_keys(into, word);
     any = explain_kind(into, word) || any;
+    any = explain_special(into, word) || any;
     return explain_mistake(into, word) || any;
 }
 
@@ -127,19 +153,30 @@ static void add_known(struct arena *arena, struct known *known, const char *word
     *LIST_ADD(arena, known) = word;
 }
 
+static void add_known_keys(struct arena *arena, struct known *known, const struct key *keys,
+                           size_t count)
+{
+    for (size_t i = 0; i < count; i++) {
+        add_known(arena, known, keys[i].name);
+        const char *others = keys[i].others;
+        size_t length;
+        for (const char *item; (item = words_next(&others, &length)) != NULL;)
+            add_known(arena, known, text_copy_part(arena, item, length));
+    }
+}
+
 static struct known all_known(struct arena *arena)
 {
     struct known known = {0};
     size_t count;
     for (int kind = 0; kind < KIND_COUNT; kind++) {
         const struct key *keys = key_table((enum part_kind)kind, &count);
-        for (size_t i = 0; i < count; i++) {
-            add_known(arena, &known, keys[i].name);
-            const char *others = keys[i].others;
-            size_t length;
-            for (const char *item; (item = words_next(&others, &length)) != NULL;)
-                add_known(arena, &known, text_copy_part(arena, item, length));
-        }
+        add_known_keys(arena, &known, keys, count);
+    }
+    const struct special *specials = special_rows(&count);
+    for (size_t i = 0; i < count; i++) {
+        add_known(arena, &known, specials[i].name);
+        add_known_keys(arena, &known, specials[i].keys, specials[i].key_count);
     }
     const char *const *words = kind_all_words(&count);
     for (size_t i = 0; i < count; i++)

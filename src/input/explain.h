@@ -5,8 +5,9 @@
 
 #include "base/text.h"
 
-/* Explains a word of a description: a key of any kind of part, by any of its names, a kind of
- * part, or the word of a mistake. false when it is none of them; nothing is written then. */
+/* Explains a word of a description: a key of any kind of part or special section, by any of its
+ * names, a kind of part, a special section, or the word of a mistake. false when it is none of
+ * them; nothing is written then. */
 bool explain_word(struct text *into, const char *word);
 
 /* The known words that are nearest to one that is none, at most three, parted by commas; "" when

@@ -75,6 +75,7 @@ OUTLINE(master_clutch, "clutch master", FILL(master.type, "single"), ASK(master.
 OUTLINE(front_disc, "front disc", DISC("fixed"));
 OUTLINE(front_disc_sliding, "front disc", DISC("sliding"));
 OUTLINE(rear_disc, "rear disc", DISC("fixed"));
+OUTLINE(rear_right_disc, "rear right disc", DISC("fixed"));
 OUTLINE(front_left_disc, "front left disc", DISC("fixed"), {FIELD(fitted.on), "fork"});
 OUTLINE(front_right_disc, "front right disc", DISC("fixed"), {FIELD(fitted.on), "fork"});
 
@@ -141,13 +142,13 @@ static const char *const twin_masters_runs[] = {
 
 static const struct outline *const motorcycle_sections[] = {
     &motorcycle, &new_fluid, &front_reservoir, &rear_reservoir, &lever_front, &pedal_rear,
-    &master_front, &master_rear, &front_left_disc, &front_right_disc, &rear_disc, &front_tee_fork,
+    &master_front, &master_rear, &front_left_disc, &front_right_disc, &rear_right_disc, &front_tee_fork,
     NULL};
 static const char *const motorcycle_runs[] = {
     "front feed = front master, pipe, front tee",
     "front left = front tee, hose, front left disc",
     "front right = front tee, hose, front right disc",
-    "rear = rear master, hose, rear disc", NULL};
+    "rear = rear master, hose, rear right disc", NULL};
 
 static const struct outline *const rear_engine[] = {
     &car_rear_engine, &new_fluid, &reservoir, &pedal_master, &master_axles, &front_disc,

@@ -1,10 +1,9 @@
 #include "input/page.h"
 
-#include <string.h>
-
 #include "input/key_words.h"
 #include "input/mistakes.h"
 #include "input/page_text.h"
+#include "input/schema.h"
 #include "parts/key.h"
 #include "units/unit.h"
 
@@ -51,11 +50,8 @@ static bool choices_of_its_own(const struct key *key)
     return key->form == FORM_CHOICE && key->field != FIELD(fitted.on);
 }
 
-static void add_kind(struct text *into, enum part_kind kind)
+static void add_keys(struct text *into, const struct key *rows, size_t count)
 {
-    size_t count;
-    const struct key *rows = key_table(kind, &count);
-    text_add(into, "## `[... %s]`\n\nDescribes %s.\n\n", kind_word(kind), kind_help(kind));
     text_add(into, "| key | value | example | limits | when it is not said | what it is |\n"
                    "| --- | --- | --- | --- | --- | --- |\n");
     for (size_t i = 0; i < count; i++)
@@ -63,15 +59,50 @@ static void add_kind(struct text *into, enum part_kind kind)
     for (size_t i = 0; i < count; i++)
         if (choices_of_its_own(&rows[i]))
             add_choices(into, &rows[i]);
-    bool any = false;
+    const char *before = "\nOther names understood: ";
     for (size_t i = 0; i < count; i++) {
         if (rows[i].others == NULL)
             continue;
-        text_add(into, any ? "; `%s`: %s" : "\nOther names understood: `%s`: %s", rows[i].name,
-                 rows[i].others);
-        any = true;
+        text_add(into, "%s`%s`: %s", before, rows[i].name, rows[i].others);
+        before = "; ";
     }
-    text_add(into, any ? ".\n\n" : "\n");
+    text_add(into, before[0] == ';' ? ".\n\n" : "\n");
+}
+
+static void add_kind(struct text *into, enum part_kind kind)
+{
+    size_t count;
+    const struct key *rows = key_table(kind, &count);
+    text_add(into, "## `[... %s]`\n\nDescribes %s.\n\n", kind_word(kind), kind_help(kind));
+    add_keys(into, rows, count);
+    rows = ends_keys(kind, &count);
+    if (count > 0) {
+        text_add(into, "Where its place in the car is said here and not in a run:\n\n");
+        add_keys(into, rows, count);
+    }
+}
+
+/* Sections that are no part of a car. */
+static void add_special(struct text *into, const struct special *special)
+{
+    text_add(into, "### `[%s%s]`\n\nHolds %s.\n\n", special->name,
+             special->names_part ? " PART" : "", special->help);
+    if (special->left != NULL)
+        text_add(into, "Before the `=` stands %s; behind it, %s.\n\n", special->left,
+                 special->right);
+    if (special->example != NULL)
+        text_add(into, "    %s\n\n", special->example);
+    if (special->key_count > 0)
+        add_keys(into, special->keys, special->key_count);
+}
+
+static void add_specials(struct text *into, bool in_work_file)
+{
+    size_t count;
+    const struct special *rows = special_rows(&count);
+    for (size_t i = 0; i < count; i++)
+        if (rows[i].in_work_file == in_work_file)
+            add_special(into, &rows[i]);
 }
 
 static void add_kind_words(struct text *into)
@@ -137,7 +168,10 @@ void page_input(struct text *into)
     for (int kind = 0; kind < KIND_COUNT; kind++)
         add_kind(into, (enum part_kind)kind);
     add_mounts(into);
-    text_add(into, "%s%s", page_runs, page_work);
+    text_add(into, "%s", page_runs);
+    add_specials(into, false);
+    text_add(into, "%s", page_work);
+    add_specials(into, true);
     add_units(into);
     add_mistakes(into);
 }

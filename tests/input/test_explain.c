@@ -64,6 +64,16 @@ static void rows_common_to_all_kinds_are_explained_once(void **state)
     arena_destroy(arena);
 }
 
+static void words_of_work_files_are_explained(void **state)
+{
+    (void)state;
+    struct arena *arena = arena_create();
+    assert_non_null(strstr(explained(arena, "bore surface"), "bore surface, of [found]"));
+    assert_non_null(strstr(explained(arena, "readings"), "a section of a work file"));
+    assert_non_null(strstr(explained(arena, "all pipes"), "a section of a description"));
+    arena_destroy(arena);
+}
+
 static void an_unknown_word_gets_near_ones(void **state)
 {
     (void)state;
@@ -81,6 +91,7 @@ int main(void)
         cmocka_unit_test(another_name_leads_to_the_key),
         cmocka_unit_test(a_key_of_several_kinds_is_explained_for_each),
         cmocka_unit_test(rows_common_to_all_kinds_are_explained_once),
+        cmocka_unit_test(words_of_work_files_are_explained),
         cmocka_unit_test(an_unknown_word_gets_near_ones),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);

@@ -4,6 +4,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "input/schema.h"
 #include "parts/key.h"
 #include "support/cmocka_all.h"
 
@@ -58,6 +59,22 @@ static void every_kind_and_key_is_on_the_page(void **state)
     arena_destroy(arena);
 }
 
+static void every_special_section_and_its_keys_are_on_the_page(void **state)
+{
+    (void)state;
+    struct arena *arena = arena_create();
+    struct text page = print_page(arena);
+    size_t count;
+    const struct special *rows = special_rows(&count);
+    for (size_t i = 0; i < count; i++) {
+        const char *from = strstr(page.items, text_print(arena, "### `[%s", rows[i].name));
+        assert_non_null(from);
+        for (size_t k = 0; k < rows[i].key_count; k++)
+            assert_non_null(strstr(from, text_print(arena, "\n| `%s` |", rows[i].keys[k].name)));
+    }
+    arena_destroy(arena);
+}
+
 static void every_row_of_a_table_has_as_many_cells_as_its_head(void **state)
 {
     (void)state;
@@ -97,6 +114,7 @@ int main(void)
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(the_page_in_the_repository_is_in_step_with_the_tables),
         cmocka_unit_test(every_kind_and_key_is_on_the_page),
+        cmocka_unit_test(every_special_section_and_its_keys_are_on_the_page),
         cmocka_unit_test(every_row_of_a_table_has_as_many_cells_as_its_head),
         cmocka_unit_test(limits_are_written_in_the_units_of_the_bench),
     };

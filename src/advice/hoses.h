@@ -11,7 +11,7 @@ enum hose_standing {
     HOSE_IS_MISSING,  /* a moving gap without one */
     HOSE_IS_ACCEPTED, /* none, a hard pipe is accepted with a reason */
     HOSE_CANNOT_TELL,
-    HOSE_IS_IDLE /* a hose where nothing moves */
+    HOSE_IS_IDLE /* a new hose where nothing moves; an old or undated one counts by its age */
 };
 struct hose_line {
     enum hose_standing standing;
@@ -22,7 +22,8 @@ struct hose_line {
     int near, far;     /* parts */
     struct date renewed;
     bool renewed_in_work;
-    const char *reason; /* of an accepted hard pipe; or what is not known */
+    bool idle;          /* it bridges no gap, whatever its age */
+    const char *reason; /* of an accepted hard pipe; what is not known; why it is idle; or NULL */
     struct place place;
 };
 enum hose_verdict {
@@ -34,10 +35,21 @@ enum hose_verdict {
 struct hose_list {
     struct hose_line *items;
     int count;
-    int needed, has, renewed, old, missing, unknown;
+    int needed;  /* places where a hose must be: moving gaps that no hard pipe is accepted for,
+                    and low-pressure hoses */
+    int has;     /* of these, that have one */
+    int missing; /* of these, that have none */
+    int renewed; /* hoses renewed in the work at hand (that of the latest day) */
+    int old;     /* hoses older than the interval, needed or not */
+    int unknown; /* hoses whose age is not known, needed or not */
     enum hose_verdict verdict;
 };
-/* The hose interval is the limit hose-age-most. */
+/* Every place where a hose must be and every hose that is there: pressure hoses circuit by circuit
+ * in the order of the network, then hoses that bridge no gap, then supply hoses of remote
+ * reservoirs (where their length or date is said) and the vacuum hose that every servo has.
+ * A missing hose makes the list incomplete even where something else cannot be told.
+ * A hose is old when today is past the date it was renewed plus the limit hose-age-most, years; a
+ * month or day that is not known counts as the first. today not known: no hose is old. */
 struct hose_list hoses_of(const struct system *system, const struct network *network,
                           struct date today, struct arena *arena);
 const char *hose_standing_words(enum hose_standing standing);

@@ -152,19 +152,22 @@ static void tell_duplicate(struct car *car, const struct section *section, int b
         ->earlier = car->items[before].part.place;
 }
 
+/* A section of both sides; one of a single side may stand before or behind it. */
 static void add_both(struct car *car, const struct described *described)
 {
-    const char *name = described->part.name;
-    int found[2];
-    if (roll_find_sides(&car->roll, name, found) > 0) {
-        tell_duplicate(car, described->section, found[0]);
-        return;
-    }
     for (int side = SIDE_LEFT; side <= SIDE_RIGHT; side++) {
-        int part = car_add(car, described->part.kind,
-                           name_with_side(car->input->arena, name, (enum side)side),
-                           described->section->name, HOSE_USE_NOT_SAID);
+        const char *name = name_with_side(car->input->arena, described->part.name, (enum side)side);
+        int part = roll_find(&car->roll, name);
+        if (part >= 0 && car->items[part].has_both) {
+            tell_duplicate(car, described->section, part);
+            return;
+        }
+        if (part < 0)
+            part = car_add(car, described->part.kind, name, described->section->name,
+                           HOSE_USE_NOT_SAID);
         car_lay(car, part, described, ORIGIN_SHARED);
+        car->items[part].has_both = true;
+        car->items[part].header = described->section->name;
     }
 }
 
@@ -233,13 +236,12 @@ void build_parts(struct car *car, const struct document *document)
 {
     struct descriptions descriptions = {0};
     sort_sections(car, document, &descriptions);
-    /* Both sides first, so that a section of one side overrides wherever it stands. */
-    for (size_t i = 0; i < descriptions.count; i++)
+    for (size_t i = 0; i < descriptions.count; i++) {
         if (is_of_both_sides(descriptions.items[i]))
             add_both(car, descriptions.items[i]);
-    for (size_t i = 0; i < descriptions.count; i++)
-        if (!is_of_both_sides(descriptions.items[i]))
+        else
             add_one(car, descriptions.items[i]);
+    }
     size_t count = car->count;
     for (size_t i = 0; i < count; i++) {
         part_read_name(&car->items[i].part);

@@ -74,10 +74,13 @@ int car_add(struct car *car, enum part_kind kind, const char *name, struct writt
 void car_lay(struct car *car, int part, const struct described *described, enum origin_kind origin)
 {
     struct draft *draft = &car->items[part];
+    bool fills = origin == ORIGIN_SHARED && draft->has_section;
     for (size_t i = 0; i < described->bound.count; i++)
-        lay_row(draft, described, i, origin);
+        if (!fills || !draft->entries[i])
+            lay_row(draft, described, i, origin);
     draft->incomplete = draft->incomplete || described->incomplete;
-    draft->part.place = described->section->name.place;
+    if (!fills)
+        draft->part.place = described->section->name.place;
     if (described->where.count == 0)
         return;
     draft->ends = described->ends;

@@ -13,6 +13,7 @@ struct draft {
     const struct entry **entries; /* by row of key_table(kind): the line that said it, or NULL */
     struct written header;        /* of its section, or the words in a run that made it */
     bool has_section;             /* a section of its own, not only one of both sides */
+    bool has_both;                /* a section of both sides */
     bool incomplete;              /* its section has had a message that explains missing keys */
     struct ends ends;             /* pipes and hoses: where its section says that it goes */
     const struct entry *from;
@@ -63,7 +64,8 @@ struct described *describe(const struct section *section, enum part_kind kind, s
  * low-pressure ones share dates and states with the others but not sizes. */
 int car_add(struct car *car, enum part_kind kind, const char *name, struct written header,
             enum hose_use use);
-/* Lays what a section said upon a part; kind of origin: ORIGIN_GIVEN or ORIGIN_SHARED. */
+/* Lays what a section said upon a part. ORIGIN_GIVEN: it is the part's own section and wins over
+ * what several share; ORIGIN_SHARED: one of both sides, which fills what the own one left. */
 void car_lay(struct car *car, int part, const struct described *described, enum origin_kind origin);
 
 /* The one part that a name means; -1 with a message when there is none or it means two. */

@@ -6,18 +6,18 @@
 #include "input/lines.h"
 #include "input/order.h"
 #include "input/schema.h"
+#include "units/unit.h"
 
 /* Where the writing stands. */
 struct writer {
     struct text *into;
     const struct system *system;
     struct arena *arena;
-    int live; /* keys of the present section that are no comment */
+    bool must_speak; /* the present section would say nothing but comments */
 };
 
 static void line_of(struct writer *writer, const char *key, const char *value, const char *why)
 {
-    writer->live++;
     size_t length = strlen(key) + strlen(value) + strlen(why) + strlen(" =  ; ");
     if (*why && length > LINE_MOST) {
         text_add(writer->into, "; %s:\n%s = %s\n", why, key, value);
@@ -61,18 +61,44 @@ static bool comes_back(const struct origin *origin)
     return origin->kind == ORIGIN_ASSUMED || origin->kind == ORIGIN_DERIVED;
 }
 
+static bool is_asked(const struct origin *origin)
+{
+    return origin->text && strcmp(origin->text, "?") == 0;
+}
+
+/* A value that is only a comment, in units for people. */
+static const char *comment_value(const struct writer *writer, const struct part *part,
+                                 const struct key *row, const char *value)
+{
+    if (row->form != FORM_QUANTITY)
+        return value;
+    return unit_text(writer->arena, key_value(part, row), row->dimension, UNITS_METRIC);
+}
+
 static void write_row(struct writer *writer, const struct part *part, const struct key *row)
 {
     const struct origin *origin = &part->origins[key_index(part->kind, row)];
     const char *value = expand_value(writer->system, part, row, writer->arena);
-    if (origin->text && strcmp(origin->text, "?") == 0)
+    const char *why = origin_words(writer, origin);
+    if (is_asked(origin)) {
         line_of(writer, row->name, "?",
-                value ? text_print(writer->arena, "to be measured; assumed %s", value)
+                value ? text_print(writer->arena, "to be measured; assumed %s",
+                                   comment_value(writer, part, row, value))
                       : "to be measured");
-    else if (value && comes_back(origin))
-        text_add(writer->into, "; %s = %s ; %s\n", row->name, value, origin_words(writer, origin));
-    else if (value)
-        line_of(writer, row->name, value, origin_words(writer, origin));
+    } else if (value && comes_back(origin) && !writer->must_speak) {
+        text_add(writer->into, "; %s = %s ; %s\n", row->name,
+                 comment_value(writer, part, row, value), why);
+    } else if (value) {
+        line_of(writer, row->name, value, why);
+        writer->must_speak = false;
+    }
+}
+
+/* Whether a row is written as more than a comment. */
+static bool row_speaks(const struct part *part, const struct key *row)
+{
+    const struct origin *origin = &part->origins[key_index(part->kind, row)];
+    return is_asked(origin) || (key_said(part, row) && !comes_back(origin));
 }
 
 /* A port as a run or the keys from and to name it. */
@@ -148,16 +174,18 @@ static void write_found(struct writer *writer, const struct part *part)
     }
 }
 
-/* A section must say something: what comes back by itself is then said nonetheless. */
-static void write_something(struct writer *writer, const struct part *part)
+/* A section must say something: where all comes back by itself, the first row is said nonetheless.
+ * Pipes, hoses and joints made by a run say more. */
+static bool must_speak(const struct part *part)
 {
+    if (is_piece(part) || (part->kind == KIND_JOINT && part->as.joint.implied))
+        return false;
     size_t count;
     const struct key *rows = key_table(part->kind, &count);
-    for (size_t i = 0; i < count && writer->live == 0; i++) {
-        const char *value = expand_value(writer->system, part, &rows[i], writer->arena);
-        if (value)
-            line_of(writer, rows[i].name, value, "");
-    }
+    for (size_t i = 0; i < count; i++)
+        if (row_speaks(part, &rows[i]))
+            return false;
+    return true;
 }
 
 static void write_part(struct writer *writer, int index)
@@ -166,7 +194,7 @@ static void write_part(struct writer *writer, int index)
     size_t count;
     const struct key *rows = key_table(part->kind, &count);
     text_add(writer->into, "\n[%s]\n", part->name);
-    writer->live = 0;
+    writer->must_speak = must_speak(part);
     write_done(writer, part);
     write_found(writer, part);
     if (writer->system->ran_dry && writer->system->ran_dry[index])
@@ -174,8 +202,6 @@ static void write_part(struct writer *writer, int index)
     write_ends(writer, index);
     for (size_t i = 0; i < count; i++)
         write_row(writer, part, &rows[i]);
-    if (writer->live == 0)
-        write_something(writer, part);
 }
 
 /* Parts that stand against each other without pipe or hose between. */
@@ -218,7 +244,7 @@ static void write_order(struct writer *writer)
 
 void expand_car(struct text *into, const struct system *system)
 {
-    struct writer writer = {into, system, into->arena, 0};
+    struct writer writer = {into, system, into->arena, false};
     const char *title = system_vehicle(system)->title;
     text_add(into, "; %s in full: every part, and where each value comes from.\n",
              title ? title : "The car");

@@ -334,7 +334,7 @@ static void check_joints(struct car *car)
             for (size_t j = 0; j < meant_count; j++)
                 is_meant = is_meant || meant[j] == joint->part.name;
             if (joint->part.kind != KIND_JOINT || joint->uses != 1 || is_meant ||
-                joint->has_section != (with_section == 1))
+                joint->part.as.joint.implied || joint->has_section != (with_section == 1))
                 continue;
             const char *nearest = nearest_joint(car, i);
             mistake_add(car->input, MISTAKE_JOINT_USED_ONCE, joint->header,
@@ -346,15 +346,16 @@ static void check_joints(struct car *car)
     }
 }
 
-static bool has_one_each(const struct part *part)
+/* Inlets of valves and remote servos take one pipe; outlets may have two threads. */
+static bool is_sole_inlet(const struct part *part, int chamber)
 {
-    return part->kind == KIND_VALVE || part->kind == KIND_SERVO;
+    return (part->kind == KIND_VALVE || part->kind == KIND_SERVO) && chamber % 2 == 0;
 }
 
 static void check_port(struct car *car, size_t link, struct port port)
 {
     const struct part *part = &car->items[port.part].part;
-    if (!has_one_each(part))
+    if (!is_sole_inlet(part, port.chamber))
         return;
     for (size_t i = 0; i < link; i++) {
         const struct connection *before = &car->links.items[i].connection;

@@ -16,8 +16,9 @@ static bool ends_with_piece(const char *words, enum item_kind *kind, size_t *let
     for (size_t i = 0; i < count; i++) {
         enum part_kind of;
         size_t length;
-        if (!kind_of_words(known[i], &of) || (of != KIND_PIPE && of != KIND_HOSE) ||
-            !words_end_with(words, known[i], &length) || length <= *letters)
+        /* The costly question last: most words end with few of those known. */
+        if (!words_end_with(words, known[i], &length) || length <= *letters ||
+            !kind_of_words(known[i], &of) || (of != KIND_PIPE && of != KIND_HOSE))
             continue;
         *letters = length;
         *kind = of == KIND_PIPE ? ITEM_PIPE : ITEM_HOSE;

@@ -252,16 +252,16 @@ static void read_readings(struct job *job, const struct section *section)
 static void tell_other_section(struct job *job, const struct section *section, bool known)
 {
     static const char *const words[] = {"work", "replaced", "found", "readings"};
-    if (known) {
+    size_t length = strcspn(section->name.text, " \t");
+    const char *first = text_copy_part(job->input->arena, section->name.text, length);
+    const char *nearest = text_nearest(first, words, sizeof words / sizeof *words);
+    if (known && !nearest) {
         mistake_add(job->input, MISTAKE_WRONG_FILE, section->name,
                     "[%s] belongs in a description; a work file has [work], [replaced NAME], "
                     "[found NAME] and [readings]",
                     section->name.text);
         return;
     }
-    size_t length = strcspn(section->name.text, " \t");
-    const char *first = text_copy_part(job->input->arena, section->name.text, length);
-    const char *nearest = text_nearest(first, words, sizeof words / sizeof *words);
     struct message *message =
         mistake_add(job->input, MISTAKE_UNKNOWN_SECTION, section->name,
                     "a work file has [work], [replaced NAME], [found NAME] and [readings]");

@@ -157,7 +157,10 @@ static void apply_item(struct system *car, const struct system *original,
         car->ran_dry[item->part] = true;
         break;
     case DEED_FOUND:
-        break; /* after all else of the file */
+        /* the state comes after all else of the file; a fluid's grade is a value */
+        for (size_t i = 0; i < item->value_count; i++)
+            set_value(part, &item->values[i]);
+        break;
     }
 }
 

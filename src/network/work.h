@@ -17,7 +17,8 @@ struct work_item {
     enum work_deed deed;
     int part;
     struct place place;
-    struct work_value *values; /* for DEED_REPLACED: new data by key */
+    struct work_value *values; /* for DEED_REPLACED: new data by key; for DEED_FOUND at a fluid:
+                                  its key "found" */
     size_t value_count;
     struct found found; /* for DEED_FOUND */
 };

@@ -120,6 +120,10 @@ static void the_wrong_fluid_is_a_value_of_what_was_found(void **state)
         assert_int_equal(fluid->value_count, 1);
         assert_string_equal(fluid->values[0].key->name, "found");
         near(fluid->values[0].number, GRADE_MINERAL, 0);
+        struct system *after = work_apply(done.car.system, &done.work, 1, done.car.arena);
+        const struct part *found = &after->parts[system_find(after, "brake fluid")];
+        assert_int_equal(found->as.fluid.found, GRADE_MINERAL);
+        assert_int_equal(part_origin(found, FIELD(as.fluid.found))->kind, ORIGIN_WORK);
         car_finish(&done.car);
         arena_destroy(arena);
     }

@@ -4,7 +4,7 @@
 #include <stdbool.h>
 
 #include "input/mistakes.h"
-#include "input/read.h"
+#include "input/source.h"
 
 /* The lines of a file as sections with keys and values, each with its place; what they mean is
  * not known here. */

@@ -6,21 +6,12 @@
 
 #include "base/arena.h"
 #include "base/message.h"
+#include "input/source.h"
 #include "network/system.h"
 #include "network/work.h"
 
 /* Reading what a person wrote. Every line is used or reported; all the mistakes of a file come out
  * in one run. */
-
-/* A file's bytes in memory. */
-struct source {
-    const char *name; /* as messages show it */
-    const char *bytes;
-    size_t count;
-};
-/* Reads a whole file (at most 1 MiB; a directory, a device or an unreadable file is a message). */
-bool source_load(const char *path, struct arena *arena, struct messages *messages,
-                 struct source *into);
 
 /* Reads a description into a car. NULL when it holds a mistake (a message of SEVERITY_DANGER);
  * remarks alone do not stop it. The car comes with both sides expanded, runs turned into pipes,

@@ -41,7 +41,7 @@ static const struct choice leaks[] = {
 static const struct key work_keys[] = {
     {.name = "car", .others = "vehicle, title", .form = FORM_TEXT, IN(work_lines, car), UNBOUNDED,
      .required = true,
-     .example = "Village van", .help = "title of the car, as its description gives it"},
+     .example = "Blue van", .help = "title of the car, as its description gives it"},
     {.name = "date", .others = "day", .form = FORM_DATE, IN(work_lines, date), UNBOUNDED,
      .required = true,
      .example = "2026-11-20", .help = "day of the work; several work files stack by it"},

@@ -2,7 +2,7 @@
 #ifndef _GNU_SOURCE
 #define _GNU_SOURCE
 #endif
-#include "input/read.h"
+#include "input/source.h"
 
 #include <errno.h>
 #include <fcntl.h>

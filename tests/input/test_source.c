@@ -1,3 +1,5 @@
+#include "input/source.h"
+
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
@@ -5,7 +7,6 @@
 #include <unistd.h>
 
 #include "base/text.h"
-#include "input/read.h"
 #include "support/cmocka_all.h"
 
 struct place_for_files {

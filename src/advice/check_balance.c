@@ -9,7 +9,8 @@ void check_rear_first(struct checking *checking, const struct check_row *row)
 {
     const struct figure *front = figure_about(checking, "front-locks-at", -1);
     const struct figure *rear = figure_about(checking, "rear-locks-at", -1);
-    if (front == NULL || rear == NULL || !(rear->value < front->value)) {
+    double margin = figure_value(checking, "rear-lock-margin", -1);
+    if (front == NULL || rear == NULL || !(margin < limit_value(row->limit))) {
         return;
     }
     struct finding *finding = finding_add(checking, row, -1, NO_FIELD);

@@ -3,10 +3,7 @@
 #include <math.h>
 #include <stddef.h>
 
-#include "physics/solution.h"
-
-/* The most that the rules allow a foot for these stops. */
-#define RULE_EFFORT 500.0
+#include "advice/rule_stop.h"
 
 static int brake_circuits(const struct network *network)
 {
@@ -26,7 +23,8 @@ void check_lost_floor(struct checking *checking, const struct check_row *row)
 {
     for (int c = 0; c < checking->network->circuit_count; c++) {
         const struct figure *left = figure_about(checking, "left-circuit-lost", c);
-        if (left != NULL && left->value <= 0 && brake_circuits(checking->network) > 1) {
+        if (left != NULL && left->value <= limit_value(row->limit) &&
+            brake_circuits(checking->network) > 1) {
             int master = checking->network->circuits[c].master;
             struct finding *finding = finding_add(checking, row, master, FIELD(as.master.stroke));
             finding_text(finding, "circuit", left->of);
@@ -38,17 +36,6 @@ void check_lost_floor(struct checking *checking, const struct check_row *row)
     }
 }
 
-static double deceleration_in(const struct checking *checking, bool assisted, int lost)
-{
-    struct solution *room = solution_room(checking->system, checking->network, checking->arena);
-    struct state state = state_usual();
-    state.effort.n = RULE_EFFORT;
-    state.assisted = assisted;
-    state.lost_circuit = lost;
-    solve(checking->system, checking->network, &state, room);
-    return room->deceleration.m_s2;
-}
-
 void check_lost_weak(struct checking *checking, const struct check_row *row)
 {
     if (!is_car(checking) || brake_circuits(checking->network) < 2) {
@@ -56,7 +43,10 @@ void check_lost_weak(struct checking *checking, const struct check_row *row)
     }
     for (int c = 0; c < checking->network->circuit_count; c++) {
         const struct figure *figure = figure_about(checking, "deceleration-circuit-lost", c);
-        double reached = figure == NULL ? NAN : deceleration_in(checking, true, c);
+        double reached =
+            figure == NULL
+                ? NAN
+                : rule_stop(checking->system, checking->network, true, c, checking->arena).m_s2;
         if (reached < limit_value(row->limit)) {
             int master = checking->network->circuits[c].master;
             struct finding *finding = finding_add(checking, row, master, NO_FIELD);
@@ -89,7 +79,8 @@ void check_unassisted(struct checking *checking, const struct check_row *row)
     if (figure == NULL || servo < 0 || !is_car(checking)) {
         return;
     }
-    double reached = deceleration_in(checking, false, -1);
+    double reached =
+        rule_stop(checking->system, checking->network, false, -1, checking->arena).m_s2;
     if (reached < limit_value(row->limit)) {
         struct finding *finding = finding_add(checking, row, servo, NO_FIELD);
         finding_quantity(finding, "deceleration", reached, DIMENSION_ACCELERATION);

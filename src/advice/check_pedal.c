@@ -31,7 +31,7 @@ void check_pedal_floor(struct checking *checking, const struct check_row *row)
     for (int i = 0; i < checking->system->part_count; i++) {
         const struct figure *left =
             is_pedal(checking, i) ? figure_about(checking, "pedal-left", i) : NULL;
-        if (left != NULL && left->value <= 0) {
+        if (left != NULL && left->value <= limit_value(row->limit)) {
             struct finding *finding = finding_add(checking, row, i, FIELD(as.pedal.travel));
             finding_quantity(finding, "travel", figure_value(checking, "pedal-travel", i),
                              DIMENSION_LENGTH);
@@ -148,8 +148,9 @@ void check_stop_not_reached(struct checking *checking, const struct check_row *r
 {
     for (int i = 0; i < checking->figures->count; i++) {
         const struct figure *figure = &checking->figures->items[i];
-        if (figure->row == figure_row("effort-for-half-g") && figure->state == FIGURE_NOT_COMPUTED &&
-            figure->needs_count == 0 && figure->reason != NULL) {
+        if (figure->row == figure_row("effort-for-half-g") &&
+            figure->state == FIGURE_NOT_COMPUTED && figure->needs_count == 0 &&
+            figure->reason != NULL) {
             struct finding *finding = finding_add(checking, row, -1, NO_FIELD);
             finding_quantity(finding, "stop", limit_value(row->limit), DIMENSION_ACCELERATION);
             finding_text(finding, "reason", figure->reason);

@@ -21,7 +21,7 @@ static const struct check_row rows[] = {
      "need {travel}.",
      "More foot gives no more brake.",
      "Set the shoes, look for air and soft hoses; a larger master bore shortens the travel.",
-     MOT ", 1.1.2", NULL, check_pedal_floor},
+     MOT ", 1.1.2", "pedal-floor-least", check_pedal_floor},
     {"pedal-reserve-gone", SEVERITY_DANGER,
      "The {part} leaves {left} to the floor ({share} of its travel) at {effort}; at most {limit} "
      "may be used.",
@@ -94,7 +94,7 @@ static const struct check_row rows[] = {
      "The other circuit cannot be pressed as hard as it could work.",
      "Set the shoes and bleed; compare the strokes of the {part} with the volumes of its "
      "circuits.",
-     CUSTOM, NULL, check_lost_floor},
+     CUSTOM, "lost-left-least", check_lost_floor},
     {"failed-circuit-weak", SEVERITY_WARNING,
      "With the {circuit} lost {effort} at the pedal give {deceleration}; the rule asks for "
      "{least}.",
@@ -118,7 +118,7 @@ static const struct check_row rows[] = {
      "The rear wheels would lock at {rear}, the front ones only at {front}.",
      "A car whose rear wheels lock turns round.",
      "Look over the bores, the valve in the rear line and its setting, and what the linings are.",
-     R13H ", annex 5, 3.1 (from memory)", NULL, check_rear_first},
+     R13H ", annex 5, 3.1 (from memory)", "rear-lock-margin-least", check_rear_first},
     {"side-difference", SEVERITY_WARNING,
      "Left and right {axle} brakes differ by {difference} of the stronger one; {most} is the "
      "most.",
@@ -267,12 +267,12 @@ static const struct check_row rows[] = {
      "The {part} moves the bearing {travel}; the clutch wants {wanted}.",
      "It drags, and gears grate.",
      "Bleed it, look at hose, play and fork; then compare the bores of master and slave.", CUSTOM,
-     NULL, check_clutch_short},
+     "bearing-spare-least", check_clutch_short},
     {"clutch-over-travel", SEVERITY_WARNING,
      "The {part} moves the bearing {travel}; {most} is the most that the clutch stands.",
      "Its springs are overstressed.",
-     "Fit a stop to the pedal, or compare the bores of master and slave.", CUSTOM, NULL,
-     check_clutch_over},
+     "Fit a stop to the pedal, or compare the bores of master and slave.", CUSTOM,
+     "bearing-room-least", check_clutch_over},
     {"slave-over-travel", SEVERITY_DANGER,
      "The piston of the {part} moves {travel} of its {stroke}; {least} must be left.",
      "It leaves its bore, and the clutch and a shared reservoir run empty.",

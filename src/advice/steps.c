@@ -164,6 +164,9 @@ static const struct step_row rows[] = {
      "Tighten the {part} in the {text}: {torque} where it screws in; a banjo bolt as the row "
      "below says.",
      NULL, MAKER, NULL},
+    {"close-hose-end", PHASE_CLOSING,
+     "Screw the {part} into the {text} and tighten it there before its other end.",
+     "No source gives a torque here.", CUSTOM, NULL},
     {"close-banjo", PHASE_CLOSING, "A banjo bolt of the {part}: {torque}.", NULL, MAKER, NULL},
     {"close-pipe-nut", PHASE_CLOSING, "Tighten the nut of the {text} at the {part}: {torque}.",
      NULL, MAKER, NULL},
@@ -231,11 +234,12 @@ static const struct step_row rows[] = {
      "Wheels that drag tell of a missing rod gap, a shut port or a swollen hose.", CUSTOM,
      "free, or which not"},
     {"test-clutch", PHASE_TEST,
-     "Press the clutch pedal to the floor and measure the travel of the {part}. Computed at the "
-     "bearing: {text}.",
-     NULL, CUSTOM, "slave travel"},
-    {"test-lever-hold", PHASE_TEST, "Look whether the {part} comes back by its own spring.", NULL,
-     CUSTOM, "back, or not"},
+     "Press the clutch pedal to the floor and measure the travel of the {part}: computed {most}, "
+     "which is {least} at the bearing.",
+     "Less tells of air, play or a soft hose.", CUSTOM, "slave travel"},
+    {"test-clutch-plain", PHASE_TEST,
+     "Press the clutch pedal to the floor and measure the travel of the {part}.",
+     "Less tells of air, play or a soft hose.", CUSTOM, "slave travel"},
     {"test-wheel-nuts", PHASE_TEST, "Tighten the wheel nuts to the maker's torque.", NULL, CUSTOM,
      NULL},
     {"test-second-person", PHASE_TEST,

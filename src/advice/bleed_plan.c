@@ -159,7 +159,7 @@ static void add_nipple(struct planning *planning, const struct ordered_nipple *o
     struct step *step = steps_add(&planning->plan->steps,
                                   part->kind == KIND_SLAVE ? "bleed-slave" : "bleed-nipple");
     bool assumed = false, strokes_assumed = false;
-    double factor = system->fluid_renewed ? limit_value("exchange-volumes") : 1.0;
+    double factor = fluid_is_renewed(system) ? limit_value("exchange-volumes") : 1.0;
     double volume = factor * volume_at(planning, item, &assumed);
     double each = stroke_volume(system, circuit, &strokes_assumed);
     step->part = item->nipple.part;
@@ -204,7 +204,7 @@ static void add_reservoirs(struct planning *planning)
         int master = planning->network->circuits[c].master;
         int reservoir = reservoir_of(system, master);
         if (!planning->set->circuit_open[c] || reservoir < 0 || counted[reservoir] ||
-            !(system->fluid_renewed || planning->set->master_air[master])) {
+            !(fluid_is_renewed(system) || planning->set->master_air[master])) {
             continue;
         }
         counted[reservoir] = true;

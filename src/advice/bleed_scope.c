@@ -44,6 +44,17 @@ bool part_was_opened(const struct part *part)
     return part->done.opened || part_is_new(part);
 }
 
+/* What an earlier work opened was bled after it: only the latest work is at hand. */
+static bool is_at_hand(const struct system *system, struct date done)
+{
+    for (int i = 0; i < system->work_count; i++) {
+        if (date_known(done) && date_compare(done, system->works[i].date) < 0) {
+            return false;
+        }
+    }
+    return true;
+}
+
 /* Nipples of parts with an inlet and an outlet sit behind the outlet. */
 static int nipple_chamber(const struct part *part, int index)
 {
@@ -71,6 +82,11 @@ int nipple_vertex(const struct system *system, const struct network *network, st
         }
     }
     return -1;
+}
+
+bool fluid_is_renewed(const struct system *system)
+{
+    return system->fluid_renewed && is_at_hand(system, system->fluid_renewed_date);
 }
 
 /* What the marking needs. */
@@ -214,7 +230,7 @@ static void mark_work(struct marks *marks)
 {
     const struct system *system = marks->system;
     for (int i = 0; i < system->part_count; i++) {
-        if (part_was_opened(&system->parts[i])) {
+        if (part_was_opened(&system->parts[i]) && is_at_hand(system, system->parts[i].done.date)) {
             mark_part(marks, i);
         }
         if (system->ran_dry != NULL && system->ran_dry[i]) {
@@ -226,7 +242,7 @@ static void mark_work(struct marks *marks)
             say_why(marks, "ran dry", system->parts[i].name);
         }
     }
-    if (system->fluid_renewed) {
+    if (fluid_is_renewed(system)) {
         for (int v = 0; v < marks->network->vertex_count; v++) {
             marks->air[v] = true;
         }

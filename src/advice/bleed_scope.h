@@ -35,6 +35,8 @@ int nipples_of(const struct part *part);
 int nipple_vertex(const struct system *system, const struct network *network, struct nipple nipple);
 /* Whether the work fitted a new part. */
 bool part_is_new(const struct part *part);
+/* Whether the work at hand, the latest, renewed the fluid. */
+bool fluid_is_renewed(const struct system *system);
 /* Whether the work opened, renewed or replaced a part. */
 bool part_was_opened(const struct part *part);
 

@@ -4,6 +4,7 @@
 #include <stddef.h>
 
 #include "advice/rule_stop.h"
+#include "physics/pressure.h"
 
 static int brake_circuits(const struct network *network)
 {
@@ -12,6 +13,20 @@ static int brake_circuits(const struct network *network)
         count += !network->circuits[c].clutch;
     }
     return count;
+}
+
+/* Whether the pedal of a circuit works another one too: a lost circuit leaves its own pedal on the
+ * floor in any case. */
+static bool pedal_has_another(const struct checking *checking, int circuit)
+{
+    const struct circuit *circuits = checking->network->circuits;
+    int pedal = pressure_pedal_of(checking->system, circuits[circuit].master);
+    for (int c = 0; c < checking->network->circuit_count; c++) {
+        if (c != circuit && pressure_pedal_of(checking->system, circuits[c].master) == pedal) {
+            return true;
+        }
+    }
+    return false;
 }
 
 static bool is_car(const struct checking *checking)
@@ -24,7 +39,7 @@ void check_lost_floor(struct checking *checking, const struct check_row *row)
     for (int c = 0; c < checking->network->circuit_count; c++) {
         const struct figure *left = figure_about(checking, "left-circuit-lost", c);
         if (left != NULL && left->value <= limit_value(row->limit) &&
-            brake_circuits(checking->network) > 1) {
+            pedal_has_another(checking, c)) {
             int master = checking->network->circuits[c].master;
             struct finding *finding = finding_add(checking, row, master, FIELD(as.master.stroke));
             finding_text(finding, "circuit", left->of);

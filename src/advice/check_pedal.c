@@ -42,7 +42,7 @@ void check_pedal_floor(struct checking *checking, const struct check_row *row)
 
 /* Pedals that keep some of their travel: from one share of it up to another. */
 static void find_reserve(struct checking *checking, const struct check_row *row, double from,
-                         double below)
+                         double lever_from, double below)
 {
     for (int i = 0; i < checking->system->part_count; i++) {
         const struct figure *left =
@@ -50,8 +50,11 @@ static void find_reserve(struct checking *checking, const struct check_row *row,
         if (left == NULL) {
             continue;
         }
-        double share = left->value / checking->system->parts[i].as.pedal.travel.m;
-        if (share > 0 && share >= from && share < below) {
+        const struct pedal *pedal = &checking->system->parts[i].as.pedal;
+        double share = left->value / pedal->travel.m;
+        /* The rule about what is used speaks of pedals: a lever has the trade's reserve only. */
+        bool lever = pedal->type == PEDAL_HAND;
+        if (share > 0 && share >= (lever ? lever_from : from) && share < below) {
             struct finding *finding = finding_add(checking, row, i, FIELD(as.pedal.travel));
             finding_quantity(finding, "left", left->value, DIMENSION_LENGTH);
             finding_quantity(finding, "share", share, DIMENSION_SHARE);
@@ -65,12 +68,12 @@ static void find_reserve(struct checking *checking, const struct check_row *row,
 
 void check_pedal_reserve(struct checking *checking, const struct check_row *row)
 {
-    find_reserve(checking, row, 1 - limit_value("pedal-used-most"), limit_value(row->limit));
+    find_reserve(checking, row, 1 - limit_value("pedal-used-most"), 0, limit_value(row->limit));
 }
 
 void check_pedal_used(struct checking *checking, const struct check_row *row)
 {
-    find_reserve(checking, row, 0, 1 - limit_value(row->limit));
+    find_reserve(checking, row, 0, INFINITY, 1 - limit_value(row->limit));
 }
 
 void check_pedal_slack(struct checking *checking, const struct check_row *row)

@@ -106,16 +106,22 @@ static void add_quantity(struct fit_reason *reason, const char *name, double val
     quantity->dimension = dimension;
 }
 
+/* Whether the new bore is to blame: it breaks what was kept, or makes much worse what was not. */
+static bool is_to_blame(const struct comparison *found)
+{
+    double worse = found->most ? found->after - found->before : found->before - found->after;
+    return !breaks(found->before, found->limit, found->most) ||
+           worse > limit_value("fit-worse-most") * fabs(found->before);
+}
+
 static void add_reason(struct fitting *fitting, const char *limit, const char *words, bool grave,
                        const struct comparison *found)
 {
     struct fit_reason *reason = &fitting->fit->reasons[fitting->fit->reason_count++];
-    bool worse = found->most ? found->after > found->before : found->after < found->before;
     reason->limit = limit;
     reason->words = words;
     reason->against = breaks(found->after, found->limit, found->most);
-    reason->grave =
-        grave && reason->against && (worse || !breaks(found->before, found->limit, found->most));
+    reason->grave = grave && reason->against && is_to_blame(found);
     add_quantity(reason, "before", found->before, found->dimension);
     add_quantity(reason, "after", found->after, found->dimension);
     add_quantity(reason, "limit", found->limit, found->dimension);

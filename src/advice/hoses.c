@@ -257,6 +257,9 @@ static void add_supply(struct listing *listing, int index)
     const struct master *master = &part->as.master;
     if (!(master->supply_hose.m > 0) && !date_known(master->supply_hose_renewed))
         return;
+    const char *name = text_print(listing->arena, "%s supply hose", part->name);
+    if (system_find(listing->system, name) >= 0)
+        return; /* the reader made a part of it, which is listed already */
     add_low_pressure(listing, index, "supply", master->supply_hose_renewed,
                      FIELD(as.master.supply_hose), FIELD(as.master.supply_hose_renewed));
     struct hose_line *line = &listing->lines.items[listing->lines.count - 1];

@@ -5,6 +5,7 @@
 #include <string.h>
 
 #include "base/list.h"
+#include "physics/pressure.h"
 #include "report/place.h"
 
 /* How long a hose is drawn, mm; pipes share what is left of the way. */
@@ -12,7 +13,7 @@
 #define DIRECT_DRAWN 3.0
 #define PIPE_LEAST   4.0
 
-enum { IMPROVING_ROUNDS = 4 };
+enum { IMPROVING_ROUNDS = 2, NO_WAY = 100000 };
 
 static const struct edge *edge_of(const struct layout *layout, int edge)
 {
@@ -149,12 +150,33 @@ static void block_symbol(const struct layout *layout, struct grid *grid,
     grid_block(grid, spot_of(x - w, y - h), spot_of(x + w, y + h));
     if (place_nipples(layout, symbol->part) == 0)
         return;
-    if (kind_is_brake(part->kind))
+    if (kind_is_brake(part->kind) && layout->motorcycle)
+        grid_block(grid, spot_of(x < GRID_WIDTH / 2 ? x - w - 2 : x + w + 1, y - 2),
+                   spot_of(x < GRID_WIDTH / 2 ? x - w - 1 : x + w + 2, y + 2));
+    else if (kind_is_brake(part->kind))
         grid_block(grid, spot_of(x - 2, y - h - 2), spot_of(x + 2, y - h - 1));
     else if (w == 0)
         grid_block(grid, spot_of(x + 1, y - 1), spot_of(x + 1, y - 1));
     else
         grid_block(grid, spot_of(x + w + 1, y - h - 1), spot_of(x + w + 2, y - h));
+}
+
+/* The rods between a pedal and what it works. */
+static void block_rods(const struct layout *layout, struct grid *grid, const struct symbol *pedal)
+{
+    struct spot at = pedal->centre;
+    struct spot left = {at.x - 1, at.y - 3};
+    struct spot right = {at.x + 1, at.y};
+    for (int i = 0; i < layout->symbol_count; i++) {
+        int part = layout->symbols[i].part;
+        if (layout->system->parts[part].kind != KIND_MASTER ||
+            pressure_pedal_of(layout->system, part) != pedal->part)
+            continue;
+        int x = layout->symbols[i].centre.x;
+        left.x = x < left.x ? x : left.x;
+        right.x = x > right.x ? x : right.x;
+    }
+    grid_block(grid, left, right);
 }
 
 static void block_feeds(const struct layout *layout, struct grid *grid)
@@ -171,7 +193,7 @@ static void block_feeds(const struct layout *layout, struct grid *grid)
                            at);
         }
         if (part->kind == KIND_PEDAL)
-            grid_block(grid, spot_of(at.x - 1, at.y - 3), at);
+            block_rods(layout, grid, symbol);
         if (part->kind == KIND_SERVO && part->as.servo.vacuum_hose.m > 0)
             grid_block(grid, at, spot_of(at.x + (part_chambers(part) ? 0 : 5), at.y));
     }
@@ -209,15 +231,53 @@ static struct grid *grid_of(const struct layout *layout)
     return grid;
 }
 
-static struct way route_one(const struct layout *layout, const struct grid *grid,
-                            const struct chain *chain)
+static int route_one(const struct layout *layout, struct grid *grid, struct chain *chain)
 {
     struct dock from[MOST_DOCKS];
     struct dock to[MOST_DOCKS];
-    int cost;
+    int cost = NO_WAY;
     int from_count = place_docks(layout, &layout->symbols[chain->from], chain->from_chamber, from);
     int to_count = place_docks(layout, &layout->symbols[chain->to], chain->to_chamber, to);
-    return route_find(grid, from, from_count, to, to_count, &cost);
+    chain->way = route_find(grid, from, from_count, to, to_count, &cost);
+    return cost;
+}
+
+/* The grid with all ways but those of two chains. */
+static void take_others(const struct layout *layout, struct grid *grid, const struct chain *one,
+                        const struct chain *other)
+{
+    grid_clear_ways(grid);
+    for (int i = 0; i < layout->chain_count; i++)
+        if (&layout->chains[i] != one && &layout->chains[i] != other)
+            grid_take(grid, &layout->chains[i].way);
+}
+
+static int route_two(const struct layout *layout, struct grid *grid, struct chain *first,
+                     struct chain *second)
+{
+    take_others(layout, grid, first, second);
+    int cost = route_one(layout, grid, first);
+    grid_take(grid, &first->way);
+    return cost + route_one(layout, grid, second);
+}
+
+/* Two chains at one symbol may each hold the place that suits the other: both are taken up and
+ * laid again, in the better order. */
+static void settle_pair(const struct layout *layout, struct grid *grid, struct chain *a,
+                        struct chain *b)
+{
+    int cost = route_two(layout, grid, a, b);
+    struct way way_a = a->way;
+    struct way way_b = b->way;
+    if (route_two(layout, grid, b, a) < cost)
+        return;
+    a->way = way_a;
+    b->way = way_b;
+}
+
+static bool share_symbol(const struct chain *a, const struct chain *b)
+{
+    return a->from == b->from || a->from == b->to || a->to == b->from || a->to == b->to;
 }
 
 void chains_route(struct layout *layout)
@@ -228,16 +288,21 @@ void chains_route(struct layout *layout)
     for (int i = 0; i < layout->chain_count; i++)
         turns[i] = turn_of(layout, i);
     qsort(turns, count, sizeof *turns, compare_turns);
-    /* Each is laid once, then taken up and laid again among the others while that helps. */
-    for (int round = 0; round < IMPROVING_ROUNDS; round++)
+    /* Each is laid once, then taken up and laid again among the others. */
+    for (int round = 0; round < IMPROVING_ROUNDS; round++) {
         for (size_t t = 0; t < count; t++) {
             struct chain *chain = &layout->chains[turns[t].chain];
-            grid_clear_ways(grid);
-            for (int i = 0; i < layout->chain_count; i++)
-                if (&layout->chains[i] != chain)
-                    grid_take(grid, &layout->chains[i].way);
-            chain->way = route_one(layout, grid, chain);
+            take_others(layout, grid, chain, chain);
+            route_one(layout, grid, chain);
         }
+        for (size_t t = 0; t < count; t++)
+            for (size_t u = t + 1; u < count; u++) {
+                struct chain *one = &layout->chains[turns[t].chain];
+                struct chain *other = &layout->chains[turns[u].chain];
+                if (share_symbol(one, other))
+                    settle_pair(layout, grid, one, other);
+            }
+    }
     for (int i = 0; i < layout->chain_count; i++)
         layout->unrouted += layout->chains[i].way.count == 0;
 }

@@ -30,7 +30,7 @@ static enum tag tag_of_hose(const struct layout *layout, int part)
 static void draw_car(struct sketch *sketch, const struct layout *layout)
 {
     struct pen faint = pen_of(0.35, INK_LIGHT);
-    double left = 5.2 * GRID_STEP;
+    double left = LAYOUT_BODY_EDGE;
     double right = LAYOUT_WIDTH - left;
     struct point outline[] = {{left + 6, 4},
                               {right - 6, 4},
@@ -86,7 +86,7 @@ static void draw_cycle(struct sketch *sketch, const struct layout *layout)
     double x = LAYOUT_WIDTH / 2;
     double front = layout->front_axle * GRID_STEP;
     double rear = layout->rear_axle * GRID_STEP;
-    double bar = (layout->bulkhead + 2) * GRID_STEP;
+    double bar = (layout->bulkhead + 1.6) * GRID_STEP;
     struct pen faint = pen_of(0.35, INK_LIGHT);
     struct pen frame = pen_of(1.6, INK_LIGHT);
     sketch_line(sketch, x - 6.5, front, x - 6.5, bar, faint);
@@ -256,29 +256,34 @@ struct sketch diagram_sketch(const struct layout *layout, const struct ruler *ru
     return sketch;
 }
 
-/* Rows of the legend, laid out column by column. */
+/* Rows of the legend, laid out column by column, each as wide as its words. */
 struct legend {
     struct sketch sketch;
-    double width;
+    const struct ruler *ruler;
     int row, rows;
+    double left, right; /* of this column */
 };
+
+#define LEGEND_SAMPLE 16.5
 
 static struct point legend_next(struct legend *legend, const char *words)
 {
-    const int columns = 3;
-    int column = legend->row / legend->rows;
-    double x = column * legend->width / columns;
-    double y = 3.2 + (legend->row % legend->rows) * 5.0;
+    struct font font = {.size = 6.8};
+    if (legend->row % legend->rows == 0)
+        legend->left = legend->right;
+    double x = legend->left;
+    double y = 3.2 + (legend->row % legend->rows) * 4.8;
     legend->row++;
-    sketch_words(&legend->sketch, x + 18, y + 0.9, words, (struct font){.size = 7}, ALIGN_LEFT,
-                 INK_BLACK);
+    double end = x + LEGEND_SAMPLE + ruler_width(legend->ruler, words, font) + 5;
+    legend->right = fmax(legend->right, end);
+    sketch_words(&legend->sketch, x + LEGEND_SAMPLE, y + 0.9, words, font, ALIGN_LEFT, INK_BLACK);
     return (struct point){x, y};
 }
 
 static void legend_hose(struct legend *legend, enum tag tag, const char *words)
 {
     struct point at = legend_next(legend, words);
-    struct point line[] = {{at.x + 1, at.y}, {at.x + 15, at.y}};
+    struct point line[] = {{at.x + 1, at.y}, {at.x + 14, at.y}};
     symbol_hose(&legend->sketch, line, 2, tag, pen_of(0.6, INK_BLACK));
 }
 
@@ -292,7 +297,7 @@ static bool any_tag(const struct layout *layout, enum tag tag)
 
 static void legend_marks(struct legend *legend)
 {
-    struct point at = legend_next(legend, "nipple, number in bleeding order");
+    struct point at = legend_next(legend, "nipple, in bleeding order");
     symbol_nipple(&legend->sketch, (struct point){at.x + 8, at.y}, 1);
     at = legend_next(legend, "nipple that stays shut");
     symbol_nipple(&legend->sketch, (struct point){at.x + 8, at.y}, 0);
@@ -309,18 +314,16 @@ static void legend_marks(struct legend *legend)
 struct sketch diagram_legend(const struct layout *layout, const struct ruler *ruler,
                              struct arena *arena, double width)
 {
-    (void)ruler;
     int circuits = layout->network->circuit_count;
-    int rows = (circuits + 8 + 2) / 3;
-    struct legend legend = {sketch_start(arena, width, 2 + rows * 5.0), width, 0, rows};
+    int rows = (circuits + 7 + any_tag(layout, TAG_UNDATED) + 2) / 3;
+    struct legend legend = {sketch_start(arena, width, 2 + rows * 4.8), ruler, 0, rows, 0, 0};
     for (int rank = 0; rank < circuits; rank++)
         for (int c = 0; c < circuits; c++) {
             if (layout->rank[c] != rank)
                 continue;
             const char *name = layout->network->circuits[c].name;
-            struct point at =
-                legend_next(&legend, text_print(arena, "pipe, %s", name ? name : "circuit"));
-            sketch_line(&legend.sketch, at.x + 1, at.y, at.x + 15, at.y, circuit_pen(layout, c));
+            struct point at = legend_next(&legend, name ? name : "circuit");
+            sketch_line(&legend.sketch, at.x + 1, at.y, at.x + 14, at.y, circuit_pen(layout, c));
         }
     legend_hose(&legend, TAG_NEW, "hose, new");
     legend_hose(&legend, TAG_OLD, "hose, old: renew");
@@ -328,8 +331,8 @@ struct sketch diagram_legend(const struct layout *layout, const struct ruler *ru
         legend_hose(&legend, TAG_UNDATED, "hose, age not known");
     legend_marks(&legend);
     if (layout->feed_count > 0) {
-        struct point at = legend_next(&legend, "supply from the reservoir");
-        sketch_line(&legend.sketch, at.x + 1, at.y, at.x + 15, at.y, pen_of(0.6, INK_GREY));
+        struct point at = legend_next(&legend, "feed from the reservoir");
+        sketch_line(&legend.sketch, at.x + 1, at.y, at.x + 14, at.y, pen_of(0.6, INK_GREY));
     }
     return legend.sketch;
 }

@@ -4,12 +4,13 @@
 
 #include "base/list.h"
 #include "base/text.h"
+#include "physics/pressure.h"
 #include "report/place.h"
 #include "units/unit.h"
 
 enum { REACH = 60 /* mm that a label may stand away from what it names */ };
 #define STEP     1.0
-#define CLEAR    0.7 /* mm between a label and anything else */
+#define CLEAR    0.9 /* mm between a label and anything else */
 #define NEAR_BY  2.6 /* further away a thin line leads to it */
 #define TAG_EDGE 0.9
 
@@ -275,7 +276,8 @@ static void lead(struct label *label)
 }
 
 /* Beside and below read better than above; straight beside better than at a corner. */
-static double dislike(const struct label *label, const struct box_list *taken)
+static double dislike(const struct label *label, const struct box_list *taken,
+                      const struct box_list *faint)
 {
     struct box box = label->box;
     struct box target = label->target;
@@ -283,6 +285,8 @@ static double dislike(const struct label *label, const struct box_list *taken)
     double off_x = fabs(box.left + box.right - target.left - target.right) / 2;
     double off_y = fabs(box.top + box.bottom - target.top - target.bottom) / 2;
     double score = 4 * apart + 0.25 * fmin(off_x, off_y) + 0.05 * (off_x + off_y);
+    for (size_t i = 0; i < faint->count; i++)
+        score += boxes_meet(box, faint->items[i]) ? 3.0 : 0;
     struct label led = *label;
     lead(&led);
     if (led.leader)
@@ -291,7 +295,7 @@ static double dislike(const struct label *label, const struct box_list *taken)
 }
 
 static void find_place(struct label *label, double width, double height,
-                       const struct box_list *taken)
+                       const struct box_list *taken, const struct box_list *faint)
 {
     struct box target = label->target;
     double best = INFINITY;
@@ -302,7 +306,7 @@ static void find_place(struct label *label, double width, double height,
             if (x < 0 || y < 0 || x + width > LAYOUT_WIDTH || y + height > LAYOUT_HEIGHT ||
                 4 * between(label->box, target) >= best || !free_at(label->box, taken))
                 continue;
-            double score = dislike(label, taken);
+            double score = dislike(label, taken, faint);
             if (score < best) {
                 best = score;
                 place = label->box;
@@ -316,6 +320,23 @@ static struct box scaled(struct box box)
 {
     return (struct box){box.left * GRID_STEP, box.top * GRID_STEP, box.right * GRID_STEP,
                         box.bottom * GRID_STEP};
+}
+
+/* Around the rods between a pedal and what it works. */
+static struct box rods_box(const struct layout *layout, const struct symbol *pedal)
+{
+    struct box box = {pedal->box.left, pedal->box.top - 2.2 * GRID_STEP, pedal->box.right,
+                      pedal->box.top};
+    for (int i = 0; i < layout->symbol_count; i++) {
+        const struct symbol *s = &layout->symbols[i];
+        if (layout->system->parts[s->part].kind != KIND_MASTER ||
+            pressure_pedal_of(layout->system, s->part) != pedal->part)
+            continue;
+        box.left = fmin(box.left, s->at.x - 1);
+        box.right = fmax(box.right, s->at.x + 1);
+        box.top = fmin(box.top, s->box.bottom);
+    }
+    return box;
 }
 
 static struct box_list all_taken(const struct layout *layout)
@@ -335,14 +356,37 @@ static struct box_list all_taken(const struct layout *layout)
     for (int i = 0; i < layout->feed_count; i++)
         *LIST_ADD(arena, &taken) =
             labels_box_of((struct point[]){layout->feeds[i].a, layout->feeds[i].b}, 2, 1.0);
-    /* the pedals' rods */
-    for (int i = 0; i < layout->symbol_count; i++) {
-        const struct symbol *s = &layout->symbols[i];
-        if (layout->system->parts[s->part].kind == KIND_PEDAL)
-            *LIST_ADD(arena, &taken) =
-                (struct box){s->box.left, s->box.top - 2.2 * GRID_STEP, s->box.right, s->box.top};
-    }
+    for (int i = 0; i < layout->symbol_count; i++)
+        if (layout->system->parts[layout->symbols[i].part].kind == KIND_PEDAL)
+            *LIST_ADD(arena, &taken) = rods_box(layout, &layout->symbols[i]);
     return taken;
+}
+
+static void add_outline(const struct layout *layout, struct box_list *list, struct box box)
+{
+    struct arena *arena = layout->arena;
+    if (layout->mirrored)
+        box = (struct box){LAYOUT_WIDTH - box.right, box.top, LAYOUT_WIDTH - box.left, box.bottom};
+    *LIST_ADD(arena, list) = (struct box){box.left, box.top, box.left, box.bottom};
+    *LIST_ADD(arena, list) = (struct box){box.right, box.top, box.right, box.bottom};
+    *LIST_ADD(arena, list) = (struct box){box.left, box.top, box.right, box.top};
+    *LIST_ADD(arena, list) = (struct box){box.left, box.bottom, box.right, box.bottom};
+}
+
+/* Faint lines of the car: a label may stand on them, but rather does not. */
+static struct box_list faint_lines(const struct layout *layout)
+{
+    struct box_list list = {0};
+    add_outline(layout, &list, layout->engine);
+    if (layout->gearbox.right > layout->gearbox.left)
+        add_outline(layout, &list, layout->gearbox);
+    double y = layout->bulkhead * GRID_STEP;
+    double edge = LAYOUT_BODY_EDGE;
+    if (!layout->motorcycle) {
+        add_outline(layout, &list, (struct box){edge, 4, LAYOUT_WIDTH - edge, LAYOUT_HEIGHT - 4});
+        *LIST_ADD(layout->arena, &list) = (struct box){edge, y, LAYOUT_WIDTH - edge, y + 0.9};
+    }
+    return list;
 }
 
 void labels_place(struct layout *layout, const struct ruler *ruler)
@@ -352,15 +396,16 @@ void labels_place(struct layout *layout, const struct ruler *ruler)
     name_hoses(layout, &list);
     name_feeds(layout, &list);
     struct box_list taken = all_taken(layout);
+    layout->engine = scaled(layout->engine);
+    layout->gearbox = scaled(layout->gearbox);
+    struct box_list faint = faint_lines(layout);
     for (size_t i = 0; i < list.count; i++) {
         double width;
         double height;
         size_of(&list.items[i], ruler, &width, &height);
-        find_place(&list.items[i], width, height, &taken);
+        find_place(&list.items[i], width, height, &taken, &faint);
         *LIST_ADD(layout->arena, &taken) = list.items[i].box;
     }
-    layout->engine = scaled(layout->engine);
-    layout->gearbox = scaled(layout->gearbox);
     layout->labels = list.items;
     layout->label_count = (int)list.count;
 }

@@ -33,6 +33,11 @@ static struct point nipple_at(const struct layout *layout, const struct symbol *
                               int count)
 {
     const struct part *part = &layout->system->parts[symbol->part];
+    if (kind_is_brake(part->kind) && layout->motorcycle) {
+        double off = (index - (count - 1) / 2.0) * (2 * NIPPLE_RADIUS + 0.8);
+        double edge = symbol->inward > 0 ? symbol->box.left : symbol->box.right;
+        return (struct point){edge - symbol->inward * (NIPPLE_RADIUS + 0.7), symbol->at.y + off};
+    }
     if (kind_is_brake(part->kind)) {
         double off = (index - (count - 1) / 2.0) * (2 * NIPPLE_RADIUS + 0.8);
         return (struct point){symbol->at.x + off, symbol->box.top - NIPPLE_RADIUS - 0.7};

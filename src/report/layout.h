@@ -15,9 +15,10 @@
  * sits on the left. */
 
 enum { GRID_WIDTH = 60, GRID_HEIGHT = 55 };
-#define GRID_STEP     3.0 /* mm */
-#define LAYOUT_WIDTH  (GRID_WIDTH * GRID_STEP)
-#define LAYOUT_HEIGHT (GRID_HEIGHT * GRID_STEP)
+#define GRID_STEP        3.0 /* mm */
+#define LAYOUT_WIDTH     (GRID_WIDTH * GRID_STEP)
+#define LAYOUT_HEIGHT    (GRID_HEIGHT * GRID_STEP)
+#define LAYOUT_BODY_EDGE (5.2 * GRID_STEP) /* side of the body */
 
 struct symbol {
     int part;

@@ -282,7 +282,7 @@ static void place_reservoirs(struct layout *layout)
             continue;
         int left = GRID_WIDTH;
         int right = 0;
-        int top = layout->bulkhead;
+        int top = GRID_HEIGHT;
         for (int m = 0; m < layout->system->part_count; m++) {
             if (layout->system->parts[m].kind != KIND_MASTER ||
                 place_reservoir_of(layout->system, m) != i)
@@ -294,7 +294,8 @@ static void place_reservoirs(struct layout *layout)
                 top = master->centre.y - master->half_height;
         }
         bool feeds = right > 0;
-        struct spot at = {feeds ? (left + right) / 2 : FIRST_COLUMN, top - 5};
+        struct spot at = {feeds ? (left + right) / 2 : FIRST_COLUMN,
+                          feeds ? top - 5 : layout->bulkhead + 12};
         struct symbol *symbol =
             add_symbol(layout, i, at, feeds ? (right - left + 1) / 2 + 2 : 2, 1);
         bool clear = false;
@@ -443,7 +444,7 @@ static void rank_circuits(struct layout *layout)
 static struct box engine_box(const struct layout *layout, bool gearbox)
 {
     if (layout->motorcycle)
-        return gearbox ? (struct box){0} : (struct box){25, 28, 35, 37};
+        return gearbox ? (struct box){0} : (struct box){25, 31, 35, 38};
     if (system_vehicle(layout->system)->engine == ENGINE_REAR)
         return gearbox ? (struct box){27, 41, 33, 48} : (struct box){24, 48, 36, 53};
     return gearbox ? (struct box){25, 20, 31, 32} : (struct box){23, 7, 33, 20};

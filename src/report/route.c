@@ -6,6 +6,21 @@
 /* Costs that weigh one way against another; chosen by eye. */
 enum { COST_STEP = 4, COST_BEND = 14, COST_CROSSING = 30, COST_NEIGHBOUR = 3 };
 
+/* A place in the search: a point reached with a heading. */
+struct queue {
+    int *states;
+    int *costs;
+    int count;
+};
+
+struct search {
+    const struct grid *grid;
+    struct queue queue;
+    int *best;            /* by state */
+    int *from;            /* by state: the state before, -1 for a start */
+    unsigned char *goals; /* by state */
+};
+
 struct spot spot_next(struct spot spot, enum heading heading)
 {
     static const struct spot steps[HEADING_COUNT] = {{1, 0}, {0, 1}, {-1, 0}, {0, -1}};
@@ -32,6 +47,20 @@ static int index_of(const struct grid *grid, struct spot spot)
     return spot.y * (grid->width + 1) + spot.x;
 }
 
+static struct search *search_room(const struct grid *grid)
+{
+    size_t states = (size_t)points_of(grid) * HEADING_COUNT;
+    struct search *search = ARENA_NEW(grid->arena, struct search);
+    search->grid = grid;
+    search->best = ARENA_ARRAY(grid->arena, states, int);
+    search->from = ARENA_ARRAY(grid->arena, states, int);
+    search->goals = ARENA_ARRAY(grid->arena, states, unsigned char);
+    /* A state is offered at most once from each neighbour and heading. */
+    search->queue.states = ARENA_ARRAY(grid->arena, states * HEADING_COUNT + 64, int);
+    search->queue.costs = ARENA_ARRAY(grid->arena, states * HEADING_COUNT + 64, int);
+    return search;
+}
+
 struct grid *grid_create(struct arena *arena, int width, int height)
 {
     struct grid *grid = ARENA_NEW(arena, struct grid);
@@ -46,6 +75,7 @@ struct grid *grid_create(struct arena *arena, int width, int height)
     grid->corner = ARENA_ARRAY(arena, count, unsigned char);
     grid->taken[0] = ARENA_ARRAY(arena, count, unsigned char);
     grid->taken[1] = ARENA_ARRAY(arena, count, unsigned char);
+    grid->search = search_room(grid);
     return grid;
 }
 
@@ -104,13 +134,6 @@ void grid_take(struct grid *grid, const struct way *way)
     }
 }
 
-/* A place in the search: a point reached with a heading. */
-struct queue {
-    int *states;
-    int *costs;
-    int count;
-};
-
 static void swap(struct queue *queue, int a, int b)
 {
     int state = queue->states[a];
@@ -158,14 +181,6 @@ static int queue_take(struct queue *queue, int *cost)
         at = least;
     }
 }
-
-struct search {
-    const struct grid *grid;
-    struct queue queue;
-    int *best;            /* by state */
-    int *from;            /* by state: the state before, -1 for a start */
-    unsigned char *goals; /* by state */
-};
 
 static void offer(struct search *search, int state, int cost, int from)
 {
@@ -230,19 +245,14 @@ static struct way way_back(struct search *search, int state)
     return way;
 }
 
-static struct search search_room(const struct grid *grid)
+/* Forgets the last search. */
+static void search_clear(struct search *search)
 {
-    size_t states = (size_t)points_of(grid) * HEADING_COUNT;
-    struct search search = {.grid = grid};
-    search.best = ARENA_ARRAY(grid->arena, states, int);
-    search.from = ARENA_ARRAY(grid->arena, states, int);
-    search.goals = ARENA_ARRAY(grid->arena, states, unsigned char);
-    /* A state is offered at most once from each neighbour and heading. */
-    search.queue.states = ARENA_ARRAY(grid->arena, states * HEADING_COUNT + 64, int);
-    search.queue.costs = ARENA_ARRAY(grid->arena, states * HEADING_COUNT + 64, int);
+    size_t states = (size_t)points_of(search->grid) * HEADING_COUNT;
+    memset(search->goals, 0, states);
+    search->queue.count = 0;
     for (size_t i = 0; i < states; i++)
-        search.best[i] = INT_MAX;
-    return search;
+        search->best[i] = INT_MAX;
 }
 
 static int run(struct search *search, int *cost)
@@ -268,16 +278,21 @@ static int run(struct search *search, int *cost)
     return -1;
 }
 
-struct way route_find(const struct grid *grid, const struct dock *from, int from_count,
+struct way route_find(struct grid *grid, const struct dock *from, int from_count,
                       const struct dock *to, int to_count, int *cost)
 {
-    struct search search = search_room(grid);
+    struct search *search = grid->search;
+    search_clear(search);
     for (int i = 0; i < to_count; i++)
         search
-            .goals[index_of(grid, to[i].spot) * HEADING_COUNT + (int)heading_back(to[i].heading)] =
+            ->goals[index_of(grid, to[i].spot) * HEADING_COUNT + (int)heading_back(to[i].heading)] =
             1;
     for (int i = 0; i < from_count; i++)
-        offer(&search, index_of(grid, from[i].spot) * HEADING_COUNT + (int)from[i].heading, 0, -1);
-    int found = run(&search, cost);
-    return found < 0 ? (struct way){0} : way_back(&search, found);
+        offer(search, index_of(grid, from[i].spot) * HEADING_COUNT + (int)from[i].heading, 0, -1);
+    int reached;
+    int found = run(search, &reached);
+    if (found < 0)
+        return (struct way){0};
+    *cost = reached;
+    return way_back(search, found);
 }

@@ -35,6 +35,7 @@ struct grid {
     unsigned char *along;    /* by point: a way passes here up and down */
     unsigned char *corner;   /* by point: a way turns or ends here */
     unsigned char *taken[2]; /* by point: the line to the right of it, the line below it */
+    struct search *search;   /* room that every search uses again */
 };
 
 struct grid *grid_create(struct arena *arena, int width, int height);
@@ -46,8 +47,8 @@ void grid_clear_ways(struct grid *grid);
 void grid_take(struct grid *grid, const struct way *way);
 
 /* The cheapest way from any dock of one end to any of the other: short, few bends, few crossings,
- * not close to others. Bounded by the size of the grid. */
-struct way route_find(const struct grid *grid, const struct dock *from, int from_count,
+ * not close to others. Bounded by the size of the grid. *cost is left alone when there is none. */
+struct way route_find(struct grid *grid, const struct dock *from, int from_count,
                       const struct dock *to, int to_count, int *cost);
 
 #endif

@@ -404,7 +404,11 @@ void labels_place(struct layout *layout, const struct ruler *ruler)
         double height;
         size_of(&list.items[i], ruler, &width, &height);
         find_place(&list.items[i], width, height, &taken, &faint);
-        *LIST_ADD(layout->arena, &taken) = list.items[i].box;
+        /* Two names side by side must not read as one. */
+        struct box box = list.items[i].box;
+        box.left -= 1.2;
+        box.right += 1.2;
+        *LIST_ADD(layout->arena, &taken) = box;
     }
     layout->labels = list.items;
     layout->label_count = (int)list.count;

@@ -1,0 +1,37 @@
+#ifndef FIRMPEDAL_REPORT_PAGES_H
+#define FIRMPEDAL_REPORT_PAGES_H
+
+#include "advice/result.h"
+#include "report/flow.h"
+#include "report/layout.h"
+
+/* The chapters of the sheet, in order. Each adds to the flow. */
+void pages_front(struct flow *flow, const struct result *result);
+void pages_before(struct flow *flow, const struct result *result);
+void pages_opening(struct flow *flow, const struct result *result);
+void pages_bleeding(struct flow *flow, const struct result *result);
+void pages_hoses(struct flow *flow, const struct result *result);
+void pages_figures(struct flow *flow, const struct result *result);
+void pages_findings(struct flow *flow, const struct result *result);
+void pages_after(struct flow *flow, const struct result *result);
+
+/* Pieces that several chapters use. */
+
+/* A word on a tag, filled when it is grave; gives the tag's width. */
+double pages_signal(struct flow *flow, double x, double y, const char *word, bool filled);
+/* A step with its box to tick: words, why, and a line for what is read. circled: its number stands
+ * in a circle as on the diagram. */
+void pages_step(struct flow *flow, const struct result *result, const struct step *step,
+                bool circled);
+/* The severity in capitals. */
+const char *pages_signal_word(enum severity severity);
+/* "20 November 2026" */
+const char *pages_date(struct arena *arena, struct date date);
+/* Whether the hoses are complete, as a sentence. */
+const char *pages_hoses_verdict(struct arena *arena, const struct result *result);
+/* How high a step will be. */
+double pages_step_height(struct flow *flow, const struct result *result, const struct step *step);
+/* The first letter as a capital. */
+const char *pages_sentence(struct arena *arena, const char *words);
+
+#endif

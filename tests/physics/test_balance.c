@@ -1,0 +1,180 @@
+#include "physics/balance.h"
+
+#include <math.h>
+
+#include "support/driven_car.h"
+#include "support/near.h"
+
+#define G 9.80665
+
+/* Four discs on one master, no threshold, so that the rear's share phi of the brake force is the
+ * same at every pressure. */
+struct four_discs {
+    struct car car;
+    int vehicle, pedal, discs[4];
+    struct network *network;
+    struct solution *room;
+};
+
+static struct four_discs build(double wheelbase, double rear_share, double height,
+                               double front_radius, double rear_radius)
+{
+    struct four_discs built = {.car = car_start()};
+    struct car *car = &built.car;
+    built.vehicle = car_vehicle(car, AXLE_INDEPENDENT, AXLE_INDEPENDENT);
+    int master = car_add(car, KIND_MASTER, "master"), block = car_add(car, KIND_JOINT, "block");
+    car_part(car, master)->as.master.type = MASTER_SINGLE;
+    car_part(car, master)->as.master.bore.m = 19e-3;
+    car_pipe(car, master, 0, 1, block, 0);
+    for (int i = 0; i < 4; i++) {
+        built.discs[i] = car_brake(car, KIND_DISC, i < 2 ? AXLE_FRONT : AXLE_REAR,
+                                   i % 2 == 0 ? SIDE_LEFT : SIDE_RIGHT);
+        struct disc *disc = &car_part(car, built.discs[i])->as.disc;
+        disc->caliper = CALIPER_FIXED;
+        disc->bores = (struct bores){2, {40e-3}};
+        disc->threshold.pa = 0;
+        disc->effective_radius.m = i < 2 ? front_radius : rear_radius;
+        car_pipe(car, block, 0, 1, built.discs[i], 0);
+    }
+    built.pedal = car_add(car, KIND_PEDAL, "pedal");
+    struct pedal *pedal = &car_part(car, built.pedal)->as.pedal;
+    pedal->type = PEDAL_FOOT;
+    pedal->works = car_names(car, 1, &master);
+    pedal->ratio.value = 6;
+    struct vehicle *vehicle = &car_part(car, built.vehicle)->as.vehicle;
+    vehicle->mass.kg = 1000;
+    vehicle->front_share.of_1 = 1 - rear_share;
+    vehicle->wheelbase.m = wheelbase;
+    vehicle->centre_height.m = height;
+    vehicle->front_tyre.m = vehicle->rear_tyre.m = 0.3;
+    int fluid = car_add(car, KIND_FLUID, "fluid");
+    car_part(car, fluid)->as.fluid.grade = GRADE_DOT4;
+    for (int i = 0; i < car->system->part_count; i++)
+        part_assume(car_part(car, i));
+    struct messages messages = messages_start(car->arena);
+    built.network = network_build(car->system, car->arena, &messages);
+    built.room = solution_room(car->system, built.network, car->arena);
+    return built;
+}
+
+static struct lock_order order_at(struct four_discs *built, double grip)
+{
+    struct state state = state_usual();
+    return balance_lock_order(built->car.system, built->network, &state, (struct number){grip},
+                              built->room);
+}
+
+/* J. Y. Wong, Theory of Ground Vehicles, example in the section on braking, from memory: wheelbase
+ * 2.87 m, centre of mass 1.27 m behind the front axle and 0.508 m high, 60 % of the braking in
+ * front. Without its rolling resistance, by g mu (1-psi)/(1-phi-mu chi) and g mu psi/(phi+mu chi),
+ * psi = 1.27/2.87, chi = 0.508/2.87, phi = 0.4: at grip 0.8 front 0.973114 g, rear 0.653648 g; at
+ * 0.2 front 0.197500 g, rear 0.203272 g. The book, from memory: the rear first on the better road,
+ * the front first on the slippery one. */
+static void the_axle_that_locks_first_changes_with_the_road(void **state)
+{
+    (void)state;
+    struct four_discs built = build(2.87, 1.27 / 2.87, 0.508, 0.120, 0.080);
+    struct lock_order dry = order_at(&built, 0.8), icy = order_at(&built, 0.2);
+    assert_true(dry.known && dry.rear_first);
+    assert_true(icy.known && !icy.rear_first);
+    near_rel(dry.front_at.m_s2 / G, 0.8 * (1.60 / 2.87) / (0.6 - 0.8 * 0.508 / 2.87), 1e-6);
+    near_rel(dry.rear_at.m_s2 / G, 0.8 * (1.27 / 2.87) / (0.4 + 0.8 * 0.508 / 2.87), 1e-6);
+    near_rel(icy.front_at.m_s2 / G, 0.2 * (1.60 / 2.87) / (0.6 - 0.2 * 0.508 / 2.87), 1e-6);
+    near_rel(icy.rear_at.m_s2 / G, 0.2 * (1.27 / 2.87) / (0.4 + 0.2 * 0.508 / 2.87), 1e-6);
+    car_finish(&built.car);
+}
+
+static void without_a_wheelbase_nobody_knows_what_locks(void **state)
+{
+    (void)state;
+    struct four_discs built = build(2.87, 0.44, 0.508, 0.120, 0.080);
+    car_part(&built.car, built.vehicle)->as.vehicle.wheelbase.m = NAN;
+    struct lock_order order = order_at(&built, 0.8);
+    assert_false(order.known);
+    near_unknown(order.front_at.m_s2);
+    car_finish(&built.car);
+}
+
+static void brakes_too_weak_for_the_road_lock_nothing(void **state)
+{
+    (void)state;
+    struct four_discs built = build(2.87, 0.44, 0.508, 0.012, 0.008);
+    assert_false(order_at(&built, 0.8).known);
+    assert_true(order_at(&built, 0.05).known);
+    car_finish(&built.car);
+}
+
+static void sides_differ_by_their_friction(void **state)
+{
+    (void)state;
+    struct four_discs built = build(2.87, 0.44, 0.508, 0.120, 0.080);
+    car_part(&built.car, built.discs[0])->as.disc.friction.value = 0.40;
+    car_part(&built.car, built.discs[1])->as.disc.friction.value = 0.30;
+    struct state usual = state_usual();
+    solve(built.car.system, built.network, &usual, built.room);
+    near(balance_side_difference(built.car.system, built.room, AXLE_FRONT).of_1, 0.25, 1e-12);
+    near(balance_side_difference(built.car.system, built.room, AXLE_REAR).of_1, 0, 1e-12);
+    car_part(&built.car, built.discs[1])->as.disc.friction.value = NAN;
+    solve(built.car.system, built.network, &usual, built.room);
+    near_unknown(balance_side_difference(built.car.system, built.room, AXLE_FRONT).of_1);
+    car_finish(&built.car);
+}
+
+static double slope(struct driven_car *driven)
+{
+    struct solution *room = solution_room(driven->car.system, driven->network, driven->car.arena);
+    return balance_hand_brake_slope(driven->car.system, driven->parking, room);
+}
+
+/* Hand 60 N * 7 * (1 - 0.25) / 2 * 4.5 = 708.75 N at the shoes of each drum; factor 1.9668 (sliding
+ * shoes, 0.8 of the radius, half arc 55 deg, friction 0.38); 708.75 * 1.9668 * 0.1015 / 0.285 =
+ * 496.45 N at each wheel; 992.9/(1320 g) = 0.076702, tangent 0.076929. */
+static void a_slope_is_held_by_shoes_and_lever(void **state)
+{
+    (void)state;
+    struct driven_car driven = driven_start();
+    driven_say(&driven, driven.parking, "effort", 60);
+    near(slope(&driven), 0.076929, 1e-5);
+    driven_finish(&driven);
+}
+
+/* A strong hand slides the rear wheels: 0.8 * 0.46/(1 - 0.8 * 0.68/2.44) = 0.47359. */
+static void a_steep_slope_is_held_by_the_grip_of_the_wheels(void **state)
+{
+    (void)state;
+    struct driven_car driven = driven_start();
+    near(slope(&driven), 0.8 * 0.46 / (1 - 0.8 * 0.68 / 2.44), 1e-9);
+    driven_say(&driven, driven.usual.vehicle, "grip", 0.4);
+    near(slope(&driven), 0.4 * 0.46 / (1 - 0.4 * 0.68 / 2.44), 1e-9);
+    driven_finish(&driven);
+}
+
+/* Two-leading shoes both trail when the car rolls back: 2 * 0.5157 instead of 1.9668. */
+static void facing_up_the_wheels_turn_backwards(void **state)
+{
+    (void)state;
+    struct driven_car driven = driven_start();
+    driven_say(&driven, driven.parking, "effort", 60);
+    const int drums[] = {driven.usual.rear_left, driven.usual.rear_right};
+    for (int i = 0; i < 2; i++) {
+        driven_say(&driven, drums[i], "shoes", SHOES_TWO_LEADING);
+        driven_say(&driven, drums[i], "cylinder", CYLINDER_ONE_EACH);
+    }
+    double sine = 2 * 708.75 * 2 * 0.5157 * 0.1015 / 0.285 / (1320 * G);
+    near(slope(&driven), tan(asin(sine)), 1e-5);
+    driven_finish(&driven);
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(the_axle_that_locks_first_changes_with_the_road),
+        cmocka_unit_test(without_a_wheelbase_nobody_knows_what_locks),
+        cmocka_unit_test(brakes_too_weak_for_the_road_lock_nothing),
+        cmocka_unit_test(sides_differ_by_their_friction),
+        cmocka_unit_test(a_slope_is_held_by_shoes_and_lever),
+        cmocka_unit_test(a_steep_slope_is_held_by_the_grip_of_the_wheels),
+        cmocka_unit_test(facing_up_the_wheels_turn_backwards),
+    };
+    return cmocka_run_group_tests(tests, NULL, NULL);
+}

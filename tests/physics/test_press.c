@@ -1,0 +1,168 @@
+#include "physics/press.h"
+
+#include <math.h>
+
+#include "support/driven_car.h"
+#include "support/near.h"
+
+#define BORE_AREA 334.585e-6 /* of 20.64 mm, m2 */
+
+static struct reach pressed(const struct driven_car *driven, const struct state *state,
+                            double effort, struct solution *into)
+{
+    return press_travel(driven->car.system, driven->network, state, driven->brake_pedal,
+                        (struct force){effort}, into);
+}
+
+static struct solution *room_of(const struct driven_car *driven)
+{
+    return solution_room(driven->car.system, driven->network, driven->car.arena);
+}
+
+static int circuit_at(const struct driven_car *driven, int part)
+{
+    return driven->network->vertices[network_vertex(driven->network, part, 0)].circuit;
+}
+
+static void only_the_pedal_of_a_brake_is_a_brake_pedal(void **state)
+{
+    (void)state;
+    struct driven_car driven = driven_start();
+    assert_true(press_is_brake(driven.car.system, driven.network, driven.brake_pedal));
+    assert_false(press_is_brake(driven.car.system, driven.network, driven.clutch_pedal));
+    assert_false(press_is_brake(driven.car.system, driven.network, driven.usual.master));
+    driven_finish(&driven);
+}
+
+/* Rod: 0.8 mm of gap and for both pistons 1.2 mm of cut-off and volume over area. Pad: 3 mm of free
+ * play, 3.8 times that, and 220 N on 200 N/mm. */
+static void a_tandem_adds_up_gap_cut_offs_and_volumes(void **state)
+{
+    (void)state;
+    struct driven_car driven = driven_start();
+    struct solution *into = room_of(&driven);
+    struct state usual = state_usual();
+    struct reach reach = pressed(&driven, &usual, 220, into);
+    double volume = into->circuits[circuit_at(&driven, driven.usual.front_left)].volume.m3 +
+                    into->circuits[circuit_at(&driven, driven.usual.rear_left)].volume.m3;
+    near(reach.rod_travel.m, 0.8e-3 + 2 * 1.2e-3 + volume / BORE_AREA, 1e-7);
+    near(reach.travel.m, 3e-3 + 3.8 * reach.rod_travel.m + 220 / 200e3, 1e-9);
+    near(reach.past_floor.m, reach.travel.m - 150e-3, 1e-12);
+    assert_false(reach.dead);
+    near_unknown(reach.tilt.rad);
+    driven_finish(&driven);
+}
+
+static void the_gap_of_a_servos_rod_goes_before_that_of_the_master(void **state)
+{
+    (void)state;
+    struct driven_car driven = driven_start();
+    struct solution *into = room_of(&driven);
+    struct state usual = state_usual();
+    double before = pressed(&driven, &usual, 220, into).rod_travel.m;
+    driven_say(&driven, driven.servo, "output rod gap", 0.3e-3);
+    near(pressed(&driven, &usual, 220, into).rod_travel.m, before - 0.5e-3, 1e-9);
+    driven_finish(&driven);
+}
+
+/* Full stroke of the lost piston is 17 mm, half of 34 mm. */
+static void a_lost_piston_goes_its_full_stroke(void **state)
+{
+    (void)state;
+    struct driven_car driven = driven_start();
+    struct solution *into = room_of(&driven);
+    int front = circuit_at(&driven, driven.usual.front_left);
+    int rear = circuit_at(&driven, driven.usual.rear_left);
+    struct state lost = state_usual();
+    for (int i = 0; i < 2; i++) {
+        int other = i == 0 ? rear : front;
+        lost.lost_circuit = i == 0 ? front : rear;
+        struct reach reach = pressed(&driven, &lost, 220, into);
+        double left_over = 1.2e-3 + into->circuits[other].volume.m3 / BORE_AREA;
+        near(reach.rod_travel.m, 0.8e-3 + 17e-3 + left_over, 1e-7);
+        near(into->circuits[lost.lost_circuit].pressure.pa, 0, 0);
+        assert_true(into->circuits[other].pressure.pa > 6e6);
+        assert_false(reach.dead);
+    }
+    driven_finish(&driven);
+}
+
+/* Without springs in it, both circuits of a tandem have the pressure of one piston: rod force of
+ * 2261.76 N (test_pressure.c) times 0.95 over the area. */
+static void both_circuits_of_a_tandem_have_one_pressure(void **state)
+{
+    (void)state;
+    struct driven_car driven = driven_start();
+    struct solution *into = room_of(&driven);
+    struct state usual = state_usual();
+    struct force rod = press_pressures(driven.car.system, driven.network, &usual,
+                                       driven.brake_pedal, (struct force){220}, into);
+    near(rod.n, 2261.76, 1e-6);
+    near_rel(into->circuits[circuit_at(&driven, driven.usual.front_left)].pressure.pa,
+             0.95 * 2261.76 / BORE_AREA, 1e-5);
+    near(into->circuits[circuit_at(&driven, driven.usual.rear_left)].pressure.pa,
+         into->circuits[circuit_at(&driven, driven.usual.front_left)].pressure.pa, 0);
+    driven_finish(&driven);
+}
+
+/* Two masters of one bore on a bar with arms of 30 and 50 mm, each with one disc; the second disc
+ * is larger, so its rod goes farther. */
+static void a_bar_goes_the_weighted_mean_of_its_rods(void **state)
+{
+    (void)state;
+    struct car car = car_start();
+    int masters[2], discs[2];
+    car_vehicle(&car, AXLE_INDEPENDENT, AXLE_INDEPENDENT);
+    for (int i = 0; i < 2; i++) {
+        masters[i] = car_add(&car, KIND_MASTER, i == 0 ? "front master" : "rear master");
+        discs[i] = car_brake(&car, KIND_DISC, i == 0 ? AXLE_FRONT : AXLE_REAR, SIDE_LEFT);
+        struct master *master = &car_part(&car, masters[i])->as.master;
+        master->type = MASTER_SINGLE;
+        master->bore.m = 16e-3;
+        master->stroke.m = 30e-3;
+        struct disc *disc = &car_part(&car, discs[i])->as.disc;
+        disc->caliper = CALIPER_FIXED;
+        disc->bores = (struct bores){2, {i == 0 ? 36e-3 : 48e-3}};
+        car_pipe(&car, masters[i], 0, 1, discs[i], 0);
+    }
+    int fluid = car_add(&car, KIND_FLUID, "fluid");
+    car_part(&car, fluid)->as.fluid.grade = GRADE_DOT4;
+    int at = car_add(&car, KIND_PEDAL, "pedal");
+    struct pedal *pedal = &car_part(&car, at)->as.pedal;
+    pedal->type = PEDAL_FOOT;
+    pedal->works = car_names(&car, 2, masters);
+    pedal->ratio.value = 5;
+    pedal->bar_first.m = 30e-3;
+    pedal->bar_second.m = 50e-3;
+    for (int i = 0; i < car.system->part_count; i++)
+        part_assume(car_part(&car, i));
+    struct messages messages = messages_start(car.arena);
+    struct network *network = network_build(car.system, car.arena, &messages);
+    struct solution *into = solution_room(car.system, network, car.arena);
+    struct state usual = state_usual();
+    struct reach reach = press_travel(car.system, network, &usual, at, (struct force){300}, into);
+
+    double travels[2], area = 201.062e-6; /* of 16 mm */
+    for (int i = 0; i < 2; i++) {
+        int circuit = network->vertices[network_vertex(network, discs[i], 0)].circuit;
+        travels[i] = 0.8e-3 + 1.2e-3 + into->circuits[circuit].volume.m3 / area;
+    }
+    assert_true(travels[1] > travels[0] + 1e-3);
+    /* The bearing lies 30 of 80 from the first rod: it goes 50/80 of the first's way. */
+    near(reach.rod_travel.m, (50 * travels[0] + 30 * travels[1]) / 80, 1e-7);
+    near(reach.tilt.rad, atan((travels[0] - travels[1]) / 80e-3), 1e-6);
+    car_finish(&car);
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(only_the_pedal_of_a_brake_is_a_brake_pedal),
+        cmocka_unit_test(a_tandem_adds_up_gap_cut_offs_and_volumes),
+        cmocka_unit_test(the_gap_of_a_servos_rod_goes_before_that_of_the_master),
+        cmocka_unit_test(a_lost_piston_goes_its_full_stroke),
+        cmocka_unit_test(both_circuits_of_a_tandem_have_one_pressure),
+        cmocka_unit_test(a_bar_goes_the_weighted_mean_of_its_rods),
+    };
+    return cmocka_run_group_tests(tests, NULL, NULL);
+}

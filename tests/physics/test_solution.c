@@ -273,7 +273,7 @@ static void the_effort_for_a_stop_gives_that_stop(void **state)
     driven_finish(&driven);
 }
 
-#define HAIR 0.1e-3
+#define HAIR 1e-6
 
 /* Powers of the unit of length in each dimension, when pressures stay what they are. */
 static double power_of_length(enum dimension dimension)
@@ -311,7 +311,7 @@ static void grow(struct part *part, double times)
 /* A car of twice the size, pressed with four times the effort, has the same pressures and
  * decelerations, twice the travels and eight times the volumes: no law has a unit hidden in it.
  * Chambers are said, since the usual depths do not grow; hoses have a measured swelling and keep
- * an inside of a hair's width, since the rule's bands are of given sizes. */
+ * an inside of a thousandth of a mm, since the rule's bands are of given sizes. */
 static void a_car_of_twice_the_size_is_the_same_car(void **state)
 {
     (void)state;

@@ -3,6 +3,7 @@
 #include <errno.h>
 #include <math.h>
 #include <setjmp.h>
+#include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
 
@@ -13,17 +14,19 @@
 #include "base/text.h"
 #include "input/expand.h"
 #include "input/explain.h"
+#include "input/measuring_sheet.h"
 #include "input/page.h"
 #include "input/read.h"
 #include "input/template.h"
 #include "network/work.h"
+#include "report/diagram.h"
 #include "report/findings_page.h"
 #include "report/json.h"
 #include "report/sheet.h"
 #include "report/text_report.h"
 #include "units/unit.h"
 
-enum { MOST_INPUTS = 256 };
+enum { MOST_INPUTS = 256, DIAGRAM_DOTS = 200 /* to the inch */ };
 
 struct fp_desk {
     struct arena *arena;
@@ -354,17 +357,14 @@ write_picture(struct fp_desk *desk, const char *path, const struct fp_wishes *wi
         complain(desk, path, "wrong-option", answer, NULL);
         return FP_WRONG_USE;
     }
-    struct bytes bytes = {0};
+    struct bytes bytes = {.arena = desk->arena};
     const char *trouble = NULL;
     if (!draw(result, path, wishes, &bytes, &trouble)) {
-        bytes_free(&bytes);
         complain(desk, path, "picture-failed", trouble != NULL ? trouble : "could not be drawn",
                  NULL);
         return FP_OUTPUT;
     }
-    enum fp_outcome outcome = save_bytes(desk, path, &bytes, wishes->replace);
-    bytes_free(&bytes);
-    return outcome;
+    return save_bytes(desk, path, &bytes, wishes->replace);
 }
 
 static bool draw_sheet(const struct result *result, const char *path,
@@ -381,7 +381,7 @@ static bool draw_diagram(const struct result *result, const char *path,
     if (text_ends(path, ".svg"))
         return diagram_svg(result, bytes, trouble);
     if (text_ends(path, ".png"))
-        return diagram_png(result, bytes, trouble);
+        return diagram_png(result, DIAGRAM_DOTS, bytes, trouble);
     if (text_ends(path, ".pdf"))
         return diagram_pdf(result, bytes, trouble);
     *trouble = "the name of a diagram ends with .svg, .png or .pdf";
@@ -411,22 +411,58 @@ enum fp_outcome fp_show(struct fp_desk *desk, const char **answer)
     return FP_FINE;
 }
 
+/* "drums", "drums right": a layout and perhaps the driver's side. NULL names those there are. */
+static const struct car_layout *find_layout(struct text *words, const char *asked,
+                                            enum driver_side *driver)
+{
+    char name[64];
+    size_t length = strlen(asked);
+    *driver = DRIVER_LEFT;
+    if (text_ends(asked, " right"))
+        *driver = DRIVER_RIGHT;
+    if (text_ends(asked, " right") || text_ends(asked, " left"))
+        length = (size_t)(strrchr(asked, ' ') - asked);
+    snprintf(name, sizeof name, "%.*s", (int)length, asked);
+    const struct car_layout *layout = layout_find(name);
+    if (layout != NULL)
+        return layout;
+    if (*asked != '\0') {
+        const char *nearest = layout_nearest(words->arena, name);
+        text_add(words, "There is no layout %s.", asked);
+        if (nearest != NULL)
+            text_add(words, " Nearest: %s.", nearest);
+        text_add(words, "\n");
+    }
+    size_t count;
+    const struct car_layout *rows = layout_rows(&count);
+    text_add(words, "Layouts, with left or right behind for the driver's side:\n");
+    for (size_t i = 0; i < count; i++)
+        text_add(words, "  %-14s %s\n", rows[i].word, rows[i].help);
+    return NULL;
+}
+
 enum fp_outcome fp_starter(struct fp_desk *desk, const char *layout, const char **answer)
 {
     ON_NO_MEMORY(desk, FP_OUTPUT);
     struct text words = text_start(desk->arena);
-    bool known = template_starter(&words, layout);
+    enum driver_side driver;
+    const struct car_layout *found = find_layout(&words, layout, &driver);
+    if (found != NULL)
+        template_start(&words, found, driver);
     *answer = words.items;
-    return known ? FP_FINE : FP_WRONG_USE;
+    return found != NULL || *layout == '\0' ? FP_FINE : FP_WRONG_USE;
 }
 
 enum fp_outcome fp_measuring_sheet(struct fp_desk *desk, const char *layout, const char **answer)
 {
     ON_NO_MEMORY(desk, FP_OUTPUT);
     struct text words = text_start(desk->arena);
-    bool known = template_measuring_sheet(&words, layout);
+    enum driver_side driver;
+    const struct car_layout *found = find_layout(&words, layout, &driver);
+    if (found != NULL)
+        measuring_sheet(&words, found);
     *answer = words.items;
-    return known ? FP_FINE : FP_WRONG_USE;
+    return found != NULL || *layout == '\0' ? FP_FINE : FP_WRONG_USE;
 }
 
 enum fp_outcome fp_explain(struct fp_desk *desk, const char *word, const char **answer)
@@ -434,18 +470,16 @@ enum fp_outcome fp_explain(struct fp_desk *desk, const char *word, const char **
     ON_NO_MEMORY(desk, FP_OUTPUT);
     struct text words = text_start(desk->arena);
     bool row = findings_explain(&words, word);
-    bool key = explain_key(&words, word);
+    bool key = explain_word(&words, word);
     if (!row && !key) {
-        size_t ids, keys;
-        const char *const *id = findings_ids(desk->arena, &ids);
-        const char *const *name = explain_names(desk->arena, &keys);
-        const char **all = ARENA_ARRAY(desk->arena, ids + keys + 1, const char *);
-        memcpy(all, id, ids * sizeof *all);
-        memcpy(all + ids, name, keys * sizeof *all);
-        const char *nearest = text_nearest(word, all, ids + keys);
+        size_t count;
+        const char *const *ids = findings_ids(desk->arena, &count);
+        const char *id = text_nearest(word, ids, count);
+        const char *keys = explain_near(desk->arena, word);
         text_add(&words, "Nothing here is called %s.", word);
-        if (nearest != NULL)
-            text_add(&words, " Nearest: %s.", nearest);
+        if (id != NULL || *keys != '\0')
+            text_add(&words, " Nearest: %s%s%s.", id != NULL ? id : "",
+                     id != NULL && *keys != '\0' ? ", " : "", keys);
         text_add(&words, " docs/input.md lists the keys, docs/findings.md the rest.\n");
     }
     *answer = words.items;

@@ -111,14 +111,15 @@ static bool take(struct request *request, enum option_symbol option, const char 
 bool options_read(int argc, char **argv, struct request *request, FILE *errors)
 {
     struct option table[OPTION_TOTAL + 1] = {0};
-    char letters[3 * OPTION_TOTAL + 2] = ":";
+    char letters[2 * OPTION_TOTAL + 2] = ":"; /* stays ended by NUL */
+    size_t used = 1;
     for (int i = 0; i < OPTION_TOTAL; i++) {
         bool takes = rows[i].argument != NULL;
         table[i] = (struct option){rows[i].name, takes ? required_argument : no_argument, NULL,
                                    rows[i].letter};
-        strncat(letters, &rows[i].letter, 1);
+        letters[used++] = rows[i].letter;
         if (takes)
-            strcat(letters, ":");
+            letters[used++] = ':';
     }
     request->wishes.fail_at = FP_WARNING;
     if (!long_names_are_whole(argc, argv, errors))

@@ -159,7 +159,7 @@ static const char *const rear_engine_runs[] = {
     "rear left = rear tee, pipe, bracket, hose, rear left drum",
     "rear right = rear tee, pipe, bracket, hose, rear right drum", CLUTCH_RUN, NULL};
 
-static const struct layout rows[] = {
+static const struct car_layout rows[] = {
     {"front discs", "discs in front, drums behind, tandem master, direct servo", front_discs,
      front_discs_runs, false},
     {"drums", "drums all round, single master, one circuit", drums, drums_runs, false},
@@ -175,13 +175,13 @@ static const struct layout rows[] = {
 
 /* clang-format on */
 
-const struct layout *layout_rows(size_t *count)
+const struct car_layout *layout_rows(size_t *count)
 {
     *count = sizeof rows / sizeof *rows;
     return rows;
 }
 
-const struct layout *layout_find(const char *word)
+const struct car_layout *layout_find(const char *word)
 {
     for (size_t i = 0; i < sizeof rows / sizeof *rows; i++)
         if (words_same(rows[i].word, word))

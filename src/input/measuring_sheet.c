@@ -111,7 +111,7 @@ static const char opening[] =
     "printed on, B from a book, G guessed. Measure bores at three depths and two ways across: a "
     "worn bore reads over, never under. Note the tolerance where you doubt a reading.";
 
-void measuring_sheet(struct text *into, const struct layout *layout)
+void measuring_sheet(struct text *into, const struct car_layout *layout)
 {
     add_rule(into, '=');
     text_add(into, "MEASURING SHEET   %s\n", layout->word);

@@ -91,7 +91,7 @@ static const char runs_help[] =
     "A run names in order what lies along the fluid's way. Write lengths as in 0.7 m pipe, "
     "0.36 m hose.";
 
-void template_start(struct text *into, const struct layout *layout, enum driver_side driver)
+void template_start(struct text *into, const struct car_layout *layout, enum driver_side driver)
 {
     add_comment(into, text_print(into->arena, "%s: %s.", layout->word, layout->help));
     text_add(into, ";\n");

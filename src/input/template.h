@@ -11,7 +11,7 @@
  * from the layout filled in and the rest as "?", each with its line of help. */
 
 /* A layout that a description can be started for. */
-struct layout {
+struct car_layout {
     const char *word;                      /* "drums", as it is asked for */
     const char *help;                      /* one line */
     const struct outline *const *sections; /* ends with NULL; see layouts.h */
@@ -20,14 +20,14 @@ struct layout {
 };
 
 /* The table of layouts, in the order in which they are offered. */
-const struct layout *layout_rows(size_t *count);
+const struct car_layout *layout_rows(size_t *count);
 /* The layout with that word, or NULL. */
-const struct layout *layout_find(const char *word);
+const struct car_layout *layout_find(const char *word);
 /* The word that is nearest to a mistyped one, or NULL. */
 const char *layout_nearest(struct arena *arena, const char *word);
 
 /* Writes the description to start from. driver is the side on which the driver sits; a motorcycle
  * takes no notice of it. At most 60 lines of it are not comments. It reads without mistakes. */
-void template_start(struct text *into, const struct layout *layout, enum driver_side driver);
+void template_start(struct text *into, const struct car_layout *layout, enum driver_side driver);
 
 #endif

@@ -5,7 +5,7 @@
 
 #include "report/text_frame.h"
 
-enum { TITLE_WIDTH = 28, VALUE_WIDTH = 13, STATE_WIDTH = 9 };
+enum { TITLE_WIDTH = 40, VALUE_WIDTH = 14, RESTS_NAMED = 2 };
 
 static void add_padded(struct text *into, const char *words, int width, bool right)
 {
@@ -15,8 +15,8 @@ static void add_padded(struct text *into, const char *words, int width, bool rig
     text_add(into, "%*s%s%*s", right ? gap : 0, "", words, right ? 0 : gap, "");
 }
 
-/* Title, value, whether it is computed or rests on something assumed, id; below it what it rests
- * on or lacks. */
+/* Title, value, whether it is computed or rests on something assumed; below them the id and what
+ * the figure rests on or lacks. */
 static void add_figure(struct text *into, const struct result *result, const struct figure *figure)
 {
     static const char *const states[] = {"computed", "assumed", ""};
@@ -28,18 +28,15 @@ static void add_figure(struct text *into, const struct result *result, const str
                    ? "not computed"
                    : figure_value_words(arena, figure, result->units),
                VALUE_WIDTH, true);
-    text_add(into, "  ");
-    add_padded(into, states[figure->state], STATE_WIDTH, false);
-    text_add(into, "%s\n", figure->row->id);
-    if (figure->state == FIGURE_COMPUTED)
-        return;
-    const char *rests = figure_state_words(arena, result->system, figure, 3);
+    text_add(into, "  %s\n      ", states[figure->state]);
+    const char *rests = figure_state_words(arena, result->system, figure, RESTS_NAMED);
     const char *colon = strchr(rests, ':');
-    text_add(into, "      ");
     text_add_wrapped(into,
-                     figure->state == FIGURE_ASSUMED
-                         ? text_print(arena, "rests on%s", colon != NULL ? colon + 1 : "")
-                         : (colon != NULL ? colon + 2 : rests),
+                     text_print(arena, "%s%s%s", figure->row->id,
+                                figure->state == FIGURE_COMPUTED  ? ""
+                                : figure->state == FIGURE_ASSUMED ? ": rests on"
+                                                                  : ":",
+                                figure->state == FIGURE_COMPUTED || colon == NULL ? "" : colon + 1),
                      6, 6, FRAME_WIDTH);
 }
 

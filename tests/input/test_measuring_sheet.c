@@ -25,7 +25,7 @@ static void no_sheet_is_wider_than_80_columns(void **state)
     (void)state;
     struct arena *arena = arena_create();
     size_t count;
-    const struct layout *layouts = layout_rows(&count);
+    const struct car_layout *layouts = layout_rows(&count);
     for (size_t i = 0; i < count; i++) {
         const char *line = sheet_of(arena, layouts[i].word);
         while (*line != '\0') {

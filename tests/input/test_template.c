@@ -7,7 +7,7 @@
 #include "parts/key.h"
 #include "support/cmocka_all.h"
 
-static struct text started(struct arena *arena, const struct layout *layout)
+static struct text started(struct arena *arena, const struct car_layout *layout)
 {
     struct text text = text_start(arena);
     template_start(&text, layout, DRIVER_RIGHT);
@@ -18,7 +18,7 @@ static void every_starter_reads_without_a_mistake(void **state)
 {
     (void)state;
     size_t count;
-    const struct layout *layouts = layout_rows(&count);
+    const struct car_layout *layouts = layout_rows(&count);
     assert_true(count >= 6);
     for (size_t i = 0; i < count; i++) {
         struct arena *arena = arena_create();
@@ -40,7 +40,7 @@ static void every_starter_has_at_most_60_live_lines_of_at_most_80_columns(void *
 {
     (void)state;
     size_t count;
-    const struct layout *layouts = layout_rows(&count);
+    const struct car_layout *layouts = layout_rows(&count);
     struct arena *arena = arena_create();
     for (size_t i = 0; i < count; i++) {
         struct text text = started(arena, &layouts[i]);
@@ -61,7 +61,7 @@ static void every_line_of_an_outline_is_a_row_of_its_kind(void **state)
 {
     (void)state;
     size_t count;
-    const struct layout *layouts = layout_rows(&count);
+    const struct car_layout *layouts = layout_rows(&count);
     for (size_t i = 0; i < count; i++) {
         for (const struct outline *const *s = layouts[i].sections; *s != NULL; s++) {
             enum part_kind kind;
@@ -80,7 +80,7 @@ static void every_required_key_of_a_section_is_there(void **state)
 {
     (void)state;
     size_t count, rows;
-    const struct layout *layouts = layout_rows(&count);
+    const struct car_layout *layouts = layout_rows(&count);
     for (size_t i = 0; i < count; i++) {
         for (const struct outline *const *s = layouts[i].sections; *s != NULL; s++) {
             enum part_kind kind;

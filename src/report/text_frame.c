@@ -38,8 +38,8 @@ void frame_step(struct text *into, const struct result *result, const struct ste
         text_add_wrapped(into, step_words(arena, result, step, step->row->why), 10, 5, FRAME_WIDTH);
     }
     if (step->row->expect != NULL) {
-        text_add(into, "     Expect: ");
-        text_add_wrapped(into, step_words(arena, result, step, step->row->expect), 13, 5,
+        text_add(into, "     Write down: ");
+        text_add_wrapped(into, step_words(arena, result, step, step->row->expect), 17, 5,
                          FRAME_WIDTH);
     }
 }

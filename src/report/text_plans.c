@@ -18,25 +18,15 @@ static void add_cautions(struct text *into, const struct result *result, enum ca
     }
 }
 
-static void add_run_and_volume(struct text *into, const struct result *result,
-                               const struct step *step)
+/* The volume stands in the step's own words. */
+static void add_run(struct text *into, const struct result *result, const struct step *step)
 {
-    struct arena *arena = into->arena;
-    text_add(into, "     Pipe run ");
     if (isnan(step->run.m))
-        text_add(into, "not known");
+        text_add(into, "     Pipe run: not known; needs the lengths of pipes and hoses\n");
     else
-        text_add(into, "%s%s", unit_text(arena, step->run.m, DIMENSION_LENGTH, result->units),
+        text_add(into, "     Pipe run: %s%s\n",
+                 unit_text(into->arena, step->run.m, DIMENSION_LENGTH, result->units),
                  step->run_assumed ? " (assumed)" : "");
-    text_add(into, "; draw off ");
-    if (isnan(step->volume.m3))
-        text_add(into, "until clear (volume not computed: needs pipe lengths)");
-    else
-        text_add(into, "%s%s", unit_text(arena, step->volume.m3, DIMENSION_VOLUME, result->units),
-                 step->volume_assumed ? " (assumed)" : "");
-    if (!isnan(step->strokes))
-        text_add(into, ", about %.0f strokes", ceil(step->strokes));
-    text_add(into, "\n");
 }
 
 static void add_scope(struct text *into, const struct bleed_plan *plan)
@@ -76,7 +66,7 @@ void text_bleed(struct text *into, const struct result *result)
     for (size_t i = 0; i < plan->steps.count; i++) {
         frame_step(into, result, &plan->steps.items[i]);
         if (plan->steps.items[i].nipple >= 0)
-            add_run_and_volume(into, result, &plan->steps.items[i]);
+            add_run(into, result, &plan->steps.items[i]);
     }
     if (plan->untouched_count > 0) {
         struct text names = text_start(into->arena);

@@ -73,6 +73,14 @@ struct advice_car advice_car_load(const char *car, const char *work)
     return advise(arena, &described, work == NULL ? NULL : &worked);
 }
 
+struct advice_car advice_car_after(const char *car, const char *work)
+{
+    struct arena *arena = arena_create();
+    struct source described = load(arena, car);
+    struct source worked = {"work.ini", work, strlen(work)};
+    return advise(arena, &described, &worked);
+}
+
 void advice_car_finish(struct advice_car *car)
 {
     arena_destroy(car->arena);

@@ -16,6 +16,8 @@ struct advice_car {
 struct advice_car advice_car_read(const char *car, const char *work);
 /* The same from files below the root of the sources; work may be NULL. */
 struct advice_car advice_car_load(const char *car, const char *work);
+/* A car from a file below the root of the sources, work as words. */
+struct advice_car advice_car_after(const char *car, const char *work);
 void advice_car_finish(struct advice_car *car);
 
 int advice_part(const struct advice_car *car, const char *name);

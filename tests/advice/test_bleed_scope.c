@@ -1,0 +1,143 @@
+/* What is to be bled after which work: one circuit opened, that circuit; master or regulating valve
+ * off, the whole system (maker's workshop text, make withheld); one wheel, that wheel; clutch alone
+ * (common practice, no source). */
+#include "advice/bleed_scope.h"
+
+#include <string.h>
+
+#include "advice_car.h"
+
+#define VAN          "systems/village-van.ini"
+#define WORK         "[work]\ncar = Village van\ndate = 2026-11-20\n"
+#define BRAKE_WHEELS "rear left drum; rear right drum; front left disc; front right disc"
+
+/* The order after some work on the van, and that every other nipple is named as untouched. */
+static void expect(const char *work, const char *order, int untouched)
+{
+    struct advice_car car = advice_car_after(VAN, work);
+    assert_string_equal(advice_order(&car), order);
+    assert_int_equal(car.result->bleed->untouched_count, untouched);
+    const struct bleed_plan *plan = car.result->bleed;
+    for (int i = 0; i < plan->untouched_count; i++) {
+        for (size_t s = 0; s < plan->steps.count; s++) {
+            assert_false(plan->steps.items[s].part == plan->untouched[i].part);
+        }
+    }
+    advice_car_finish(&car);
+}
+
+static void without_work_every_nipple_is_bled(void **state)
+{
+    (void)state;
+    struct advice_car car = advice_car_load(VAN, NULL);
+    assert_int_equal(car.result->bleed->scope, BLEED_ALL);
+    assert_string_equal(advice_order(&car), BRAKE_WHEELS "; clutch slave");
+    advice_car_finish(&car);
+}
+
+static void after_one_wheel_only_that_wheel_is_bled(void **state)
+{
+    (void)state;
+    expect(WORK "opened = front left disc\n", "front left disc", 4);
+    expect(WORK "renewed = front left hose\n", "front left disc", 4);
+}
+
+static void after_the_axle_hose_both_rear_wheels_are_bled(void **state)
+{
+    (void)state;
+    expect(WORK "renewed = rear feed hose\n", "rear left drum; rear right drum", 3);
+    expect(WORK "opened = axle tee\n", "rear left drum; rear right drum", 3);
+}
+
+static void a_master_that_was_off_takes_all_that_it_feeds_and_itself_first(void **state)
+{
+    (void)state;
+    expect(WORK "renewed = brake master\n", "brake master; " BRAKE_WHEELS, 1);
+}
+
+static void a_regulating_valve_that_was_off_takes_all_brakes(void **state)
+{
+    (void)state;
+    expect(WORK "renewed = load valve\n", BRAKE_WHEELS, 1);
+}
+
+static void a_clutch_that_was_opened_is_bled_alone_though_the_reservoir_is_shared(void **state)
+{
+    (void)state;
+    expect(WORK "renewed = clutch slave\n", "clutch slave", 4);
+    struct advice_car car = advice_car_after(VAN, WORK "renewed = clutch slave\n");
+    assert_string_equal(advice_reasons(&car), "clutch-only");
+    advice_car_finish(&car);
+}
+
+static void a_reservoir_that_ran_dry_brings_all_back(void **state)
+{
+    (void)state;
+    expect(WORK "opened = front left disc\nran dry = brake reservoir\n",
+           "brake master; " BRAKE_WHEELS "; clutch master; clutch slave", 0);
+}
+
+static void new_fluid_takes_every_nipple(void **state)
+{
+    (void)state;
+    expect(WORK "fluid renewed = yes\n", BRAKE_WHEELS "; clutch slave", 0);
+}
+
+static void work_on_dry_parts_asks_for_no_bleeding(void **state)
+{
+    (void)state;
+    struct advice_car car = advice_car_after(VAN, WORK "renewed = servo\n");
+    assert_int_equal(car.result->bleed->scope, BLEED_NOTHING);
+    assert_int_equal(car.result->bleed->steps.count, 0);
+    assert_int_equal(car.result->bleed->untouched_count, 5);
+    advice_car_finish(&car);
+}
+
+static void the_reason_names_what_was_done(void **state)
+{
+    (void)state;
+    struct advice_car car =
+        advice_car_after(VAN, WORK "renewed = rear left drum\nopened = axle tee\n");
+    const char *reason = car.result->bleed->scope_reason;
+    assert_non_null(strstr(reason, "the rear left drum is new"));
+    assert_non_null(strstr(reason, "the axle tee was opened"));
+    advice_car_finish(&car);
+}
+
+static void a_loop_in_the_plumbing_is_refused(void **state)
+{
+    (void)state;
+    struct advice_car car =
+        advice_car_read("[vehicle]\ndriver = right\nfront axle = independent\n"
+                        "[fluid]\ngrade = DOT 4\n[reservoir]\ncapacity = 200 mL\n"
+                        "[brake pedal]\nworks = brake master\nratio = 5\n"
+                        "[brake master]\ntype = single\nbore = 3/4 in\n"
+                        "[front disc]\ncaliper = fixed\nbore = 2 of 48 mm\n"
+                        "[runs]\nfeed = brake master, 0.5 m pipe, front tee\n"
+                        "right = front tee, 0.4 m pipe, right tee, 0.3 m hose, front right disc\n"
+                        "left = front tee, 1.2 m pipe, left tee, 0.3 m hose, front left disc\n"
+                        "across = left tee, 1 m pipe, right tee\n",
+                        NULL);
+    assert_true(car.result->bleed->refused);
+    assert_non_null(strstr(car.result->bleed->refusal, "loop"));
+    assert_int_equal(car.result->bleed->steps.count, 0);
+    advice_car_finish(&car);
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(without_work_every_nipple_is_bled),
+        cmocka_unit_test(after_one_wheel_only_that_wheel_is_bled),
+        cmocka_unit_test(after_the_axle_hose_both_rear_wheels_are_bled),
+        cmocka_unit_test(a_master_that_was_off_takes_all_that_it_feeds_and_itself_first),
+        cmocka_unit_test(a_regulating_valve_that_was_off_takes_all_brakes),
+        cmocka_unit_test(a_clutch_that_was_opened_is_bled_alone_though_the_reservoir_is_shared),
+        cmocka_unit_test(a_reservoir_that_ran_dry_brings_all_back),
+        cmocka_unit_test(new_fluid_takes_every_nipple),
+        cmocka_unit_test(work_on_dry_parts_asks_for_no_bleeding),
+        cmocka_unit_test(the_reason_names_what_was_done),
+        cmocka_unit_test(a_loop_in_the_plumbing_is_refused),
+    };
+    return cmocka_run_group_tests(tests, NULL, NULL);
+}

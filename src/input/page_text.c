@@ -74,7 +74,7 @@ const char page_work[] =
 "Several work files add up in the order of their dates.\n"
 "\n"
 "    [work]\n"
-"    car = Village van\n"
+"    car = Old van\n"
 "    date = 2026-11-20\n"
 "    renewed = rear left drum, rear right drum, front left hose\n"
 "    fluid renewed = yes\n"

@@ -34,7 +34,7 @@ static const struct choice rear_axles[] = {
 
 static const struct key rows[] = {
     {.name = "title", .others = "name, car", TEXT(as.vehicle.title),
-     .example = "Village van", .help = "what the sheet calls the car"},
+     .example = "Old van", .help = "what the sheet calls the car"},
     {.name = "type", CHOICE_OF(as.vehicle.type), .choices = vehicle_types, UNBOUNDED,
      ASSUME(VEHICLE_CAR, PRACTICE),
      .example = "car", .help = "car or motorcycle"},

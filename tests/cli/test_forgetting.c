@@ -58,10 +58,10 @@ static void a_figure_that_changes_for_want_of_a_key_says_so(void **state)
 {
     (void)state;
     char *paths[MOST_CARS];
-    size_t count = ready_cars(paths);
+    size_t count = variant_cars(paths);
     int wrong = 0, tried = 0, refused = 0;
     for (size_t car = 0; car < count; car++) {
-        struct lines lines = lines_read(paths[car]);
+        struct lines lines = variant_lines(paths[car]);
         json_t *before = ask_lines(&lines, -1, FP_CHECK);
         if (before == NULL)
             fprintf(stderr, "%s cannot be read\n", paths[car]);
@@ -84,7 +84,7 @@ static void a_figure_that_changes_for_want_of_a_key_says_so(void **state)
             json_decref(after);
         }
         json_decref(before);
-        lines_finish(&lines);
+        variant_finish(&lines);
         free(paths[car]);
     }
     printf("%d keys left out, %d of them required\n", tried, refused);

@@ -137,12 +137,12 @@ static int compare(const char *car, const char *how, const char *before, const c
 static void each_car(int (*check)(const char *path, const struct lines *lines))
 {
     char *paths[MOST_CARS];
-    size_t count = ready_cars(paths);
+    size_t count = variant_cars(paths);
     int wrong = 0;
     for (size_t i = 0; i < count; i++) {
-        struct lines lines = lines_read(paths[i]);
+        struct lines lines = variant_lines(paths[i]);
         wrong += check(paths[i], &lines);
-        lines_finish(&lines);
+        variant_finish(&lines);
         free(paths[i]);
     }
     assert_int_equal(wrong, 0);

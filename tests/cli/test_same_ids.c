@@ -50,10 +50,10 @@ static void ids_are_the_same_in_text_json_and_sheet(void **state)
 {
     (void)state;
     char *paths[MOST_CARS];
-    size_t count = ready_cars(paths);
+    size_t count = variant_cars(paths);
     int missing = 0;
     for (size_t i = 0; i < count; i++) {
-        struct lines lines = lines_read(paths[i]);
+        struct lines lines = variant_lines(paths[i]);
         json_t *answer = ask_lines(&lines, -1, FP_CHECK);
         assert_non_null(answer);
         assert_true(json_array_size(json_object_get(answer, "figures")) > 20);
@@ -67,7 +67,7 @@ static void ids_are_the_same_in_text_json_and_sheet(void **state)
         missing += missing_in("text", paths[i], run.out, answer, "findings", "id");
         run_finish(&run);
         json_decref(answer);
-        lines_finish(&lines);
+        variant_finish(&lines);
         free(paths[i]);
     }
     assert_int_equal(missing, 0);

@@ -14,7 +14,7 @@ static int by_name(const void *a, const void *b)
     return strcmp(*(char *const *)a, *(char *const *)b);
 }
 
-size_t ready_cars(char *paths[MOST_CARS])
+size_t variant_cars(char *paths[MOST_CARS])
 {
     char *root = source_path("systems");
     DIR *folder = opendir(root);
@@ -35,7 +35,7 @@ size_t ready_cars(char *paths[MOST_CARS])
     return count;
 }
 
-struct lines lines_read(const char *path)
+struct lines variant_lines(const char *path)
 {
     struct lines lines = {0};
     size_t size;
@@ -53,7 +53,7 @@ struct lines lines_read(const char *path)
     return lines;
 }
 
-void lines_finish(struct lines *lines)
+void variant_finish(struct lines *lines)
 {
     for (size_t i = 0; i < lines->count; i++)
         free(lines->items[i]);

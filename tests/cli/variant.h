@@ -17,9 +17,9 @@ struct lines {
 };
 
 /* Paths of all ready cars, in the order of their names. */
-size_t ready_cars(char *paths[MOST_CARS]);
-struct lines lines_read(const char *path);
-void lines_finish(struct lines *lines);
+size_t variant_cars(char *paths[MOST_CARS]);
+struct lines variant_lines(const char *path);
+void variant_finish(struct lines *lines);
 
 /* Asks a question of a description made of these lines, but for the left-out one (-1: none). NULL
  * when the description could not be used. The caller owns the answer (json_decref). */

@@ -8,7 +8,7 @@
 
 static const struct figure_row rows[] = {
     /* the car */
-    {.id = "deceleration", .title = "Deceleration", .scope = SCOPE_CAR,
+    {.id = "deceleration", .title = "Deceleration, with grip enough", .scope = SCOPE_CAR,
      .dimension = DIMENSION_ACCELERATION, .get = value_deceleration, .anchor = "deceleration",
      .formula = "sum of brake forces / mass",
      .limits = "level road, " AT_EFFORT "; drag and rolling resistance left out",

@@ -14,10 +14,12 @@ struct rule {
     bool of_travel; /* the figure is looked at as a part of the pedal's travel */
     bool used;      /* and that part is what is used, not what is left */
     bool grave;
+    bool met_breaks; /* the limit itself is broken already: a pedal on the floor */
     const char *words;
 };
 static const struct rule rules[] = {
     {.limit = "pedal-floor-least",
+     .met_breaks = true,
      .figure = "pedal-left",
      .grave = true,
      .words = "Pedal left to the floor, {of}: {before}, then {after}"},
@@ -41,6 +43,7 @@ static const struct rule rules[] = {
      .most = true,
      .words = "Line pressure, {of}: {before}, then {after}; usual cars stay below {limit}"},
     {.limit = "lost-left-least",
+     .met_breaks = true,
      .figure = "left-circuit-lost",
      .grave = true,
      .words = "Pedal left with the {of} lost: {before}, then {after}"},
@@ -90,11 +93,13 @@ struct comparison {
     enum dimension dimension;
     bool most;
     const char *of;
+    bool met_breaks;
 };
 
-static bool breaks(double value, double limit, bool most)
+static bool breaks(const struct comparison *found, double value)
 {
-    return most ? value > limit : value < limit;
+    return (found->most ? value > found->limit : value < found->limit) ||
+           (found->met_breaks && value == found->limit);
 }
 
 static void add_quantity(struct fit_reason *reason, const char *name, double value,
@@ -110,7 +115,7 @@ static void add_quantity(struct fit_reason *reason, const char *name, double val
 static bool is_to_blame(const struct comparison *found)
 {
     double worse = found->most ? found->after - found->before : found->before - found->after;
-    return !breaks(found->before, found->limit, found->most) ||
+    return !breaks(found, found->before) ||
            worse > limit_value("fit-worse-most") * fabs(found->before);
 }
 
@@ -120,7 +125,7 @@ static void add_reason(struct fitting *fitting, const char *limit, const char *w
     struct fit_reason *reason = &fitting->fit->reasons[fitting->fit->reason_count++];
     reason->limit = limit;
     reason->words = words;
-    reason->against = breaks(found->after, found->limit, found->most);
+    reason->against = breaks(found, found->after);
     reason->grave = grave && reason->against && is_to_blame(found);
     add_quantity(reason, "before", found->before, found->dimension);
     add_quantity(reason, "after", found->after, found->dimension);
@@ -143,11 +148,20 @@ static double seen_by(const struct rule *rule, const struct fit_side *side,
     return rule->used ? 1 - left : left;
 }
 
+/* Its wheels are worked one by one, so that no rule about the car as a whole holds for it. */
+static bool is_motorcycle(const struct fitting *fitting)
+{
+    return system_vehicle(fitting->before.system)->type == VEHICLE_MOTORCYCLE;
+}
+
 /* The subject that the new bore presses hardest, of those that it changes. */
 static bool find_worst(const struct fitting *fitting, const struct rule *rule,
                        struct comparison *worst)
 {
     bool found = false;
+    if (is_motorcycle(fitting) && strcmp(rule->figure, "rear-lock-margin") == 0) {
+        return false;
+    }
     for (int i = 0; i < fitting->after.figures.count; i++) {
         const struct figure *after = &fitting->after.figures.items[i];
         if (strcmp(after->row->id, rule->figure) != 0 || after->state == FIGURE_NOT_COMPUTED) {
@@ -169,6 +183,7 @@ static bool find_worst(const struct fitting *fitting, const struct rule *rule,
             .dimension = rule->of_travel ? DIMENSION_SHARE : after->row->dimension,
             .most = rule->most,
             .of = after->of,
+            .met_breaks = rule->met_breaks,
         };
     }
     return found;
@@ -180,13 +195,18 @@ static void judge_effort(struct fitting *fitting)
     if (!(before > 0)) {
         return;
     }
-    struct comparison effort = {before,          after, limit_value("effort-most"),
-                                DIMENSION_FORCE, true,  NULL};
-    struct comparison change = {
-        0,   fabs(after / before - 1), limit_value("fit-effort-change-most"), DIMENSION_SHARE, true,
-        NULL};
+    struct comparison effort = {.before = before,
+                                .after = after,
+                                .limit = limit_value("effort-most"),
+                                .dimension = DIMENSION_FORCE,
+                                .most = true};
+    struct comparison change = {.after = fabs(after / before - 1),
+                                .limit = limit_value("fit-effort-change-most"),
+                                .dimension = DIMENSION_SHARE,
+                                .most = true};
     if (isnan(after)) {
-        const struct comparison none = {1, 0, 0.5, DIMENSION_SHARE, false, NULL};
+        const struct comparison none = {
+            .before = 1, .after = 0, .limit = 1, .dimension = DIMENSION_SHARE};
         add_reason(fitting, "asked-stop", "The same stop is not reached any more", true, &none);
         return;
     }
@@ -206,6 +226,9 @@ static void judge_lost(struct fitting *fitting)
 {
     struct comparison worst = {.after = INFINITY};
     int brakes = 0;
+    if (is_motorcycle(fitting)) {
+        return;
+    }
     for (int c = 0; c < fitting->network->circuit_count; c++) {
         brakes += !fitting->network->circuits[c].clutch;
     }
@@ -218,12 +241,11 @@ static void judge_lost(struct fitting *fitting)
         double before =
             rule_stop(fitting->before.system, fitting->network, true, c, fitting->arena).m_s2;
         if (after < worst.after && fabs(after - before) > 1e-9 * before) {
-            worst = (struct comparison){before,
-                                        after,
-                                        limit_value("lost-deceleration-least"),
-                                        DIMENSION_ACCELERATION,
-                                        false,
-                                        fitting->network->circuits[c].name};
+            worst = (struct comparison){.before = before,
+                                        .after = after,
+                                        .limit = limit_value("lost-deceleration-least"),
+                                        .dimension = DIMENSION_ACCELERATION,
+                                        .of = fitting->network->circuits[c].name};
         }
     }
     if (isfinite(worst.after)) {
@@ -266,12 +288,13 @@ static void judge_size(struct fitting *fitting)
         return;
     }
     const struct bore_row *was = bore_nearest(fitting->fit->before);
-    struct comparison off = {was == NULL ? NAN : fabs(was->bore.m - fitting->fit->before.m),
-                             fabs(nearest->bore.m - fitting->fit->after.m),
-                             limit_value("standard-bore-within"),
-                             DIMENSION_LENGTH,
-                             true,
-                             nearest->name};
+    struct comparison off = {.before =
+                                 was == NULL ? NAN : fabs(was->bore.m - fitting->fit->before.m),
+                             .after = fabs(nearest->bore.m - fitting->fit->after.m),
+                             .limit = limit_value("standard-bore-within"),
+                             .dimension = DIMENSION_LENGTH,
+                             .most = true,
+                             .of = nearest->name};
     if (off.after > off.limit) {
         add_reason(fitting, "standard-bore-within",
                    "No standard bore: {of} is {after} off, more than {limit}", false, &off);

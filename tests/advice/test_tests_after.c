@@ -1,0 +1,129 @@
+#include "advice/result.h"
+
+#include <math.h>
+#include <string.h>
+
+#include "advice_car.h"
+
+#define VAN "systems/village-van.ini"
+
+static const struct step *test_step(const struct advice_car *car, const char *id, const char *part)
+{
+    return advice_step(car, &car->result->tests, id, part);
+}
+
+/* 49 CFR 570.55(b): 125 lbf for 10 s; (c): 50 lbf, no more than 80 % used. 1 lbf is 4.44822 N. */
+static void the_pedal_is_held_with_the_force_and_time_of_the_rule(void **state)
+{
+    (void)state;
+    struct advice_car car = advice_car_load(VAN, NULL);
+    near(test_step(&car, "test-hold", "brake pedal")->force.n, 556.03, 0.01);
+    near(test_step(&car, "test-hold", "brake pedal")->time.s, 10, 1e-9);
+    near(test_step(&car, "test-hold-long", "brake pedal")->time.s, 300, 1e-9);
+    near(test_step(&car, "test-reserve", "brake pedal")->force.n, 222.41, 0.01);
+    assert_null(test_step(&car, "test-hold", "clutch pedal"));
+    assert_string_equal(test_step(&car, "test-hold", NULL)->row->source, "49 CFR 570.55(b)");
+    advice_car_finish(&car);
+}
+
+static void a_servo_is_tried_only_where_there_is_one(void **state)
+{
+    (void)state;
+    struct advice_car with = advice_car_load(VAN, NULL);
+    struct advice_car without = advice_car_load("systems/little-two-seater.ini", NULL);
+    assert_non_null(test_step(&with, "test-servo", "servo"));
+    assert_null(test_step(&without, "test-servo", NULL));
+    /* one circuit cannot be tried by itself */
+    assert_non_null(test_step(&with, "test-circuits", NULL));
+    assert_null(test_step(&without, "test-circuits", NULL));
+    advice_car_finish(&with);
+    advice_car_finish(&without);
+}
+
+static void a_hand_lever_is_pulled_and_not_stamped_on(void **state)
+{
+    (void)state;
+    struct advice_car car = advice_car_load("systems/twin-disc-motorcycle.ini", NULL);
+    assert_non_null(test_step(&car, "test-hold-lever", "hand lever"));
+    assert_null(test_step(&car, "test-hold", "hand lever"));
+    assert_non_null(test_step(&car, "test-hold", "rear brake pedal"));
+    advice_car_finish(&car);
+}
+
+/* Common practice, no source: glycol fluid every two years. */
+static void the_next_change_of_fluid_is_two_years_after_this_one(void **state)
+{
+    (void)state;
+    struct advice_car car = advice_car_load(VAN, "demo/village-van-work.ini");
+    struct date due = test_step(&car, "later-fluid", "brake fluid")->date;
+    assert_int_equal(date_compare(due, (struct date){2028, 11, 20}), 0);
+    advice_car_finish(&car);
+}
+
+static void fluid_of_unknown_age_is_due_today(void **state)
+{
+    (void)state;
+    struct advice_car car = advice_car_load(VAN, NULL);
+    struct date due = test_step(&car, "later-fluid", "brake fluid")->date;
+    assert_int_equal(date_compare(due, (struct date){2026, 11, 25}), 0);
+    advice_car_finish(&car);
+}
+
+static void shoes_come_before_the_hand_brake_and_both_before_the_road(void **state)
+{
+    (void)state;
+    struct advice_car car = advice_car_load(VAN, NULL);
+    int shoes = test_step(&car, "test-shoes", NULL)->number;
+    int hand_brake = test_step(&car, "test-hand-brake", "hand brake")->number;
+    int held = test_step(&car, "test-hold", NULL)->number;
+    int signs = test_step(&car, "test-second-person", NULL)->number;
+    int road = test_step(&car, "test-first-drive", NULL)->number;
+    assert_true(shoes < hand_brake && hand_brake < road && held < signs && signs < road);
+    assert_int_equal(test_step(&car, "later-100-km", NULL)->row->phase, PHASE_LATER);
+    advice_car_finish(&car);
+}
+
+static void the_day_after_the_last_of_a_month_is_the_first_of_the_next(void **state)
+{
+    (void)state;
+    struct advice_car car = advice_car_load(VAN, NULL);
+    static const struct {
+        struct date day, next;
+    } days[] = {{{2026, 11, 25}, {2026, 11, 26}},
+                {{2026, 12, 31}, {2027, 1, 1}},
+                {{2028, 2, 28}, {2028, 2, 29}},
+                {{2026, 2, 28}, {2026, 3, 1}}};
+    for (size_t i = 0; i < sizeof days / sizeof *days; i++) {
+        struct steps steps =
+            tests_of(car.system, car.network, &car.result->figures, days[i].day, car.arena);
+        struct date next = advice_step(&car, &steps, "later-next-day", NULL)->date;
+        assert_int_equal(date_compare(next, days[i].next), 0);
+    }
+    advice_car_finish(&car);
+}
+
+static void the_clutch_is_told_what_to_measure(void **state)
+{
+    (void)state;
+    struct advice_car car = advice_car_load(VAN, NULL);
+    const struct step *step = test_step(&car, "test-clutch", "clutch slave");
+    assert_non_null(step);
+    /* the fork halves it, nearly: ratio 1.7 */
+    near_rel(step->most.m / step->least.m, 1.7, 1e-6);
+    advice_car_finish(&car);
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(the_pedal_is_held_with_the_force_and_time_of_the_rule),
+        cmocka_unit_test(a_servo_is_tried_only_where_there_is_one),
+        cmocka_unit_test(a_hand_lever_is_pulled_and_not_stamped_on),
+        cmocka_unit_test(the_next_change_of_fluid_is_two_years_after_this_one),
+        cmocka_unit_test(fluid_of_unknown_age_is_due_today),
+        cmocka_unit_test(shoes_come_before_the_hand_brake_and_both_before_the_road),
+        cmocka_unit_test(the_day_after_the_last_of_a_month_is_the_first_of_the_next),
+        cmocka_unit_test(the_clutch_is_told_what_to_measure),
+    };
+    return cmocka_run_group_tests(tests, NULL, NULL);
+}

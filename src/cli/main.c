@@ -87,5 +87,5 @@ int main(int argc, char **argv)
         fputs("firmpedal: the answer could not be written\n", stderr);
         return FP_OUTPUT;
     }
-    return outcome;
+    return (int)outcome;
 }

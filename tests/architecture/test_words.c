@@ -1,4 +1,6 @@
 /* No name of a ready car stands in src/, so nothing there can be made for one car. */
+#define _GNU_SOURCE /* strcasestr */
+
 #include <dirent.h>
 #include <stdio.h>
 #include <stdlib.h>

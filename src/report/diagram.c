@@ -154,15 +154,9 @@ static void draw_feeds(struct sketch *sketch, const struct layout *layout)
     for (int i = 0; i < layout->feed_count; i++) {
         const struct feed *feed = &layout->feeds[i];
         struct point ends[] = {feed->a, feed->b};
-        enum tag tag = TAG_NONE;
-        for (int k = 0; k < layout->label_count; k++) {
-            int owner = layout->symbols[feed->to < 0 ? feed->from : feed->to].part;
-            if (layout->labels[k].part == owner && layout->labels[k].tag != TAG_NONE)
-                tag = layout->labels[k].tag;
-        }
         struct pen core = pen_of(0.35, INK_GREY);
         if (feed->hose)
-            symbol_hose(sketch, ends, 2, tag, core);
+            symbol_hose(sketch, ends, 2, feed->tag, core);
         else
             sketch_path(sketch, ends, 2, pen_of(0.6, INK_GREY));
         if (feed->to < 0)
@@ -262,6 +256,7 @@ struct legend {
     const struct ruler *ruler;
     int row, rows;
     double left, right; /* of this column */
+    double spread;      /* more room between columns */
 };
 
 #define LEGEND_SAMPLE 16.5
@@ -270,7 +265,7 @@ static struct point legend_next(struct legend *legend, const char *words)
 {
     struct font font = {.size = 6.8};
     if (legend->row % legend->rows == 0)
-        legend->left = legend->right;
+        legend->left = legend->right + (legend->row > 0 ? legend->spread : 0);
     double x = legend->left;
     double y = 3.2 + (legend->row % legend->rows) * 4.8;
     legend->row++;
@@ -311,12 +306,13 @@ static void legend_marks(struct legend *legend)
     symbol_inline_joint(&legend->sketch, (struct point){at.x + 10.5, at.y}, false, false);
 }
 
-struct sketch diagram_legend(const struct layout *layout, const struct ruler *ruler,
-                             struct arena *arena, double width)
+static struct legend fill_legend(const struct layout *layout, const struct ruler *ruler,
+                                 struct arena *arena, double width, double spread)
 {
     int circuits = layout->network->circuit_count;
     int rows = (circuits + 7 + any_tag(layout, TAG_UNDATED) + 2) / 3;
-    struct legend legend = {sketch_start(arena, width, 2 + rows * 4.8), ruler, 0, rows, 0, 0};
+    struct legend legend = {
+        sketch_start(arena, width, 2 + rows * 4.8), ruler, 0, rows, 0, 0, spread};
     for (int rank = 0; rank < circuits; rank++)
         for (int c = 0; c < circuits; c++) {
             if (layout->rank[c] != rank)
@@ -334,7 +330,16 @@ struct sketch diagram_legend(const struct layout *layout, const struct ruler *ru
         struct point at = legend_next(&legend, "feed from the reservoir");
         sketch_line(&legend.sketch, at.x + 1, at.y, at.x + 14, at.y, pen_of(0.6, INK_GREY));
     }
-    return legend.sketch;
+    return legend;
+}
+
+struct sketch diagram_legend(const struct layout *layout, const struct ruler *ruler,
+                             struct arena *arena, double width)
+{
+    /* Filled once to see how wide it is, then again over the whole width. */
+    struct legend narrow = fill_legend(layout, ruler, arena, width, 0);
+    double spread = fmin(fmax((width - narrow.right) / 2, 0), 24);
+    return fill_legend(layout, ruler, arena, width, spread).sketch;
 }
 
 struct sketch diagram_page(const struct result *result, const struct ruler *ruler,

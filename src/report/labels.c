@@ -80,8 +80,7 @@ int labels_tyres(const struct layout *layout, struct box tyres[static MOST_TYRES
 
 static const char *bores_words(const struct layout *layout, const struct bores *bores)
 {
-    const char *bore =
-        unit_text(layout->arena, bores->bore.m, DIMENSION_LENGTH, layout->result->units);
+    const char *bore = unit_show_bore(layout->arena, bores->bore.m, layout->result->units);
     return bores->count > 0 ? text_print(layout->arena, "%d of %s", bores->count, bore) : bore;
 }
 
@@ -100,7 +99,7 @@ static const char *data_of(const struct layout *layout, int part)
         return bores_words(layout, &p->as.disc.bores);
     if (!(bore > 0))
         return NULL;
-    return unit_text(layout->arena, bore, DIMENSION_LENGTH, layout->result->units);
+    return unit_show_bore(layout->arena, bore, layout->result->units);
 }
 
 static enum tag tag_of(enum hose_standing standing)
@@ -195,26 +194,44 @@ static void name_hoses(const struct layout *layout, struct label_list *list)
     }
 }
 
-/* Low-pressure rubber has no part of its own. */
-static void name_feeds(const struct layout *layout, struct label_list *list)
+/* The line of the hose list that is about the supply or vacuum hose of a part: by its ends, by its
+ * name, or because it is the only one of that use. */
+static const struct hose_line *low_pressure_line(const struct layout *layout, int owner,
+                                                 const char *use)
 {
     const struct hose_list *hoses = &layout->result->hoses;
+    const struct hose_line *only = NULL;
+    int count = 0;
+    for (int i = 0; i < hoses->count; i++) {
+        const struct hose_line *line = &hoses->items[i];
+        if (!line->use || !text_same(line->use, use))
+            continue;
+        if (line->near == owner || line->far == owner ||
+            text_begins(line->name, layout->system->parts[owner].name))
+            return line;
+        only = line;
+        count++;
+    }
+    return count == 1 ? only : NULL;
+}
+
+/* Low-pressure rubber lies in no circuit. */
+static void name_feeds(struct layout *layout, struct label_list *list)
+{
     for (int i = 0; i < layout->feed_count; i++) {
-        const struct feed *feed = &layout->feeds[i];
+        struct feed *feed = &layout->feeds[i];
         if (!feed->hose)
             continue;
         bool vacuum = feed->to < 0;
         int owner = layout->symbols[vacuum ? feed->from : feed->to].part;
-        struct label label = {.part = owner,
-                              .name = vacuum ? "vacuum hose" : "supply hose",
-                              .target = labels_box_of((struct point[]){feed->a, feed->b}, 2, 1.0)};
-        for (int k = 0; k < hoses->count; k++) {
-            const struct hose_line *line = &hoses->items[k];
-            bool low = line->hose < 0 && (line->near == owner || line->far == owner);
-            if (low && line->use && text_begins(line->use, vacuum ? "vac" : "sup"))
-                label.tag = tag_of(line->standing);
-        }
-        *LIST_ADD(layout->arena, list) = label;
+        const struct hose_line *line =
+            low_pressure_line(layout, owner, vacuum ? "vacuum" : "supply");
+        feed->tag = line ? tag_of(line->standing) : TAG_NONE;
+        *LIST_ADD(layout->arena, list) =
+            (struct label){.part = owner,
+                           .name = vacuum ? "vacuum hose" : "supply hose",
+                           .tag = feed->tag,
+                           .target = labels_box_of((struct point[]){feed->a, feed->b}, 2, 1.0)};
     }
 }
 

@@ -62,11 +62,14 @@ struct chain {
     struct inline_joint *marks; /* one fewer */
 };
 
+enum tag { TAG_NONE, TAG_NEW, TAG_OLD, TAG_UNDATED, TAG_MISSING, TAG_ACCEPTED };
+
 /* Lines that feed a master from its reservoir, and a servo's vacuum hose. */
 struct feed {
     int from, to; /* symbols; to -1: a vacuum hose to the engine */
     bool hose;
     struct point a, b;
+    enum tag tag; /* of a hose */
 };
 
 struct nipple_mark {
@@ -76,7 +79,6 @@ struct nipple_mark {
     struct box box;
 };
 
-enum tag { TAG_NONE, TAG_NEW, TAG_OLD, TAG_UNDATED, TAG_MISSING, TAG_ACCEPTED };
 struct label {
     int part;
     const char *name;

@@ -114,7 +114,7 @@ void pages_front(struct flow *flow, const struct result *result)
     struct sketch drawing = diagram_sketch(layout, flow->ruler, arena);
     struct sketch legend = diagram_legend(layout, flow->ruler, arena, flow_width(flow));
     double spare = flow_left_over(flow) - drawing.height - legend.height;
-    double gap = fmin(fmax(spare / 3, 0.5), 5);
+    double gap = fmin(fmax(spare / 3, 0.5), 8);
     sketch_place(flow_page(flow), &drawing, (flow->width - drawing.width) / 2, flow->y + gap);
     flow_skip(flow, gap + drawing.height + gap);
     sketch_place(flow_page(flow), &legend, FLOW_LEFT, flow->y);

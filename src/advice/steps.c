@@ -128,10 +128,10 @@ static const struct step_row rows[] = {
      CUSTOM, NULL},
     {"open-off-servo", PHASE_OPENING,
      "Unbolt the {part} from the {text}; mind the output rod and its seal.", NULL, CUSTOM, NULL},
-    {"open-take-off", PHASE_OPENING, "Unbolt the {part} and lay it out with its ports up.", NULL,
-     CUSTOM, NULL},
+    {"open-take-off", PHASE_OPENING, "Unbolt the {cylinder} and lay it out with its ports up.",
+     NULL, CUSTOM, NULL},
     {"open-measure", PHASE_OPENING,
-     "Measure the bore of the old {part} at three depths in two directions, and of the new one "
+     "Measure the bore of the old {cylinder} at three depths in two directions, and of the new one "
      "before it goes on.",
      "Sizes that differ by a third of a millimetre look alike.", CUSTOM, "bore"},
 
@@ -146,7 +146,7 @@ static const struct step_row rows[] = {
     {"close-washers", PHASE_CLOSING,
      "New copper washers at every banjo, one on each side; none where a seat seals.", NULL, MAKER,
      NULL},
-    {"close-part", PHASE_CLOSING, "Fit the {part}; seals wetted with fresh {text} only.",
+    {"close-part", PHASE_CLOSING, "Fit the {cylinder}; seals wetted with fresh {text} only.",
      "Mineral spirit or oil swells these seals.", CUSTOM, NULL},
     {"close-handed", PHASE_CLOSING,
      "Two leading shoes: see that the cylinders of the {part} face so that both tips lead going "

@@ -120,6 +120,32 @@ static const char *strokes_text(struct arena *arena, const struct step *step)
     return text_print(arena, "%.0f", step->strokes);
 }
 
+/* What comes off the car when a brake is renewed: not the whole brake. */
+static const char *cylinder_words(struct arena *arena, const struct part *part)
+{
+    switch (part->kind) {
+    case KIND_DRUM:
+        return text_print(arena, "wheel cylinder of the %s", part->name);
+    case KIND_DISC:
+        return text_print(arena, "caliper of the %s", part->name);
+    case KIND_VEHICLE:
+    case KIND_FLUID:
+    case KIND_PEDAL:
+    case KIND_RESERVOIR:
+    case KIND_SERVO:
+    case KIND_MASTER:
+    case KIND_PIPE:
+    case KIND_HOSE:
+    case KIND_JOINT:
+    case KIND_VALVE:
+    case KIND_SLAVE:
+    case KIND_PARKING:
+    case KIND_COUNT:
+        break;
+    }
+    return part->name;
+}
+
 const char *step_words(struct arena *arena, const struct result *result, const struct step *step,
                        const char *words)
 {
@@ -131,6 +157,7 @@ const char *step_words(struct arena *arena, const struct result *result, const s
     if (step->part >= 0) {
         struct nipple nipple = {step->part, step->nipple};
         add_text(&names, "part", result->system->parts[step->part].name);
+        add_text(&names, "cylinder", cylinder_words(arena, &result->system->parts[step->part]));
         add_text(&names, "nipple", nipple_words(result->system, nipple, arena));
     }
     if (step->circuit >= 0) {

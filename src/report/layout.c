@@ -96,7 +96,7 @@ static void find_feeds(struct layout *layout)
                 a = (struct point){inner, s->at.y + GRID_STEP};
                 b = (struct point){inner - out * 2.4 * GRID_STEP, s->at.y + GRID_STEP};
             }
-            add_feed(layout, (struct feed){i, -1, true, a, b});
+            add_feed(layout, (struct feed){i, -1, true, a, b, TAG_NONE});
         }
         int reservoir =
             part->kind == KIND_MASTER ? place_reservoir_of(layout->system, s->part) : -1;
@@ -105,7 +105,7 @@ static void find_feeds(struct layout *layout)
         int from = layout->symbol_of[reservoir];
         bool hose = part->as.master.supply_hose.m > 0;
         struct point a = {s->at.x, layout->symbols[from].box.bottom};
-        add_feed(layout, (struct feed){from, i, hose, a, {s->at.x, s->box.top}});
+        add_feed(layout, (struct feed){from, i, hose, a, {s->at.x, s->box.top}, TAG_NONE});
     }
 }
 

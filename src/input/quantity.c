@@ -26,6 +26,14 @@ static char *with_unit(struct arena *arena, const char *text, const struct readi
                       text + reading->start + reading->length);
 }
 
+/* The number as it stands with a unit behind it where a fraction tells which; else a reminder. */
+static const char *with_some_unit(const struct key *key, const char *number, struct arena *arena)
+{
+    if (key->dimension == DIMENSION_LENGTH && strchr(number, '/') && !strchr(number, ' '))
+        return text_print(arena, "%s = %s in", key->name, number);
+    return text_print(arena, "%s = %s and its unit, as in %s", key->name, number, key->example);
+}
+
 void quantity_refuse(const struct reading *reading, const char *what, enum dimension dimension,
                      struct written value, const char *write, struct input *input)
 {
@@ -122,6 +130,8 @@ bool quantity_read(const struct key *key, struct written value, double *si, doub
     struct reading reading = unit_read(words.text, key->dimension);
     if (reading.outcome != READING_FINE) {
         const char *example = text_print(input->arena, "%s = %s", key->name, key->example);
+        if (reading.outcome == READING_BARE_NUMBER && key->form == FORM_QUANTITY)
+            example = with_some_unit(key, words.text, input->arena);
         quantity_refuse(&reading, key->name, key->dimension, words, example, input);
         return false;
     }

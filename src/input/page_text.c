@@ -61,6 +61,8 @@ const char page_runs[] =
 "- a part by its name. `front disc` means both sides, and so both pipes or hoses to them;\n"
 "- a part and its outlet with a point between: `brake master.rear`, where `rear` stands\n"
 "  in `primary outlets` or `secondary outlets`. A master with one outlet needs none;\n"
+"- a valve of two passages (a shuttle) or a caliper of two inlets with the number of the\n"
+"  circuit: `warning shuttle.1`, `warning shuttle.2`;\n"
 "- `2.6 m pipe` or `0.31 m hose`. Lengths are optional: `pipe`, `hose`, `about 2.6 m pipe`;\n"
 "- `bracket`, where a pipe meets a hose; it may be left out;\n"
 "- a joint (tee, union, block), by a name that comes up in each run that meets there.\n"

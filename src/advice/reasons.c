@@ -4,7 +4,7 @@
 
 #define CUSTOM  "common practice, no source"
 #define ARTICLE "trade article (publisher withheld)"
-#define MAKER   "maker's workshop text (make withheld)"
+#define MAKER   "maker's workshop text, make withheld"
 
 static const struct reason_row rows[] = {
     {"makers-order", "the maker's own order, as the description gives it", MAKER},

@@ -7,7 +7,7 @@
 #include "base/list.h"
 
 #define CUSTOM "common practice, no source"
-#define MAKER  "maker's workshop text (make withheld)"
+#define MAKER  "maker's workshop text, make withheld"
 
 static const struct step_row rows[] = {
     /* before */
@@ -178,7 +178,7 @@ static const struct step_row rows[] = {
     /* bleeding */
     {"bleed-master", PHASE_BLEED,
      "{nipple}: plug the outlets, or loop pipes from them back under the fluid, and stroke it "
-     "slowly until no bubbles come, 8 to 15 strokes. Or on the car: crack each outlet union "
+     "slowly until no bubbles come, 8 to 15 strokes. Or on the car: loosen each outlet union "
      "while the pedal goes down.",
      NULL, CUSTOM, "no bubbles"},
     {"bleed-nipple", PHASE_BLEED,

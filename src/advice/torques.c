@@ -2,7 +2,7 @@
 
 #include <string.h>
 
-#define MAKER "maker's workshop text (make withheld)"
+#define MAKER "maker's workshop text, make withheld"
 
 /* The least and most over the makers that were read; a maker's own figure goes first. */
 static const struct torque_row rows[] = {

@@ -22,7 +22,6 @@
 #include "report/diagram.h"
 #include "report/findings_page.h"
 #include "report/json.h"
-#include "report/paint.h"
 #include "report/sheet.h"
 #include "report/text_report.h"
 #include "units/unit.h"
@@ -512,9 +511,4 @@ const char *fp_version(void)
 void fp_secure_streams(void)
 {
     save_secure_streams();
-}
-
-void fp_end(void)
-{
-    paint_end();
 }

@@ -82,8 +82,4 @@ const char *fp_version(void);
 /* First thing in main: opens /dev/null until descriptors 0, 1 and 2 exist. */
 void fp_secure_streams(void);
 
-/* Last thing in main: lets the drawing libraries give back what they keep for the whole program.
- * Nothing may be drawn afterwards. */
-void fp_end(void);
-
 #endif

@@ -54,7 +54,6 @@ static enum fp_outcome run(const struct request *request)
     }
     enum fp_outcome outcome = command->run(desk, request);
     fp_desk_destroy(desk);
-    fp_end();
     return outcome;
 }
 

@@ -3,7 +3,6 @@
 #include <cairo-pdf.h>
 #include <cairo-svg.h>
 #include <cairo.h>
-#include <fontconfig/fontconfig.h>
 #include <math.h>
 #include <pango/pangocairo.h>
 #include <setjmp.h>
@@ -404,10 +403,4 @@ bool paint_png(const struct sketch *sketch, double dots, struct bytes *out, cons
         CAIRO_FORMAT_RGB24, (int)ceil(sketch->width * scale), (int)ceil(sketch->height * scale));
     *error = paint_all(surface, sketch, 1, scale, out);
     return *error == NULL;
-}
-
-void paint_end(void)
-{
-    cairo_debug_reset_static_data();
-    FcFini();
 }

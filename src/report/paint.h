@@ -32,8 +32,4 @@ bool paint_svg(const struct sketch *sketch, struct bytes *out, const char **erro
 /* dots: dots an inch, 20 to 1200. */
 bool paint_png(const struct sketch *sketch, double dots, struct bytes *out, const char **error);
 
-/* Lets cairo and fontconfig give back what they keep for the whole program, so that a search for
- * leaks finds none. For the very end of a program: no drawing may follow. */
-void paint_end(void);
-
 #endif

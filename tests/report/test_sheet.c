@@ -230,7 +230,6 @@ static int look_without_fonts(void)
         sheet_pdf(fixture_result(arena, (struct fixture_choice){0}), PAPER_A4, &bytes, &error);
     int status = !done && error && strstr(error, "fonts-dejavu-core") ? 0 : 1;
     arena_destroy(arena);
-    paint_end();
     return status;
 }
 
@@ -279,7 +278,5 @@ int main(int count, char **words)
         cmocka_unit_test(a_machine_without_fonts_is_told_so),
         cmocka_unit_test(memory_that_runs_out_while_drawing_leaks_nothing),
     };
-    int failed = cmocka_run_group_tests(tests, NULL, NULL);
-    paint_end();
-    return failed;
+    return cmocka_run_group_tests(tests, NULL, NULL);
 }

@@ -3,6 +3,7 @@
 #include "base/list.h"
 #include "input/key_words.h"
 #include "input/mistakes.h"
+#include "network/plumbing.h"
 #include "input/schema.h"
 #include "parts/key.h"
 #include "parts/words.h"
@@ -127,6 +128,15 @@ static bool explain_mistake(struct text *into, const char *word)
         add_about(into, "means", rows[i].help);
         return true;
     }
+    const struct plumbing_row *plumbing = plumbing_rows(&count);
+    for (size_t i = 0; i < count; i++) {
+        if (!words_same(plumbing[i].id, word))
+            continue;
+        text_add(into, "%s%s, a message about the plumbing\n", into->count > 0 ? "\n" : "",
+                 plumbing[i].id);
+        add_about(into, "means", plumbing[i].what);
+        return true;
+    }
     return false;
 }
 
@@ -184,6 +194,9 @@ static struct known all_known(struct arena *arena)
     const struct mistake_row *rows = mistake_rows(&count);
     for (size_t i = 0; i < count; i++)
         add_known(arena, &known, rows[i].id);
+    const struct plumbing_row *plumbing = plumbing_rows(&count);
+    for (size_t i = 0; i < count; i++)
+        add_known(arena, &known, plumbing[i].id);
     return known;
 }
 

@@ -2,6 +2,7 @@
 
 #include "input/key_words.h"
 #include "input/mistakes.h"
+#include "network/plumbing.h"
 #include "input/page_text.h"
 #include "input/schema.h"
 #include "parts/key.h"
@@ -157,6 +158,13 @@ static void add_mistakes(struct text *into)
         text_add(into, "| `%s` | %s | ", rows[i].id,
                  rows[i].severity == SEVERITY_DANGER ? "mistake" : "remark");
         add_cell(into, rows[i].help);
+        text_add(into, "\n");
+    }
+    const struct plumbing_row *plumbing = plumbing_rows(&count);
+    for (size_t i = 0; i < count; i++) {
+        text_add(into, "| `%s` | %s | ", plumbing[i].id,
+                 plumbing[i].severity == SEVERITY_DANGER ? "mistake" : "remark");
+        add_cell(into, plumbing[i].what);
         text_add(into, "\n");
     }
 }

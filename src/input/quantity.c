@@ -107,7 +107,7 @@ bool limits_keep(const struct key *key, double si, struct written value, struct 
         mistake_add(input, MISTAKE_OUTSIDE_LIMITS, value,
                     "%s of %s is not possible; it is never %s %s", key->name, value.text,
                     low ? "below" : "above", limit)
-            ->write = text_print(input->arena, "%s = %s", key->name, key->example);
+            ->write = text_print(input->arena, "for example %s = %s", key->name, key->example);
         return false;
     }
     low = is_below(si, key->usual_least);

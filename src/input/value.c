@@ -73,7 +73,7 @@ static int read_whole(const char *text)
 
 static const char *example_line(const struct key *key, struct input *input)
 {
-    return text_print(input->arena, "%s = %s", key->name, key->example);
+    return text_print(input->arena, "for example %s = %s", key->name, key->example);
 }
 
 static bool read_count(const struct key *key, struct written value, void *base, struct input *input)
@@ -143,7 +143,7 @@ static bool read_choice(const struct key *key, struct written value, void *base,
     const char *words = choice_words(key, input, &known, &count);
     const char *nearest = text_nearest(value.text, known, count);
     mistake_add(input, MISTAKE_UNKNOWN_WORD, value, "%s is %s", key->name, words)->write =
-        text_print(input->arena, "%s = %s", key->name, nearest ? nearest : key->example);
+        text_print(input->arena, "%s = %s", key->name, nearest ? nearest : "one of these words");
     return false;
 }
 

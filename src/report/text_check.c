@@ -28,7 +28,8 @@ static void add_figure(struct text *into, const struct result *result, const str
                    ? "not computed"
                    : figure_value_words(arena, figure, result->units),
                VALUE_WIDTH, true);
-    text_add(into, "  %s\n      ", states[figure->state]);
+    text_add(into, "%s%s\n      ", figure->state == FIGURE_NOT_COMPUTED ? "" : "  ",
+             states[figure->state]);
     const char *rests = figure_state_words(arena, result->system, figure, RESTS_NAMED);
     const char *colon = strchr(rests, ':');
     text_add_wrapped(into,

@@ -119,10 +119,11 @@ static bool has_hand_lever(const struct system *system)
     return false;
 }
 
-void check_effort(struct checking *checking, const struct check_row *row)
+/* A foot and a hand have limits of their own, so each has its row. */
+static void check_effort_by(struct checking *checking, const struct check_row *row, bool by_hand)
 {
     const struct figure *effort = figure_about(checking, "effort-for-half-g", -1);
-    if (has_hand_lever(checking->system) || effort == NULL ||
+    if (has_hand_lever(checking->system) != by_hand || effort == NULL ||
         !(effort->value > limit_value(row->limit))) {
         return;
     }
@@ -133,18 +134,14 @@ void check_effort(struct checking *checking, const struct check_row *row)
     finding_rests_on(finding, effort);
 }
 
+void check_effort(struct checking *checking, const struct check_row *row)
+{
+    check_effort_by(checking, row, false);
+}
+
 void check_lever_effort(struct checking *checking, const struct check_row *row)
 {
-    const struct figure *effort = figure_about(checking, "effort-for-half-g", -1);
-    if (!has_hand_lever(checking->system) || effort == NULL ||
-        !(effort->value > limit_value(row->limit))) {
-        return;
-    }
-    struct finding *finding = finding_add(checking, row, -1, NO_FIELD);
-    finding_quantity(finding, "effort", effort->value, DIMENSION_FORCE);
-    finding_quantity(finding, "stop", limit_value("asked-stop"), DIMENSION_ACCELERATION);
-    finding_limit(finding, "most");
-    finding_rests_on(finding, effort);
+    check_effort_by(checking, row, true);
 }
 
 void check_stop_not_reached(struct checking *checking, const struct check_row *row)

@@ -3,7 +3,68 @@
 
 #include "advice/steps.h"
 #include "base/message.h"
+#include "advice/finding.h"
 #include "network/graph.h"
+#include "physics/purge.h"
+
+/* A way of bleeding and whether it suits this car. */
+struct method_row {
+    enum bleed_method method;
+    const char *id;    /* "pedal" */
+    const char *words; /* "pedal with a helper" */
+    const char *kit;   /* what it needs */
+    const char *source;
+};
+const struct method_row *method_rows(size_t *count);
+
+/* Why a method does or does not suit, a row of a table. */
+struct method_reason {
+    const char *id;    /* "gas-lock" */
+    const char *words; /* with {part}, {volume}, {drop}, {head}, {flow}, {travel} */
+    bool against;      /* it rules the method out; otherwise only to be minded */
+    const char *source;
+};
+const struct method_reason *method_reasons(size_t *count);
+
+struct method_note {
+    const struct method_reason *reason;
+    int part;                            /* -1 */
+    struct named_quantity quantities[4]; /* what stands in its words */
+    int quantity_count;
+};
+struct method_verdict {
+    const struct method_row *row;
+    bool suits;
+    struct method_note *notes;
+    int note_count;
+};
+
+/* What an order costs, by the simulation. */
+struct order_cost {
+    struct nipple *order; /* as it would be gone through */
+    int count;
+    struct volume fluid; /* drawn off until no more air comes, clear strokes not counted */
+    double strokes;
+    struct volume air_left; /* that could have left */
+};
+
+/* What is particular to one bleeding step, beside what every step has. */
+struct bleed_detail {
+    struct volume path;    /* pipes, hoses and chambers from the master to the nipple */
+    struct volume branch;  /* that part of it that no earlier step has drawn through */
+    struct volume purge;   /* to draw until no more air comes */
+    struct volume renewal; /* to draw so that the old fluid is out: three volumes */
+    double renewal_strokes;
+    struct duration by_gravity; /* for the purge at the fluid's temperature; NaN: it does not run */
+    struct duration by_pressure;   /* at the kit's pressure */
+    struct volume reservoir_after; /* in the reservoir after the step; NaN */
+    int top_up_every;              /* strokes after which to top up, so that it never runs dry; 0 */
+    struct volume trapped;         /* air that stays above the nipple */
+    struct length trapped_pedal;   /* what that costs at the pedal */
+    struct volume air_left;        /* in the circuit after the step, by the simulation */
+    const char *way_up;            /* "at the top", "15 mm below the top: ..." */
+    int with;                      /* another nipple open at the same time; -1 */
+};
 
 enum bleed_scope {
     BLEED_NOTHING, /* nothing was opened */
@@ -24,6 +85,17 @@ struct bleed_plan {
     int untouched_count;
     struct volume fluid; /* to have ready, in all; NaN when lengths are missing */
     bool fluid_assumed;
+    enum bleed_method method; /* by which strokes and times are given */
+    bool shut_under_pressure; /* the nipple is shut while the pedal still presses */
+    struct method_verdict verdicts[METHOD_COUNT];
+    int verdict_count;
+    struct order_cost planned; /* the order of steps */
+    struct order_cost trade;   /* the trade's order by rule alone; count 0: not worked out */
+    struct order_cost makers;  /* the maker's; count 0: none given */
+    struct order_cost asked;   /* the one the user wants to try; count 0: none */
+    struct purge_point *curve; /* air left against fluid, by the planned order */
+    int point_count;
+    struct steps bench; /* bench bleeding of new masters, flow test of cleaned pipes */
 };
 
 /* Plans the bleeding. Without work: every nipple. With work: what the opened, renewed and replaced

@@ -47,9 +47,9 @@ void situation_solve_travels(struct situation *situation)
     situation->half_g_fits =
         solve_effort_fits(system, network, &state, situation->half_g, situation->scratch);
     if (situation->drums) {
-        state.slack = true;
+        state.brakes.slack = true;
         solve(system, network, &state, situation->slack);
-        state.slack = false;
+        state.brakes.slack = false;
     }
     for (int c = 0; c < network->circuit_count; c++) {
         if (situation->lost[c] == NULL)

@@ -35,6 +35,8 @@ struct reason_row {
 const struct reason_row *reason_rows(size_t *count);
 const struct reason_row *reason_row(const char *id);
 
+struct bleed_detail; /* advice/bleed_plan.h */
+
 struct step {
     const struct step_row *row;
     int number;                      /* from 1 within its list */
@@ -56,7 +58,8 @@ struct step {
     struct duration time;      /* {time} to hold; NaN */
     struct share slope;        /* {slope} to hold on; NaN */
     struct date date;
-    const char *text; /* more words for {text}, or NULL */
+    const struct bleed_detail *bleed; /* NULL unless it is a bleed step at a nipple */
+    const char *text;                 /* more words for {text}, or NULL */
 };
 struct steps {
     struct arena *arena;

@@ -101,8 +101,10 @@ static double at_least_0(double value)
     return value >= 0 ? value : NAN;
 }
 
-struct disc_volumes disc_volume(const struct disc *disc, int inlet, struct pressure p)
+struct disc_volumes disc_volume(const struct disc *disc, int inlet, struct pressure p,
+                                const struct brake_case *as)
 {
+    (void)as;
     struct disc_volumes volumes = {{NAN}, {NAN}, {NAN}};
     if (!(p.pa >= 0) || !(disc->threshold.pa >= 0))
         return volumes;

@@ -1,6 +1,7 @@
 #ifndef FIRMPEDAL_PARTS_DISC_BRAKE_H
 #define FIRMPEDAL_PARTS_DISC_BRAKE_H
 
+#include "parts/brake_case.h"
 #include "units/quantity.h"
 
 enum caliper_type { CALIPER_NOT_SAID, CALIPER_FIXED, CALIPER_SLIDING };
@@ -86,6 +87,7 @@ struct disc_volumes {
 /*   disc    as for the area; threshold Pa >= 0; roll back, pad squash and body opening m >= 0
  *   inlet   as for the area
  *   p       at that inlet, Pa gauge, >= 0
+ *   as      how it stands; NULL: as described, cold
  *   gives   m3 each; a cause whose figure is not known is NaN, all are outside the ranges:
  *             roll back   all pistons by the roll back; on an even way there below the threshold
  *             pads        area of one side by the squash of two pads, growing with pressure
@@ -94,6 +96,7 @@ struct disc_volumes {
  * Source: what the pistons must follow; squash and opening as linear springs (from memory).
  * Checked by: tests/reference/constructed_parts.c
  */
-struct disc_volumes disc_volume(const struct disc *disc, int inlet, struct pressure p);
+struct disc_volumes disc_volume(const struct disc *disc, int inlet, struct pressure p,
+                                const struct brake_case *as);
 
 #endif

@@ -65,7 +65,8 @@ struct torque drum_torque(const struct drum *drum, struct pressure p, bool forwa
     return drum_torque_by_factor(drum, p, drum_factor(drum, forward));
 }
 
-struct drum_volumes drum_volume(const struct drum *drum, struct pressure p, bool slack)
+struct drum_volumes drum_volume(const struct drum *drum, struct pressure p,
+                                const struct brake_case *as)
 {
     struct drum_volumes volumes = {{NAN}, {NAN}};
     if (drum_pistons(drum) == 0 || !(p.pa >= 0) || !(drum->threshold.pa >= 0) ||
@@ -75,7 +76,7 @@ struct drum_volumes drum_volume(const struct drum *drum, struct pressure p, bool
      * other way, so its one bore opens by both travels. */
     double swept = 2 * circle_area(drum->bore).m2;
     double taken_up = p.pa < drum->threshold.pa ? p.pa / drum->threshold.pa : p.pa > 0;
-    double clearance = drum->clearance.m * (slack ? SLACK_CLEARANCE : 1);
+    double clearance = drum->clearance.m * (as != NULL && as->slack ? SLACK_CLEARANCE : 1);
     volumes.clearance.m3 = swept * clearance * taken_up;
     volumes.give.m3 = swept * drum->give.m * p.pa / REFERENCE_PRESSURE;
     return volumes;

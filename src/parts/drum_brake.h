@@ -3,6 +3,7 @@
 
 #include <stdbool.h>
 
+#include "parts/brake_case.h"
 #include "parts/shoe.h"
 #include "units/quantity.h"
 
@@ -75,14 +76,15 @@ struct drum_volumes {
 
 /*   drum    cylinder; bore m > 0; threshold Pa >= 0; clearance and give m >= 0
  *   p       Pa gauge, >= 0
- *   slack   adjusters were not set: three times the clearance (common practice, no source)
- *   gives   m3 for both shoes, in every layout of cylinders; NaN outside:
- *             clearance   two tips by the clearance; on an even way there below the threshold
- *             give        two tips by the give, growing with pressure
+ *   as      NULL: as described, set and cold; slack: adjusters were not set, three times the
+ * clearance (common practice, no source) gives   m3 for both shoes, in every layout of cylinders;
+ * NaN outside: clearance   two tips by the clearance; on an even way there below the threshold give
+ * two tips by the give, growing with pressure
  *
  * Source: what the tips must follow; give as a linear spring (from memory).
  * Checked by: tests/parts/test_drum_brake.c, tests/reference/constructed_parts.c
  */
-struct drum_volumes drum_volume(const struct drum *drum, struct pressure p, bool slack);
+struct drum_volumes drum_volume(const struct drum *drum, struct pressure p,
+                                const struct brake_case *as);
 
 #endif

@@ -62,7 +62,8 @@ static double lost_volume(const struct system *system, const struct network *net
     struct circuit_state *taken = &into->circuits[circuit];
     taken->pressure = p;
     pressure_spread(system, network, circuit, p, true, into->pressures);
-    travel_volumes(system, network, circuit, into->pressures, false, taken->by_cause);
+    struct state usual = state_usual();
+    travel_volumes(system, network, circuit, into->pressures, &usual, taken->by_cause);
     double lost = 0;
     for (int cause = 0; cause < CAUSE_COUNT; cause++)
         lost += taken->by_cause[cause].m3;

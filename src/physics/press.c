@@ -62,7 +62,7 @@ static void take_volumes(const struct system *system, const struct network *netw
                          const struct state *state, int circuit, struct solution *into)
 {
     struct circuit_state *taken = &into->circuits[circuit];
-    travel_volumes(system, network, circuit, into->pressures, state->slack, taken->by_cause);
+    travel_volumes(system, network, circuit, into->pressures, state, taken->by_cause);
     taken->volume.m3 = 0;
     for (int cause = 0; cause < CAUSE_COUNT; cause++)
         taken->volume.m3 += taken->by_cause[cause].m3;

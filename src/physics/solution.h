@@ -6,17 +6,22 @@
 #include "base/arena.h"
 #include "network/graph.h"
 #include "network/system.h"
+#include "parts/brake_case.h"
 
 /* The whole car in one state. solve() is pure: the same system, network and state give the same
  * solution, nothing is allocated and nothing else changes, so a sweep may call it millions of
  * times on one solution's room. */
 
+/* Every hose as described, or all of them as if good or worn. */
+enum hose_case { HOSES_AS_SAID, HOSES_GOOD, HOSES_WORN };
+
 struct state {
     struct force effort; /* on every brake pedal or hand lever; NaN: each pedal's own "effort" */
     bool assisted;       /* the servo has vacuum */
     int lost_circuit;    /* index of a circuit that has no pressure, or -1 */
-    bool slack;          /* shoe adjusters are not set */
-    bool no_floor;       /* travel without end, for the travel that would be needed */
+    struct brake_case brakes; /* linings, adjusters, cold or hot */
+    enum hose_case hoses;
+    bool no_floor; /* travel without end, for the travel that would be needed */
 };
 /* Engine running, nothing lost, adjusters set, each pedal's own effort. */
 struct state state_usual(void);

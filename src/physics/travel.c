@@ -53,7 +53,8 @@ static void add_edge(const struct system *system, const struct edge *edge, struc
 }
 
 static void add_vertex(const struct system *system, const struct vertex *vertex, struct pressure p,
-                       bool slack, struct shrink *shrink, struct volume by_cause[CAUSE_COUNT])
+                       const struct state *state, struct shrink *shrink,
+                       struct volume by_cause[CAUSE_COUNT])
 {
     const struct part *part = &system->parts[vertex->part];
     if (part->kind == KIND_MASTER)
@@ -62,19 +63,19 @@ static void add_vertex(const struct system *system, const struct vertex *vertex,
     struct volume chamber = part_chamber_volume(part, vertex->chamber, &assumed);
     by_cause[CAUSE_FLUID].m3 += chamber.m3 * shrink_share(shrink, p);
     if (part->kind == KIND_DISC) {
-        struct disc_volumes taken = disc_volume(&part->as.disc, vertex->chamber, p);
+        struct disc_volumes taken = disc_volume(&part->as.disc, vertex->chamber, p, &state->brakes);
         by_cause[CAUSE_CLEARANCE].m3 += taken.roll_back.m3;
         by_cause[CAUSE_LININGS].m3 += taken.pads.m3;
         by_cause[CAUSE_BODY].m3 += taken.body.m3;
     } else if (part->kind == KIND_DRUM) {
-        struct drum_volumes taken = drum_volume(&part->as.drum, p, slack);
+        struct drum_volumes taken = drum_volume(&part->as.drum, p, &state->brakes);
         by_cause[CAUSE_CLEARANCE].m3 += taken.clearance.m3;
         by_cause[CAUSE_LININGS].m3 += taken.give.m3;
     }
 }
 
 void travel_volumes(const struct system *system, const struct network *network, int circuit,
-                    const struct pressure *by_vertex, bool slack,
+                    const struct pressure *by_vertex, const struct state *state,
                     struct volume by_cause[CAUSE_COUNT])
 {
     for (int cause = 0; cause < CAUSE_COUNT; cause++)
@@ -89,7 +90,7 @@ void travel_volumes(const struct system *system, const struct network *network, 
     }
     for (int i = 0; i < walked->vertex_count; i++) {
         int at = walked->vertices[i];
-        add_vertex(system, &network->vertices[at], by_vertex[at], slack, &shrink, by_cause);
+        add_vertex(system, &network->vertices[at], by_vertex[at], state, &shrink, by_cause);
     }
     /* Where the air sits is not known; at the master is as good as anywhere above 10 bar. */
     struct volume air = fluid < 0 ? (struct volume){NAN} : system->parts[fluid].as.fluid.air;

@@ -6,7 +6,7 @@
 /* Volume that a circuit takes from its master at the given pressures, by cause.
  *
  *   by_vertex  pressures, Pa gauge, >= 0, as pressure_spread leaves them
- *   slack      shoe adjusters are not set
+ *   state      how brakes and hoses stand; its effort and lost circuit are not looked at
  *   by_cause   filled; the cause that rests on something unknown becomes NaN, the others stay
  *
  * Beyond a remote servo the volume is that of its piston, so it counts once. The chamber of the
@@ -14,7 +14,7 @@
  * Source: conservation of volume; each law with its part.
  * Checked by tests/physics/test_travel.c and tests/reference/test_x1_travel_budget.c */
 void travel_volumes(const struct system *system, const struct network *network, int circuit,
-                    const struct pressure *by_vertex, bool slack,
+                    const struct pressure *by_vertex, const struct state *state,
                     struct volume by_cause[CAUSE_COUNT]);
 
 #endif

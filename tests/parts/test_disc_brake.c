@@ -156,12 +156,12 @@ static void each_cause_takes_the_volume_that_its_pistons_must_follow(void **stat
 {
     (void)state;
     struct disc d = disc(CALIPER_FIXED, 2);
-    struct disc_volumes v = disc_volume(&d, 0, (struct pressure){5e6});
+    struct disc_volumes v = disc_volume(&d, 0, (struct pressure){5e6}, NULL);
     near(v.roll_back.m3, 400e-9, 1e-18);
     near(v.pads.m3, 100e-9, 1e-18);
     near(v.body.m3, 150e-9, 1e-18);
     d = disc(CALIPER_SLIDING, 1);
-    v = disc_volume(&d, 0, (struct pressure){5e6});
+    v = disc_volume(&d, 0, (struct pressure){5e6}, NULL);
     near(v.roll_back.m3, 200e-9, 1e-18);
     near(v.pads.m3, 100e-9, 1e-18);
     near(v.body.m3, 150e-9, 1e-18);
@@ -171,12 +171,12 @@ static void roll_back_is_taken_up_on_the_way_to_the_threshold(void **state)
 {
     (void)state;
     struct disc d = disc(CALIPER_SLIDING, 1);
-    near(disc_volume(&d, 0, (struct pressure){0}).roll_back.m3, 0, 0);
-    near(disc_volume(&d, 0, (struct pressure){5e4}).roll_back.m3, 100e-9, 1e-18);
-    near(disc_volume(&d, 0, (struct pressure){1e5}).roll_back.m3, 200e-9, 1e-18);
+    near(disc_volume(&d, 0, (struct pressure){0}, NULL).roll_back.m3, 0, 0);
+    near(disc_volume(&d, 0, (struct pressure){5e4}, NULL).roll_back.m3, 100e-9, 1e-18);
+    near(disc_volume(&d, 0, (struct pressure){1e5}, NULL).roll_back.m3, 200e-9, 1e-18);
     d.threshold.pa = 0;
-    near(disc_volume(&d, 0, (struct pressure){0}).roll_back.m3, 0, 0);
-    near(disc_volume(&d, 0, (struct pressure){1}).roll_back.m3, 200e-9, 1e-18);
+    near(disc_volume(&d, 0, (struct pressure){0}, NULL).roll_back.m3, 0, 0);
+    near(disc_volume(&d, 0, (struct pressure){1}, NULL).roll_back.m3, 200e-9, 1e-18);
 }
 
 static void an_unknown_cause_leaves_the_others_known(void **state)
@@ -184,13 +184,13 @@ static void an_unknown_cause_leaves_the_others_known(void **state)
     (void)state;
     struct disc d = disc(CALIPER_SLIDING, 1);
     d.roll_back.m = NAN;
-    struct disc_volumes v = disc_volume(&d, 0, (struct pressure){5e6});
+    struct disc_volumes v = disc_volume(&d, 0, (struct pressure){5e6}, NULL);
     near_unknown(v.roll_back.m3);
     near(v.pads.m3, 100e-9, 1e-18);
-    near_unknown(disc_volume(&d, 0, (struct pressure){NAN}).pads.m3);
-    near_unknown(disc_volume(&d, 1, (struct pressure){5e6}).pads.m3);
+    near_unknown(disc_volume(&d, 0, (struct pressure){NAN}, NULL).pads.m3);
+    near_unknown(disc_volume(&d, 1, (struct pressure){5e6}, NULL).pads.m3);
     d.pad_squash.m = -1e-3;
-    near_unknown(disc_volume(&d, 0, (struct pressure){5e6}).pads.m3);
+    near_unknown(disc_volume(&d, 0, (struct pressure){5e6}, NULL).pads.m3);
 }
 
 int main(void)

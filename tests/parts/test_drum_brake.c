@@ -140,10 +140,10 @@ static void two_tips_are_followed_in_every_layout(void **state)
     for (int layout = CYLINDER_TWO_PISTONS; layout <= CYLINDER_SLIDING; layout++) {
         struct drum d = drum(SHOES_LEADING_TRAILING, ANCHOR_SLIDING);
         d.cylinder = (enum cylinder_layout)layout;
-        struct drum_volumes v = drum_volume(&d, (struct pressure){5e6}, false);
+        struct drum_volumes v = drum_volume(&d, (struct pressure){5e6}, NULL);
         near(v.clearance.m3, 240e-9, 1e-18);
         near(v.give.m3, 90e-9, 1e-18);
-        v = drum_volume(&d, (struct pressure){5e6}, true);
+        v = drum_volume(&d, (struct pressure){5e6}, &(struct brake_case){.slack = true});
         near(v.clearance.m3, 720e-9, 1e-18);
         near(v.give.m3, 90e-9, 1e-18);
     }
@@ -153,10 +153,10 @@ static void clearance_is_taken_up_on_the_way_to_the_threshold(void **state)
 {
     (void)state;
     struct drum d = drum(SHOES_LEADING_TRAILING, ANCHOR_SLIDING);
-    near(drum_volume(&d, (struct pressure){0}, false).clearance.m3, 0, 0);
-    near(drum_volume(&d, (struct pressure){1e5}, false).clearance.m3, 120e-9, 1e-18);
-    near(drum_volume(&d, (struct pressure){2e5}, false).clearance.m3, 240e-9, 1e-18);
-    near(drum_volume(&d, (struct pressure){2.1e5}, false).clearance.m3, 240e-9, 1e-18);
+    near(drum_volume(&d, (struct pressure){0}, NULL).clearance.m3, 0, 0);
+    near(drum_volume(&d, (struct pressure){1e5}, NULL).clearance.m3, 120e-9, 1e-18);
+    near(drum_volume(&d, (struct pressure){2e5}, NULL).clearance.m3, 240e-9, 1e-18);
+    near(drum_volume(&d, (struct pressure){2.1e5}, NULL).clearance.m3, 240e-9, 1e-18);
 }
 
 static void volume_is_unknown_outside_its_ranges(void **state)
@@ -167,14 +167,14 @@ static void volume_is_unknown_outside_its_ranges(void **state)
     for (size_t i = 0; i < sizeof fields / sizeof fields[0]; i++) {
         struct drum d = drum(SHOES_LEADING_TRAILING, ANCHOR_SLIDING);
         *(double *)((char *)&d + fields[i]) = NAN;
-        near_unknown(drum_volume(&d, (struct pressure){5e6}, false).clearance.m3);
+        near_unknown(drum_volume(&d, (struct pressure){5e6}, NULL).clearance.m3);
     }
     struct drum d = drum(SHOES_LEADING_TRAILING, ANCHOR_SLIDING);
     d.cylinder = CYLINDER_NOT_SAID;
-    near_unknown(drum_volume(&d, (struct pressure){5e6}, false).give.m3);
+    near_unknown(drum_volume(&d, (struct pressure){5e6}, NULL).give.m3);
     d.cylinder = CYLINDER_SLIDING;
-    near_unknown(drum_volume(&d, (struct pressure){-1}, false).give.m3);
-    near_unknown(drum_volume(&d, (struct pressure){NAN}, false).give.m3);
+    near_unknown(drum_volume(&d, (struct pressure){-1}, NULL).give.m3);
+    near_unknown(drum_volume(&d, (struct pressure){NAN}, NULL).give.m3);
 }
 
 int main(void)

@@ -229,7 +229,7 @@ static void a_room_remembers_nothing_that_counts(void **state)
     struct solution *used = room_of(&driven), *fresh = room_of(&driven);
     struct state usual = state_usual(), other = state_usual();
     other.lost_circuit = 0;
-    other.slack = true;
+    other.brakes.slack = true;
     solve_at(&driven, &other, 500, used);
     driven_say(&driven, driven.usual.rear_left, "friction", 0.30);
     solve_at(&driven, &usual, 100, used);

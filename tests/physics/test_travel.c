@@ -22,7 +22,9 @@ static struct taken take(const struct driven_car *driven, int circuit, double pa
         ARENA_ARRAY(driven->car.arena, (size_t)driven->network->vertex_count, struct pressure);
     for (int i = 0; i < driven->network->vertex_count; i++)
         all[i].pa = pa;
-    travel_volumes(driven->car.system, driven->network, circuit, all, slack, taken.by_cause);
+    struct state pressed = state_usual();
+    pressed.brakes.slack = slack;
+    travel_volumes(driven->car.system, driven->network, circuit, all, &pressed, taken.by_cause);
     return taken;
 }
 

@@ -34,7 +34,7 @@ static void a_front_caliper_takes_its_volumes(void **state)
 {
     (void)state;
     struct disc disc = front_disc();
-    struct disc_volumes v = disc_volume(&disc, 0, line);
+    struct disc_volumes v = disc_volume(&disc, 0, line, NULL);
     near(v.roll_back.m3 * 1e9, 343.53, 0.005);
     near(v.pads.m3 * 1e9, 274.83, 0.005);
     near(v.body.m3 * 1e9, 229.02, 0.005);
@@ -68,7 +68,7 @@ static void a_rear_drum_takes_its_volume_and_brakes(void **state)
                         .threshold = {0},
                         .clearance = {0.40e-3},
                         .give = {0.25e-3 * 10 / 7}};
-    struct drum_volumes v = drum_volume(&drum, line, false);
+    struct drum_volumes v = drum_volume(&drum, line, NULL);
     near((v.clearance.m3 + v.give.m3) * 1e6, 0.37053, 5e-6);
     near(drum_factor(&drum, true), 1.967, 0.0005);
     near(drum_torque(&drum, line, true).nm, 398.33, 398.33 * 0.0005 / 1.967);

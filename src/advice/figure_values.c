@@ -16,11 +16,6 @@ static const struct part *part_at(const struct situation *situation, int part)
     return &situation->system->parts[part];
 }
 
-struct acceleration figure_half_g(void)
-{
-    return (struct acceleration){0.5 * STANDARD_GRAVITY};
-}
-
 /* Getters of one expression each: car, pedal, circuit, brake. */
 #define GETS(name, expression)                                                                     \
     double name(const struct situation *situation, int subject, int sub)                           \

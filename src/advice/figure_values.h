@@ -79,7 +79,4 @@ FIGURE_REASON(refuses_lock_margin);
 FIGURE_REASON(refuses_half_g);
 FIGURE_REASON(refuses_half_g_unassisted);
 
-/* The stop that efforts are compared for, m/s2. */
-struct acceleration figure_half_g(void);
-
 #endif

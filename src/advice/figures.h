@@ -1,10 +1,7 @@
 #ifndef FIRMPEDAL_ADVICE_FIGURES_H
 #define FIRMPEDAL_ADVICE_FIGURES_H
 
-#include "network/graph.h"
-#include "network/system.h"
-#include "physics/balance.h"
-#include "physics/solution.h"
+#include "advice/situation.h"
 
 /* A figure that a person may see is a row of one table; text, JSON, sheet, fit and readings all
  * walk it. */
@@ -19,32 +16,6 @@ enum figure_scope {
     SCOPE_HAND_BRAKE,
     SCOPE_CAUSE /* each circuit and each cause of lost fluid */
 };
-
-/* All solutions that figures are read from. */
-struct situation {
-    const struct system *system;
-    const struct network *network;
-    struct solution *usual;      /* each pedal's own effort (or the asked one), servo working */
-    struct solution *unassisted; /* the same effort without vacuum */
-    struct solution *slack;      /* adjusters not set */
-    struct solution **lost;      /* by circuit: that circuit without pressure; NULL for clutches */
-    struct solution *scratch;    /* room for roots */
-    struct force effort;         /* asked for, NaN: each pedal's own */
-    bool servo;                  /* some servo helps */
-    bool drums;                  /* some brake has shoes to adjust */
-    struct lock_order lock;      /* at the grip of the vehicle's data, servo working */
-    struct force half_g;         /* effort for a stop of 0.5 g, floors or not */
-    struct force half_g_unassisted;
-    bool half_g_fits; /* the pedals' travel is enough for it */
-    bool half_g_unassisted_fits;
-};
-struct situation *situation_room(const struct system *system, const struct network *network,
-                                 struct force effort, struct arena *arena);
-/* Solves all of them again, after values of the system were moved. Allocates nothing. */
-void situation_solve(struct situation *situation);
-/* The same where only values moved that no pressure and no brake force rests on: data of pipes,
- * hoses, joints, fluids. What was found by searching an effort is kept. */
-void situation_solve_travels(struct situation *situation);
 
 struct figure_row {
     const char *id;    /* "line-pressure" */

@@ -1,0 +1,82 @@
+#include "advice/situation.h"
+
+#include "units/constants.h"
+
+struct acceleration figure_half_g(void)
+{
+    return (struct acceleration){0.5 * STANDARD_GRAVITY};
+}
+
+struct situation *situation_room(const struct system *system, const struct network *network,
+                                 struct force effort, struct arena *arena)
+{
+    struct situation *situation = ARENA_NEW(arena, struct situation);
+    situation->system = system;
+    situation->network = network;
+    situation->effort = effort;
+    situation->usual = solution_room(system, network, arena);
+    situation->unassisted = solution_room(system, network, arena);
+    situation->slack = solution_room(system, network, arena);
+    situation->scratch = solution_room(system, network, arena);
+    situation->lost = ARENA_ARRAY(arena, (size_t)network->circuit_count + 1, struct solution *);
+    for (int c = 0; c < network->circuit_count; c++)
+        if (!network->circuits[c].clutch)
+            situation->lost[c] = solution_room(system, network, arena);
+    for (int i = 0; i < system->part_count; i++) {
+        situation->servo = situation->servo || system->parts[i].kind == KIND_SERVO;
+        situation->drums = situation->drums || system->parts[i].kind == KIND_DRUM;
+    }
+    return situation;
+}
+
+static struct state state_of(const struct situation *situation)
+{
+    struct state state = state_usual();
+    state.effort = situation->effort;
+    return state;
+}
+
+void situation_solve_travels(struct situation *situation)
+{
+    const struct system *system = situation->system;
+    const struct network *network = situation->network;
+    struct state state = state_of(situation);
+    solve(system, network, &state, situation->usual);
+    situation->half_g_fits =
+        solve_effort_fits(system, network, &state, situation->half_g, situation->scratch);
+    if (situation->drums) {
+        state.brakes.slack = true;
+        solve(system, network, &state, situation->slack);
+        state.brakes.slack = false;
+    }
+    for (int c = 0; c < network->circuit_count; c++) {
+        if (situation->lost[c] == NULL)
+            continue;
+        state.lost_circuit = c;
+        solve(system, network, &state, situation->lost[c]);
+    }
+    if (situation->servo) {
+        state.lost_circuit = -1;
+        state.assisted = false;
+        solve(system, network, &state, situation->unassisted);
+        situation->half_g_unassisted_fits = solve_effort_fits(
+            system, network, &state, situation->half_g_unassisted, situation->scratch);
+    }
+}
+
+void situation_solve(struct situation *situation)
+{
+    const struct system *system = situation->system;
+    const struct network *network = situation->network;
+    struct state state = state_of(situation);
+    situation->lock = balance_lock_order(system, network, &state, system_vehicle(system)->tyre_grip,
+                                         situation->scratch);
+    situation->half_g =
+        solve_effort_by_force(system, network, &state, figure_half_g(), situation->scratch);
+    if (situation->servo) {
+        state.assisted = false;
+        situation->half_g_unassisted =
+            solve_effort_by_force(system, network, &state, figure_half_g(), situation->scratch);
+    }
+    situation_solve_travels(situation);
+}

@@ -1,0 +1,38 @@
+#ifndef FIRMPEDAL_ADVICE_SITUATION_H
+#define FIRMPEDAL_ADVICE_SITUATION_H
+
+#include "network/graph.h"
+#include "network/system.h"
+#include "physics/balance.h"
+#include "physics/solution.h"
+
+/* All solutions that figures are read from. */
+struct situation {
+    const struct system *system;
+    const struct network *network;
+    struct solution *usual;      /* each pedal's own effort (or the asked one), servo working */
+    struct solution *unassisted; /* the same effort without vacuum */
+    struct solution *slack;      /* adjusters not set */
+    struct solution **lost;      /* by circuit: that circuit without pressure; NULL for clutches */
+    struct solution *scratch;    /* room for roots */
+    struct force effort;         /* asked for, NaN: each pedal's own */
+    bool servo;                  /* some servo helps */
+    bool drums;                  /* some brake has shoes to adjust */
+    struct lock_order lock;      /* at the grip of the vehicle's data, servo working */
+    struct force half_g;         /* effort for a stop of 0.5 g, floors or not */
+    struct force half_g_unassisted;
+    bool half_g_fits; /* the pedals' travel is enough for it */
+    bool half_g_unassisted_fits;
+};
+struct situation *situation_room(const struct system *system, const struct network *network,
+                                 struct force effort, struct arena *arena);
+/* Solves all of them again, after values of the system were moved. Allocates nothing. */
+void situation_solve(struct situation *situation);
+/* The same where only values moved that no pressure and no brake force rests on: data of pipes,
+ * hoses, joints, fluids. What was found by searching an effort is kept. */
+void situation_solve_travels(struct situation *situation);
+
+/* The stop that efforts are compared for, m/s2. */
+struct acceleration figure_half_g(void);
+
+#endif

@@ -21,7 +21,8 @@ struct state {
     int lost_circuit;    /* index of a circuit that has no pressure, or -1 */
     struct brake_case brakes; /* linings, adjusters, cold or hot */
     enum hose_case hoses;
-    bool no_floor; /* travel without end, for the travel that would be needed */
+    struct volume more_air; /* free air in each circuit beside what is described, at 1 atm */
+    bool no_floor;          /* travel without end, for the travel that would be needed */
 };
 /* Engine running, nothing lost, adjusters set, each pedal's own effort. */
 struct state state_usual(void);

@@ -93,6 +93,7 @@ void travel_volumes(const struct system *system, const struct network *network, 
         add_vertex(system, &network->vertices[at], by_vertex[at], state, &shrink, by_cause);
     }
     /* Where the air sits is not known; at the master is as good as anywhere above 10 bar. */
-    struct volume air = fluid < 0 ? (struct volume){NAN} : system->parts[fluid].as.fluid.air;
+    struct volume air = {fluid < 0 ? NAN
+                                   : system->parts[fluid].as.fluid.air.m3 + state->more_air.m3};
     by_cause[CAUSE_AIR] = air_compression(air, by_vertex[walked->source]);
 }

@@ -10,8 +10,8 @@ enum linings { LININGS_AS_SAID, LININGS_NEW, LININGS_WORN };
 struct brake_case {
     enum linings linings; /* as described, all new, or all worn to their limit */
     bool slack;           /* shoe adjusters are not set */
-    bool hot;             /* drums grown, pads and linings warm */
-    bool knocked_back;    /* the first stroke after run-out and bearing play pushed pistons back */
+    bool hot;          /* drums grown, pads and linings soft; the fluid has its own temperature */
+    bool knocked_back; /* the first stroke after run-out and bearing play pushed pistons back */
 };
 
 #endif

@@ -7,6 +7,8 @@
 
 /* Squash and opening are given at this line pressure. */
 #define REFERENCE_PRESSURE 10e6
+/* Squash of a hot pad, as a multiple of a cold one's; from memory. */
+#define SQUASH_HOT 2
 
 static int inlet_count(const struct disc *disc)
 {
@@ -101,10 +103,52 @@ static double at_least_0(double value)
     return value >= 0 ? value : NAN;
 }
 
+/* Thickness of a pad as it is now: as measured, or new. */
+static double pad_now(const struct disc *disc)
+{
+    double now = isnan(disc->pad_left.m) ? disc->pad_new.m : disc->pad_left.m;
+    return now > 0 ? now : NAN;
+}
+
+static double pad_as(const struct disc *disc, const struct brake_case *as)
+{
+    switch (as == NULL ? LININGS_AS_SAID : as->linings) {
+    case LININGS_AS_SAID:
+        break;
+    case LININGS_NEW:
+        return disc->pad_new.m > 0 ? disc->pad_new.m : NAN;
+    case LININGS_WORN:
+        return disc->pad_worn.m > 0 ? disc->pad_worn.m : NAN;
+    }
+    return pad_now(disc);
+}
+
+static bool as_described(const struct brake_case *as)
+{
+    return as == NULL || as->linings == LININGS_AS_SAID;
+}
+
+static double squash_as(const struct disc *disc, const struct brake_case *as)
+{
+    double squash = at_least_0(disc->pad_squash.m);
+    if (!as_described(as))
+        squash *= pad_as(disc, as) / pad_now(disc);
+    return as != NULL && as->hot ? SQUASH_HOT * squash : squash;
+}
+
+/* How far each piston must go before its pad touches. */
+static double piston_way(const struct disc *disc, const struct brake_case *as)
+{
+    double roll_back = at_least_0(disc->roll_back.m);
+    if (as == NULL || !as->knocked_back)
+        return roll_back;
+    double knocked = at_least_0(disc->run_out.m) + at_least_0(disc->bearing_play.m);
+    return knocked > roll_back || isnan(knocked) ? knocked : roll_back;
+}
+
 struct disc_volumes disc_volume(const struct disc *disc, int inlet, struct pressure p,
                                 const struct brake_case *as)
 {
-    (void)as;
     struct disc_volumes volumes = {{NAN}, {NAN}, {NAN}};
     if (!(p.pa >= 0) || !(disc->threshold.pa >= 0))
         return volumes;
@@ -113,9 +157,17 @@ struct disc_volumes disc_volume(const struct disc *disc, int inlet, struct press
     double load = p.pa / REFERENCE_PRESSURE;
     if (isnan(side))
         return volumes;
-    volumes.roll_back.m3 = all * at_least_0(disc->roll_back.m) * taken_up;
+    volumes.roll_back.m3 = all * piston_way(disc, as) * taken_up;
     /* Both pads give way; a sliding caliper's pistons follow both, a fixed one's their own. */
-    volumes.pads.m3 = 2 * side * at_least_0(disc->pad_squash.m) * load;
+    volumes.pads.m3 = 2 * side * squash_as(disc, as) * load;
     volumes.body.m3 = side * at_least_0(disc->body_opening.m) * load;
     return volumes;
+}
+
+struct volume disc_fluid_followed(const struct disc *disc, int inlet, const struct brake_case *as)
+{
+    if (as_described(as))
+        return (struct volume){0};
+    double worn = pad_now(disc) - pad_as(disc, as);
+    return (struct volume){2 * disc_side_area(disc, inlet).m2 * worn};
 }

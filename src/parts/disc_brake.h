@@ -27,9 +27,12 @@ struct disc {
     struct length pad_squash; /* "pad squash": of one pad at 10 MPa line pressure, assumed .15 mm */
     struct length body_opening;    /* "body opening" at 10 MPa, assumed 0.15 mm */
     struct length run_out;         /* "run out" of the disc */
+    struct length bearing_play;    /* "bearing play" at the disc's edge, assumed 0.05 mm */
     struct length thickness;       /* "disc thickness" */
     struct length least_thickness; /* "least thickness" cast in */
     struct length pad_left;        /* "pad left": friction material, thinnest pad */
+    struct length pad_new;         /* "pad new": the same when new, assumed 10 mm */
+    struct length pad_worn;        /* "pad worn": the same when worn out, assumed 2 mm */
 };
 
 /* Area of the pistons that press on one side of the disc.
@@ -87,16 +90,31 @@ struct disc_volumes {
 /*   disc    as for the area; threshold Pa >= 0; roll back, pad squash and body opening m >= 0
  *   inlet   as for the area
  *   p       at that inlet, Pa gauge, >= 0
- *   as      how it stands; NULL: as described, cold
+ *   as      how it stands; NULL: as described, cold, nothing knocked back
  *   gives   m3 each; a cause whose figure is not known is NaN, all are outside the ranges:
- *             roll back   all pistons by the roll back; on an even way there below the threshold
- *             pads        area of one side by the squash of two pads, growing with pressure
+ *             roll back   all pistons by the roll back; on an even way there below the threshold.
+ *                         Knocked back: by run-out and bearing play where they are more
+ *             pads        area of one side by the squash of two pads, growing with pressure. As a
+ *                         spring A E/t it goes with the thickness; hot pads give twice as much
  *             body        area of one side by the opening, growing with pressure
  *
- * Source: what the pistons must follow; squash and opening as linear springs (from memory).
- * Checked by: tests/reference/constructed_parts.c
+ * Pad squash is that of the pads as they are now, or of new ones where their thickness is not said.
+ * Source: what the pistons must follow; squash and opening as linear springs, twice the squash when
+ * hot (from memory); knock-back as run-out + play - roll back (common practice, no source).
+ * Checked by: tests/parts/test_disc_brake.c, tests/reference/constructed_parts.c
  */
 struct disc_volumes disc_volume(const struct disc *disc, int inlet, struct pressure p,
                                 const struct brake_case *as);
+
+/* Fluid that stands behind the pistons on top of the caliper's chamber as described, because they
+ * have followed the pads as these wore.
+ *
+ *   gives   m3: area of one side by the wear of two pads, from now; below 0 for pads that are new;
+ *           0 for pads as described; NaN outside
+ *
+ * Goes into the fluid that is compressed, and came out of the reservoir.
+ * Checked by: tests/parts/test_disc_brake.c
+ */
+struct volume disc_fluid_followed(const struct disc *disc, int inlet, const struct brake_case *as);
 
 #endif

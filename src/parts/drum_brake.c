@@ -9,6 +9,12 @@
 #define REFERENCE_PRESSURE 10e6
 /* Clearance of shoes whose adjusters were not set, as a multiple of the set one. */
 #define SLACK_CLEARANCE 3
+/* Squash of a hot lining, as a multiple of a cold one's; from memory. */
+#define SQUASH_HOT 2
+/* Linear expansion of grey iron, 1/K; from memory. */
+#define IRON_EXPANSION 11.5e-6
+/* The clearance is set at this temperature, degC. */
+#define COLD 20
 
 double drum_factor(const struct drum *drum, bool forward)
 {
@@ -65,9 +71,79 @@ struct torque drum_torque(const struct drum *drum, struct pressure p, bool forwa
     return drum_torque_by_factor(drum, p, drum_factor(drum, forward));
 }
 
+double drum_tip_ratio(const struct drum *drum)
+{
+    double pin = drum->pin_distance.m, tip = drum->tip_distance.m, sine = 1;
+    if (drum->shoes == SHOES_DUO_SERVO)
+        pin = tip;
+    else if (drum->anchor == ANCHOR_PIN && !isnan(drum->lining_start.rad))
+        sine = sin(drum->lining_start.rad + drum->lining_arc.rad / 2);
+    if (!(pin > 0) || !(tip > 0) || !(sine > 0))
+        return NAN;
+    return (pin + tip) / (pin * sine);
+}
+
+struct length drum_growth(const struct drum *drum, struct temperature at)
+{
+    double radius = drum->diameter.m / 2;
+    return (struct length){radius > 0 ? IRON_EXPANSION * radius * (at.celsius - COLD) : NAN};
+}
+
+/* Thickness of a lining as it is now: as measured, or new. */
+static double lining_now(const struct drum *drum)
+{
+    double now = isnan(drum->lining_left.m) ? drum->lining_new.m : drum->lining_left.m;
+    return now > 0 ? now : NAN;
+}
+
+static double lining_as(const struct drum *drum, enum linings linings)
+{
+    switch (linings) {
+    case LININGS_AS_SAID:
+        break;
+    case LININGS_NEW:
+        return drum->lining_new.m > 0 ? drum->lining_new.m : NAN;
+    case LININGS_WORN:
+        return drum->lining_worn.m > 0 ? drum->lining_worn.m : NAN;
+    }
+    return lining_now(drum);
+}
+
+static double clearance_as(const struct drum *drum, const struct brake_case *as)
+{
+    double clearance = drum->clearance.m;
+    if (as->slack) {
+        double slack = SLACK_CLEARANCE * clearance;
+        if (as->linings == LININGS_WORN) {
+            double worn = lining_now(drum) - lining_as(drum, LININGS_WORN);
+            clearance += drum_tip_ratio(drum) * worn;
+        }
+        clearance = clearance > slack || isnan(clearance) ? clearance : slack;
+    }
+    if (as->hot)
+        clearance += drum_tip_ratio(drum) * drum_growth(drum, drum->hot).m;
+    return isnan(clearance) ? NAN : fmax(clearance, 0);
+}
+
+static double give_as(const struct drum *drum, const struct brake_case *as)
+{
+    double linings = 1;
+    if (as->linings != LININGS_AS_SAID)
+        linings = lining_as(drum, as->linings) / lining_now(drum);
+    if (as->hot)
+        linings *= SQUASH_HOT;
+    if (linings == 1) /* the lining's own part need not be known */
+        return drum->give.m;
+    double squash = drum->lining_squash.m;
+    if (!(squash >= 0))
+        return NAN;
+    return drum->give.m + (linings - 1) * fmin(squash, drum->give.m);
+}
+
 struct drum_volumes drum_volume(const struct drum *drum, struct pressure p,
                                 const struct brake_case *as)
 {
+    static const struct brake_case as_described = {0};
     struct drum_volumes volumes = {{NAN}, {NAN}};
     if (drum_pistons(drum) == 0 || !(p.pa >= 0) || !(drum->threshold.pa >= 0) ||
         !(drum->clearance.m >= 0) || !(drum->give.m >= 0))
@@ -76,8 +152,8 @@ struct drum_volumes drum_volume(const struct drum *drum, struct pressure p,
      * other way, so its one bore opens by both travels. */
     double swept = 2 * circle_area(drum->bore).m2;
     double taken_up = p.pa < drum->threshold.pa ? p.pa / drum->threshold.pa : p.pa > 0;
-    double clearance = drum->clearance.m * (as != NULL && as->slack ? SLACK_CLEARANCE : 1);
-    volumes.clearance.m3 = swept * clearance * taken_up;
-    volumes.give.m3 = swept * drum->give.m * p.pa / REFERENCE_PRESSURE;
+    const struct brake_case *stands = as == NULL ? &as_described : as;
+    volumes.clearance.m3 = swept * clearance_as(drum, stands) * taken_up;
+    volumes.give.m3 = swept * give_as(drum, stands) * p.pa / REFERENCE_PRESSURE;
     return volumes;
 }

@@ -33,9 +33,13 @@ struct drum {
     struct pressure threshold;     /* "threshold" of the shoe springs, assumed 2 bar */
     struct length clearance;       /* "clearance" at the cylinder tip when set, assumed 0.4 mm */
     struct length give;            /* "give": lining, shoe and drum at the tip at 10 MPa, 0.3 mm */
+    struct length lining_squash;   /* "lining squash": what of the give is the lining's own, 1/4 */
+    struct temperature hot;        /* "temperature hot" of the drum, assumed 220 degC */
     enum adjuster adjuster;        /* "adjuster" */
     struct length bridge;          /* "bridge": length of the pipe between its two cylinders */
-    struct length lining_left;     /* "lining left" */
+    struct length lining_left;     /* "lining left": friction material, thinnest place */
+    struct length lining_new;      /* "lining new": the same when new, assumed 5 mm */
+    struct length lining_worn;     /* "lining worn": the same when worn out, assumed 1.6 mm */
 };
 
 /* Sum of the shoe factors with the same force on every tip: torque over force and radius.
@@ -69,6 +73,21 @@ struct torque drum_torque(const struct drum *drum, struct pressure p, bool forwa
 /* The same with a factor that is at hand already, for a sweep over pressures. */
 struct torque drum_torque_by_factor(const struct drum *drum, struct pressure p, double factor);
 
+/* Travel of a cylinder tip for each millimetre that the drum stands off the middle of the lining:
+ * (pin + tip) / pin, over the sine of the angle from the pin to the lining's middle where a pinned
+ * shoe's lining is not midway. Both shoes of a duo-servo brake turn about the link between them,
+ * taken as far from the centre as the cylinder. NaN outside the ranges of the factor.
+ *
+ * Source: the shoe is rigid and turns about its pin, or about where it leans on its abutment.
+ * Checked by: tests/parts/test_drum_brake.c
+ */
+double drum_tip_ratio(const struct drum *drum);
+
+/* How far a warm drum's radius has grown beyond that at 20 degC: 11.5e-6/K * radius * rise, m.
+ * Below 0 in the cold. Source: grey iron's expansion, from memory.
+ * Checked by: tests/parts/test_drum_brake.c */
+struct length drum_growth(const struct drum *drum, struct temperature at);
+
 /* Volume that a brake takes, by cause. */
 struct drum_volumes {
     struct volume clearance, give;
@@ -76,11 +95,17 @@ struct drum_volumes {
 
 /*   drum    cylinder; bore m > 0; threshold Pa >= 0; clearance and give m >= 0
  *   p       Pa gauge, >= 0
- *   as      NULL: as described, set and cold; slack: adjusters were not set, three times the
- * clearance (common practice, no source) gives   m3 for both shoes, in every layout of cylinders;
- * NaN outside: clearance   two tips by the clearance; on an even way there below the threshold give
- * two tips by the give, growing with pressure
+ *   as      how it stands; NULL: as described, adjusters set, cold
+ *   gives   m3 for both shoes, in every layout of cylinders; NaN outside:
+ *             clearance   two tips by the clearance; on an even way there below the threshold
+ *             give        two tips by the give, growing with pressure
  *
+ * Slack: adjusters were not set, three times the clearance (common practice, no source). Worn and
+ * slack: never set again until the linings are worn out, so the clearance has grown by the wear
+ * times the tip ratio, where that is more. Hot: the clearance grows by the drum's growth times the
+ * tip ratio, and the lining's own squash doubles (from memory). Worn or new: that squash goes with
+ * the lining's thickness.
+ * Lining squash is that of the linings as they are now, or new where their thickness is not said.
  * Source: what the tips must follow; give as a linear spring (from memory).
  * Checked by: tests/parts/test_drum_brake.c, tests/reference/constructed_parts.c
  */

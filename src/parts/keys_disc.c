@@ -5,6 +5,11 @@ static double nipple_each_inlet(const struct part *part)
     return part->as.disc.inlets == 2 ? 2 : 1;
 }
 
+static double usual_new_pad(const struct part *part)
+{
+    return fmax(10e-3, part->as.disc.pad_left.m); /* fmax passes over a NaN */
+}
+
 /* clang-format off */
 
 static const struct choice calipers[] = {
@@ -63,6 +68,9 @@ static const struct key rows[] = {
     {.name = "run out", .others = "runout", LENGTH(as.disc.run_out),
      WITHIN(0, 5e-3), USUALLY(0, 0.15e-3), ASSUME_NOTHING,
      .example = "0.06 mm", .help = "of the disc, by dial gauge near its edge, over one turn", MEASURED},
+    {.name = "bearing play", .others = "wheel bearing play", LENGTH(as.disc.bearing_play),
+     WITHIN(0, 5e-3), USUALLY(0, 0.2e-3), ASSUME(0.05e-3, MEMORY),
+     .example = "0.05 mm", .help = "at the disc's edge, wheel rocked, by dial gauge", MEASURED},
     {.name = "disc thickness", .others = "disk thickness, rotor thickness, thickness",
      LENGTH(as.disc.thickness), WITHIN(1e-3, 60e-3), USUALLY(3e-3, 30e-3), ASSUME_NOTHING,
      .example = "9.2 mm", .help = "where it is thinnest, inside any lip at the edge", MEASURED},
@@ -72,6 +80,13 @@ static const struct key rows[] = {
     {.name = "pad left", .others = "pad thickness", LENGTH(as.disc.pad_left),
      WITHIN(0, 40e-3), USUALLY(2e-3, 20e-3), ASSUME_NOTHING,
      .example = "7 mm", .help = "friction material of the thinnest pad, without its plate", MEASURED},
+    {.name = "pad new", .others = "new pad thickness", LENGTH(as.disc.pad_new),
+     WITHIN(1e-3, 40e-3), USUALLY(7e-3, 15e-3),
+     ASSUME_BY(usual_new_pad, "10 mm, or what is left where that is more; " MEMORY),
+     .example = "10 mm", .help = "friction material of a new pad, without its plate"},
+    {.name = "pad worn", .others = "worn pad thickness", LENGTH(as.disc.pad_worn),
+     WITHIN(0.1e-3, 20e-3), USUALLY(1.5e-3, 4e-3), ASSUME(2e-3, PRACTICE),
+     .example = "2 mm", .help = "friction material left when a pad is to be renewed"},
     ROW_ON, ROW_HEIGHT,
     ROWS_CHAMBER(NIPPLE_EACH_INLET, "40 mL"), ROW_RIGID, ROW_NOTE};
 

@@ -11,6 +11,16 @@ static double usual_arm(const struct part *part)
     return 0.8 * part->as.drum.diameter.m / 2;
 }
 
+static double usual_new_lining(const struct part *part)
+{
+    return fmax(5e-3, part->as.drum.lining_left.m); /* fmax passes over a NaN */
+}
+
+static double usual_lining_squash(const struct part *part)
+{
+    return part->as.drum.give.m / 4;
+}
+
 static bool has_pins(const struct part *part)
 {
     return part->as.drum.anchor != ANCHOR_SLIDING;
@@ -113,6 +123,14 @@ static const struct key rows[] = {
     {.name = "give", LENGTH(as.drum.give),
      WITHIN(0, 5e-3), USUALLY(0.05e-3, 1.5e-3), ASSUME(0.3e-3, MEMORY),
      .example = "0.3 mm", .help = "lining, shoe and drum together, at the tip, at 10 MPa (100 bar)"},
+    {.name = "lining squash", LENGTH(as.drum.lining_squash),
+     WITHIN(0, 5e-3), USUALLY(0.01e-3, 0.5e-3),
+     ASSUME_BY(usual_lining_squash, "a quarter of the give; " MEMORY),
+     .example = "0.08 mm", .help = "what of the give is the lining's own: more of it when hot"},
+    {.name = "temperature hot", .others = "hot temperature",
+     QUANTITY(DIMENSION_TEMPERATURE, as.drum.hot),
+     WITHIN(-60, 800), USUALLY(80, 400), ASSUME(220, "200 K over the day's; " MEMORY),
+     .example = "220 degC", .help = "of the drum after hard use: it has grown by then"},
     {.name = "adjuster", .others = "adjusters", CHOICE_OF(as.drum.adjuster), PLAIN,
      .choices = adjusters,
      .example = "wheel", .help = "how the shoes are set", MEASURED},
@@ -122,6 +140,13 @@ static const struct key rows[] = {
     {.name = "lining left", .others = "lining thickness", LENGTH(as.drum.lining_left),
      WITHIN(0, 40e-3), USUALLY(1e-3, 12e-3), ASSUME_NOTHING,
      .example = "3.5 mm", .help = "thinnest place, above the rivets where it is riveted", MEASURED},
+    {.name = "lining new", .others = "new lining thickness", LENGTH(as.drum.lining_new),
+     WITHIN(1e-3, 40e-3), USUALLY(3e-3, 10e-3),
+     ASSUME_BY(usual_new_lining, "5 mm, or what is left where that is more; " MEMORY),
+     .example = "5 mm", .help = "friction material of a new lining, without the shoe"},
+    {.name = "lining worn", .others = "worn lining thickness", LENGTH(as.drum.lining_worn),
+     WITHIN(0.1e-3, 20e-3), USUALLY(0.8e-3, 3e-3), ASSUME(1.6e-3, PRACTICE),
+     .example = "1.6 mm", .help = "friction material left when a lining is to be renewed"},
     ROW_ON, ROW_HEIGHT, ROWS_CHAMBER(NIPPLES_ONE, "2 mL"), ROW_RIGID, ROW_NOTE};
 
 const struct key *keys_drum(size_t *count)

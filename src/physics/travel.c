@@ -61,6 +61,10 @@ static void add_vertex(const struct system *system, const struct vertex *vertex,
         return; /* its chamber shrinks as the piston goes in */
     bool assumed;
     struct volume chamber = part_chamber_volume(part, vertex->chamber, &assumed);
+    if (part->kind == KIND_DISC)
+        chamber.m3 += disc_fluid_followed(&part->as.disc, vertex->chamber, &state->brakes).m3;
+    if (chamber.m3 < 0) /* new pads thicker than the chamber as said has room for */
+        chamber.m3 = 0;
     by_cause[CAUSE_FLUID].m3 += chamber.m3 * shrink_share(shrink, p);
     if (part->kind == KIND_DISC) {
         struct disc_volumes taken = disc_volume(&part->as.disc, vertex->chamber, p, &state->brakes);

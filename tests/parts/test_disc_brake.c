@@ -20,7 +20,12 @@ static struct disc disc(enum caliper_type caliper, int count)
                          .threshold = {1e5},
                          .roll_back = {0.2e-3},
                          .pad_squash = {0.1e-3},
-                         .body_opening = {0.3e-3}};
+                         .body_opening = {0.3e-3},
+                         .run_out = {0.25e-3},
+                         .bearing_play = {0.05e-3},
+                         .pad_left = {8e-3},
+                         .pad_new = {10e-3},
+                         .pad_worn = {2e-3}};
 }
 
 static double side_mm2(struct disc d, int inlet)
@@ -193,6 +198,66 @@ static void an_unknown_cause_leaves_the_others_known(void **state)
     near_unknown(disc_volume(&d, 0, (struct pressure){5e6}, NULL).pads.m3);
 }
 
+static struct disc_volumes volumes(struct disc d, struct brake_case as)
+{
+    return disc_volume(&d, 0, (struct pressure){5e6}, &as);
+}
+
+/* A spring A E/t: 0.1 mm at 8 mm is 0.125 mm at 10 mm and 0.025 mm at 2 mm. */
+static void a_thicker_pad_is_squashed_more(void **state)
+{
+    (void)state;
+    struct disc d = disc(CALIPER_SLIDING, 1);
+    near(volumes(d, (struct brake_case){.linings = LININGS_NEW}).pads.m3, 125e-9, 1e-18);
+    near(volumes(d, (struct brake_case){.linings = LININGS_WORN}).pads.m3, 25e-9, 1e-18);
+    near(volumes(d, (struct brake_case){.linings = LININGS_WORN}).body.m3, 150e-9, 1e-18);
+    d.pad_left.m = NAN; /* the squash is then that of a new pad */
+    near(volumes(d, (struct brake_case){.linings = LININGS_NEW}).pads.m3, 100e-9, 1e-18);
+    near(volumes(d, (struct brake_case){.linings = LININGS_WORN}).pads.m3, 20e-9, 1e-18);
+    d.pad_new.m = NAN;
+    near(volumes(d, (struct brake_case){0}).pads.m3, 100e-9, 1e-18);
+    near_unknown(volumes(d, (struct brake_case){.linings = LININGS_WORN}).pads.m3);
+}
+
+static void a_hot_pad_is_squashed_twice_as_far(void **state)
+{
+    (void)state;
+    struct disc d = disc(CALIPER_FIXED, 2);
+    near(volumes(d, (struct brake_case){.hot = true}).pads.m3, 200e-9, 1e-18);
+    near(volumes(d, (struct brake_case){LININGS_NEW, false, true, false}).pads.m3, 250e-9, 1e-18);
+    near(volumes(d, (struct brake_case){.hot = true}).roll_back.m3, 400e-9, 1e-18);
+}
+
+/* Run-out 0.25 and play 0.05 against a roll back of 0.2 mm: 0.1 mm more on 2000 mm2. */
+static void knock_back_adds_what_roll_back_does_not_cover(void **state)
+{
+    (void)state;
+    struct disc d = disc(CALIPER_FIXED, 2);
+    struct brake_case knocked = {.knocked_back = true};
+    near(volumes(d, knocked).roll_back.m3, 600e-9, 1e-18);
+    d.run_out.m = 0.1e-3; /* less than the roll back leaves */
+    near(volumes(d, knocked).roll_back.m3, 400e-9, 1e-18);
+    d.run_out.m = NAN;
+    near_unknown(volumes(d, knocked).roll_back.m3);
+    near(volumes(d, (struct brake_case){0}).roll_back.m3, 400e-9, 1e-18);
+}
+
+/* Two pads by 6 mm of wear on 1000 mm2, or by 2 mm back to new. */
+static void pistons_follow_the_wear_and_fluid_follows_them(void **state)
+{
+    (void)state;
+    struct disc d = disc(CALIPER_FIXED, 2);
+    struct brake_case as = {0};
+    near(disc_fluid_followed(&d, 0, NULL).m3, 0, 0);
+    near(disc_fluid_followed(&d, 0, &as).m3, 0, 0);
+    as.linings = LININGS_WORN;
+    near(disc_fluid_followed(&d, 0, &as).m3, 12e-6, 1e-15);
+    as.linings = LININGS_NEW;
+    near(disc_fluid_followed(&d, 0, &as).m3, -4e-6, 1e-15);
+    d.pad_new.m = NAN;
+    near_unknown(disc_fluid_followed(&d, 0, &as).m3);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -209,6 +274,10 @@ int main(void)
         cmocka_unit_test(each_cause_takes_the_volume_that_its_pistons_must_follow),
         cmocka_unit_test(roll_back_is_taken_up_on_the_way_to_the_threshold),
         cmocka_unit_test(an_unknown_cause_leaves_the_others_known),
+        cmocka_unit_test(a_thicker_pad_is_squashed_more),
+        cmocka_unit_test(a_hot_pad_is_squashed_twice_as_far),
+        cmocka_unit_test(knock_back_adds_what_roll_back_does_not_cover),
+        cmocka_unit_test(pistons_follow_the_wear_and_fluid_follows_them),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

@@ -24,7 +24,12 @@ static struct drum drum(enum shoe_layout shoes, enum shoe_anchor anchor)
                          .efficiency = {0.9},
                          .threshold = {2e5},
                          .clearance = {0.4e-3},
-                         .give = {0.3e-3}};
+                         .give = {0.3e-3},
+                         .lining_squash = {0.1e-3},
+                         .hot = {220},
+                         .lining_left = {4e-3},
+                         .lining_new = {5e-3},
+                         .lining_worn = {1e-3}};
 }
 
 static double factor(enum shoe_layout shoes, enum shoe_anchor anchor, bool forward)
@@ -177,6 +182,80 @@ static void volume_is_unknown_outside_its_ranges(void **state)
     near_unknown(drum_volume(&d, (struct pressure){NAN}, NULL).give.m3);
 }
 
+static struct drum_volumes volumes(struct drum d, struct brake_case as)
+{
+    return drum_volume(&d, (struct pressure){5e6}, &as);
+}
+
+/* Pivot and tip 80 mm either side of the centre: the middle of the lining goes half as far. */
+static void a_tip_goes_farther_than_its_lining(void **state)
+{
+    (void)state;
+    struct drum d = drum(SHOES_LEADING_TRAILING, ANCHOR_SLIDING);
+    near(drum_tip_ratio(&d), 2, 1e-12);
+    d.pin_distance.m = 0.16;
+    near(drum_tip_ratio(&d), 1.5, 1e-12);
+    d.shoes = SHOES_DUO_SERVO;
+    near(drum_tip_ratio(&d), 2, 1e-12);
+    d = drum(SHOES_LEADING_TRAILING, ANCHOR_PIN);
+    near(drum_tip_ratio(&d), 2, 1e-12);
+    d.lining_start.rad = 5 * DEGREES; /* middle at 60 deg from the pin */
+    near(drum_tip_ratio(&d), 2 / sin(60 * DEGREES), 1e-12);
+    d.tip_distance.m = NAN;
+    near_unknown(drum_tip_ratio(&d));
+}
+
+/* By hand: 11.5e-6 * 115 mm * 200 K = 0.2645 mm. */
+static void a_drum_grows_as_it_warms(void **state)
+{
+    (void)state;
+    struct drum d = drum(SHOES_LEADING_TRAILING, ANCHOR_SLIDING);
+    d.diameter.m = 0.23;
+    near(drum_growth(&d, (struct temperature){220}).m, 0.2645e-3, 1e-12);
+    near(drum_growth(&d, (struct temperature){20}).m, 0, 0);
+    near_unknown(drum_growth(&d, (struct temperature){NAN}).m);
+}
+
+/* 600 mm2 * (0.4 mm + 2 * 0.23 mm); the lining's 0.1 of 0.3 mm doubles. */
+static void a_hot_drum_takes_more(void **state)
+{
+    (void)state;
+    struct drum d = drum(SHOES_LEADING_TRAILING, ANCHOR_SLIDING);
+    struct drum_volumes v = volumes(d, (struct brake_case){.hot = true});
+    near(v.clearance.m3, 516e-9, 1e-18);
+    near(v.give.m3, 120e-9, 1e-18);
+    d.hot.celsius = -40; /* 0.138 mm less; the shoes would bind long before -400 */
+    near(volumes(d, (struct brake_case){.hot = true}).clearance.m3, 157.2e-9, 1e-18);
+    d.hot.celsius = NAN;
+    near_unknown(volumes(d, (struct brake_case){.hot = true}).clearance.m3);
+}
+
+/* 0.1 mm at 4 mm is 0.125 mm at 5 mm and 0.025 mm at 1 mm. */
+static void a_thinner_lining_is_squashed_less(void **state)
+{
+    (void)state;
+    struct drum d = drum(SHOES_LEADING_TRAILING, ANCHOR_SLIDING);
+    struct drum_volumes v = volumes(d, (struct brake_case){.linings = LININGS_NEW});
+    near(v.give.m3, 97.5e-9, 1e-18);
+    near(v.clearance.m3, 240e-9, 1e-18);
+    v = volumes(d, (struct brake_case){.linings = LININGS_WORN});
+    near(v.give.m3, 67.5e-9, 1e-18);
+    near(v.clearance.m3, 240e-9, 1e-18);
+}
+
+/* Worn by 3 mm without a turn of the adjusters: 600 mm2 * (0.4 + 2 * 3) mm. */
+static void wear_that_was_never_taken_up_opens_the_clearance(void **state)
+{
+    (void)state;
+    struct drum d = drum(SHOES_LEADING_TRAILING, ANCHOR_SLIDING);
+    struct brake_case as = {.linings = LININGS_WORN, .slack = true};
+    near(volumes(d, as).clearance.m3, 3840e-9, 1e-18);
+    d.lining_left.m = 1.1e-3; /* 0.6 mm of wear is less than three times the clearance */
+    near(volumes(d, as).clearance.m3, 720e-9, 1e-18);
+    d.lining_left.m = d.lining_new.m = NAN;
+    near_unknown(volumes(d, as).clearance.m3);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -191,6 +270,11 @@ int main(void)
         cmocka_unit_test(two_tips_are_followed_in_every_layout),
         cmocka_unit_test(clearance_is_taken_up_on_the_way_to_the_threshold),
         cmocka_unit_test(volume_is_unknown_outside_its_ranges),
+        cmocka_unit_test(a_tip_goes_farther_than_its_lining),
+        cmocka_unit_test(a_drum_grows_as_it_warms),
+        cmocka_unit_test(a_hot_drum_takes_more),
+        cmocka_unit_test(a_thinner_lining_is_squashed_less),
+        cmocka_unit_test(wear_that_was_never_taken_up_opens_the_clearance),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

@@ -124,7 +124,7 @@ static double piston_stroke(const struct system *system, const struct circuit *c
     }
     if (pedal >= 0) {
         const struct pedal *lever = &system->parts[pedal].as.pedal;
-        double by_pedal = lever->travel.m / pedal_ratio(lever).value - master->rod_gap.m;
+        double by_pedal = pedal_end(lever).m / pedal_ratio(lever).value - master->rod_gap.m;
         stroke = !(stroke <= by_pedal) && by_pedal > 0 ? by_pedal : stroke;
     }
     return stroke - master->cut_off.m;

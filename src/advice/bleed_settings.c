@@ -149,7 +149,7 @@ static struct length pad_stop(const struct system *system, int master)
     }
     const struct pedal *data = &system->parts[pedal].as.pedal;
     double by_stroke = system->parts[master].as.master.stroke.m * pedal_ratio(data).value;
-    double travel = data->travel.m;
+    double travel = pedal_end(data).m;
     double whole = !(by_stroke > 0) || travel < by_stroke ? travel : by_stroke;
     stop.m = limit_value("old-master-stroke") * whole;
     return stop;

@@ -51,7 +51,7 @@ static void find_reserve(struct checking *checking, const struct check_row *row,
             continue;
         }
         const struct pedal *pedal = &checking->system->parts[i].as.pedal;
-        double share = left->value / pedal->travel.m;
+        double share = left->value / pedal_end(pedal).m;
         /* The rule about what is used speaks of pedals: a lever has the trade's reserve only. */
         bool lever = pedal->type == PEDAL_HAND;
         if (share > 0 && share >= (lever ? lever_from : from) && share < below) {
@@ -81,7 +81,7 @@ void check_pedal_slack(struct checking *checking, const struct check_row *row)
     for (int i = 0; i < checking->system->part_count; i++) {
         const struct figure *slack =
             is_pedal(checking, i) ? figure_about(checking, "pedal-left-slack", i) : NULL;
-        double travel = checking->system->parts[i].as.pedal.travel.m;
+        double travel = pedal_end(&checking->system->parts[i].as.pedal).m;
         double least = limit_value(row->limit);
         if (slack != NULL && slack->value / travel < least &&
             figure_value(checking, "pedal-left", i) / travel >= least) {

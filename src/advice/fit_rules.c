@@ -144,7 +144,7 @@ static double seen_by(const struct rule *rule, const struct fit_side *side,
     if (!rule->of_travel) {
         return figure->value;
     }
-    double left = figure->value / side->system->parts[figure->subject].as.pedal.travel.m;
+    double left = figure->value / pedal_end(&side->system->parts[figure->subject].as.pedal).m;
     return rule->used ? 1 - left : left;
 }
 

@@ -94,7 +94,7 @@ static void hold_pedals(struct testing *testing)
         add_for(testing, "test-hold-long", i)->time.s = limit_value("hold-long-time");
         struct step *reserve = add_for(testing, "test-reserve", i);
         reserve->force.n = limit_value("reserve-force");
-        double left = value_of(testing, "pedal-left", i) / part->as.pedal.travel.m;
+        double left = value_of(testing, "pedal-left", i) / pedal_end(&part->as.pedal).m;
         reserve->text = left >= 0 ? text_print(testing->arena, "%.0f %% left", 100 * left)
                                   : "not known, something is missing";
     }

@@ -14,9 +14,15 @@ struct number pedal_ratio(const struct pedal *pedal)
 struct force pedal_rod_force(const struct pedal *pedal, struct force foot)
 {
     double efficiency = pedal->efficiency.value;
-    if (!(foot.n >= 0) || !(efficiency > 0 && efficiency <= 1))
+    if (!(foot.n >= 0) || !(efficiency > 0 && efficiency <= 1) || !(pedal->return_spring.n >= 0))
         return (struct force){NAN};
-    return (struct force){efficiency * pedal_ratio(pedal).value * foot.n};
+    double pushed = efficiency * pedal_ratio(pedal).value * (foot.n - pedal->return_spring.n);
+    return (struct force){pushed < 0 ? 0 : pushed};
+}
+
+struct length pedal_end(const struct pedal *pedal)
+{
+    return (struct length){fmin(pedal->travel.m, pedal->stop.m)}; /* fmin passes over a NaN */
 }
 
 struct share pedal_bar_share(const struct pedal *pedal)

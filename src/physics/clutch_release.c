@@ -32,8 +32,10 @@ static double rod_excess(double effort, void *context)
 static struct force effort_for_rod(const struct system *system, int master, double rod_n)
 {
     if (pressure_servo_of(system, master) < 0) {
-        struct force unit = {1};
-        return (struct force){rod_n / pressure_rod_force(system, master, unit, false).n};
+        const struct pedal *pedal = &system->parts[pressure_pedal_of(system, master)].as.pedal;
+        struct force beyond = {1 + pedal->return_spring.n}; /* 1 N more than the spring takes */
+        return (struct force){pedal->return_spring.n +
+                              rod_n / pressure_rod_force(system, master, beyond, false).n};
     }
     struct wanted_rod wanted = {system, master, rod_n};
     struct root root = root_between(rod_excess, &wanted, 0, MOST_EFFORT, EFFORT_TOLERANCE);
@@ -45,7 +47,7 @@ static double delivered_volume(const struct system *system, const struct clutch_
     const struct pedal *pedal = &system->parts[clutch->pedal].as.pedal;
     const struct master *master = &system->parts[clutch->master].as.master;
     double flexed = clutch->effort.n / pedal->stiffness.n_m;
-    double rod = (pedal->travel.m - pedal->free_play.m - flexed) / pedal_ratio(pedal).value;
+    double rod = (pedal_end(pedal).m - pedal->free_play.m - flexed) / pedal_ratio(pedal).value;
     double piston = rod - master->rod_gap.m;
     if (piston > master->stroke.m)
         piston = master->stroke.m;

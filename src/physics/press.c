@@ -161,7 +161,7 @@ struct reach press_travel(const struct system *system, const struct network *net
     }
     reach.travel.m = data->free_play.m + pedal_ratio(data).value * reach.rod_travel.m +
                      effort.n / data->stiffness.n_m;
-    reach.past_floor.m = reach.travel.m - data->travel.m;
+    reach.past_floor.m = reach.travel.m - pedal_end(data).m;
     reach.dead = is_dead(system, network, state, pedal);
     return reach;
 }

@@ -137,8 +137,8 @@ static struct pedal_state pedal_at_its_end(struct pressing *pressing, double eff
     pedal.left.m = 0;
     if (pedal.on_floor) {
         /* At no effort at all it may already be too far: it rests on the floor then. */
-        pedal.travel = data->travel;
-        pedal.rod_travel.m = (data->travel.m - data->free_play.m - fits / data->stiffness.n_m) /
+        pedal.travel = pedal_end(data);
+        pedal.rod_travel.m = (pedal.travel.m - data->free_play.m - fits / data->stiffness.n_m) /
                              pedal_ratio(data).value;
     }
     return pedal;
@@ -159,7 +159,7 @@ static struct pedal_state pedal_pressed(struct pressing *pressing)
     struct pedal_state pedal = pedal_reached(effort, &reach);
     if (reach.dead && !state->no_floor) {
         pedal.bottomed = true;
-        pedal.left.m = isnan(data->travel.m) ? NAN : 0;
+        pedal.left.m = isnan(pedal_end(data).m) ? NAN : 0;
     }
     return pedal;
 }

@@ -66,6 +66,39 @@ static void the_rod_force_is_unknown_outside_its_ranges(void **state)
     near_unknown(pedal_rod_force(&p, (struct force){100}).n);
 }
 
+static void a_return_spring_takes_its_force_first(void **state)
+{
+    (void)state;
+    struct pedal p = pedal(4, NAN, NAN); /* of efficiency 0.9 */
+    p.return_spring.n = 25;
+    near(pedal_rod_force(&p, (struct force){100}).n, 0.9 * 4 * 75, 1e-12);
+    near(pedal_rod_force(&p, (struct force){25}).n, 0, 0);
+    near(pedal_rod_force(&p, (struct force){24}).n, 0, 0);
+    near(pedal_rod_force(&p, (struct force){26}).n, 3.6, 1e-12);
+    p.return_spring.n = -1;
+    near_unknown(pedal_rod_force(&p, (struct force){100}).n);
+    p.return_spring.n = NAN;
+    near_unknown(pedal_rod_force(&p, (struct force){100}).n);
+}
+
+static double end_of(double travel, double stop)
+{
+    struct pedal p = pedal(4, NAN, NAN);
+    p.travel.m = travel;
+    p.stop.m = stop;
+    return pedal_end(&p).m;
+}
+
+static void the_way_ends_at_a_stop_or_at_the_floor(void **state)
+{
+    (void)state;
+    near(end_of(0.15, 0.12), 0.12, 0);
+    near(end_of(0.11, 0.12), 0.11, 0);
+    near(end_of(0.15, NAN), 0.15, 0);
+    near(end_of(NAN, 0.12), 0.12, 0);
+    near_unknown(end_of(NAN, NAN));
+}
+
 static double bar_share(double first, double second)
 {
     struct pedal p = pedal(4, NAN, NAN);
@@ -99,6 +132,8 @@ int main(void)
         cmocka_unit_test(no_ratio_is_made_up),
         cmocka_unit_test(the_rod_gets_the_foot_times_ratio_less_the_loss),
         cmocka_unit_test(the_rod_force_is_unknown_outside_its_ranges),
+        cmocka_unit_test(a_return_spring_takes_its_force_first),
+        cmocka_unit_test(the_way_ends_at_a_stop_or_at_the_floor),
         cmocka_unit_test(the_nearer_rod_of_a_balance_bar_gets_more),
         cmocka_unit_test(an_unmeasured_bar_shares_evenly_and_a_bad_one_not_at_all),
     };

@@ -47,6 +47,29 @@ static void delivered_volume_follows_from_the_pedals_travel(void **state)
     driven_finish(&driven);
 }
 
+/* The spring's 20 N at the pad come on top; what it takes at the rod does not depend on it. */
+static void a_return_spring_adds_its_force_to_the_effort(void **state)
+{
+    (void)state;
+    struct driven_car driven = driven_start();
+    struct solution *room;
+    double before = release(&driven, &room).effort.n;
+    driven_say(&driven, driven.clutch_pedal, "return spring", 20);
+    near(release(&driven, &room).effort.n, before + 20, 1e-9);
+    driven_finish(&driven);
+}
+
+static void a_pedal_stop_ends_the_travel(void **state)
+{
+    (void)state;
+    struct driven_car driven = driven_start();
+    driven_say(&driven, driven.clutch_pedal, "stop", 120e-3);
+    struct solution *room;
+    double piston = (120e-3 - 3e-3 - 69.488 / 200e3) / 5.5 - 0.8e-3 - 1.2e-3;
+    near_rel(release(&driven, &room).delivered.m3, MASTER_AREA * piston, 1e-5);
+    driven_finish(&driven);
+}
+
 static void a_master_delivers_no_more_than_its_stroke(void **state)
 {
     (void)state;
@@ -120,6 +143,8 @@ int main(void)
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(pressure_and_effort_follow_from_the_release_force),
         cmocka_unit_test(delivered_volume_follows_from_the_pedals_travel),
+        cmocka_unit_test(a_return_spring_adds_its_force_to_the_effort),
+        cmocka_unit_test(a_pedal_stop_ends_the_travel),
         cmocka_unit_test(a_master_delivers_no_more_than_its_stroke),
         cmocka_unit_test(a_millilitre_of_air_shortens_the_bearings_travel),
         cmocka_unit_test(the_circuits_volumes_add_up_to_what_the_master_delivers),

@@ -22,6 +22,7 @@ static struct barred barred_car(void)
     pedal->works = car_names(&bar.car, 2, works);
     pedal->ratio.value = 5;
     pedal->efficiency.value = 1;
+    pedal->return_spring.n = 0;
     pedal->bar_first.m = 32e-3;
     pedal->bar_second.m = 48e-3;
     return bar;

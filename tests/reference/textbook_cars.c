@@ -37,6 +37,7 @@ static struct textbook build(double master_bore, double wheel_bore)
     struct pedal *pedal = &car_part(&book.car, book.pedal)->as.pedal;
     pedal->works = car_names(&book.car, 1, &book.master);
     pedal->efficiency.value = 1;
+    pedal->return_spring.n = 0;
     struct master *master = &car_part(&book.car, book.master)->as.master;
     master->type = MASTER_SINGLE;
     master->bore.m = master_bore;

@@ -3,12 +3,22 @@
 #include "parts/master.h"
 #include "parts/pedal.h"
 
+#include <math.h>
+
 #include "support/near.h"
+#include "support/outside.h"
 
 #define INCH  0.0254
 #define LBF   4.4482216152605
 #define PSI   (LBF / (INCH * INCH))
 #define INCH3 (INCH * INCH * INCH)
+#define PI    3.14159265358979323846
+
+#define BOOK "A. Esposito, Fluid Power with Applications, example "
+static const struct outside oil = {"B3", BOOK "2-11, p. 57", "transcription"};
+static const struct outside pump = {"P5", BOOK "3-5, p. 88", "transcription"};
+static const struct outside intensifier = {"P6", BOOK "3-6, p. 91", "transcription"};
+static const struct outside shut_in = {"G1", BOOK "13-1, p. 471", "transcription"};
 
 /* Example 2-11, page 57: 10 in3 of oil of 250 000 psi, from 100 to 2000 psi. Printed: 0.076 in3. */
 static void ten_cubic_inches_of_oil_give_way_by_0_076(void **state)
@@ -17,8 +27,8 @@ static void ten_cubic_inches_of_oil_give_way_by_0_076(void **state)
     double given = fluid_compression((struct volume){10 * INCH3}, (struct pressure){250e3 * PSI}, 0,
                                      (struct pressure){1900 * PSI})
                        .m3;
-    near(given / INCH3, 0.076, 0.0005);
-    near(given / INCH3, 0.07600, 1e-9);
+    outside_printed(&oil, "volume given way", "in3", 0.076, given / INCH3, 0.0005);
+    outside_again(&oil, "volume given way", "in3", 0.07600, given / INCH3, 1e-9);
 }
 
 /* Example 13-1, page 471: 20 in3 of air at 20 psig, a 2 in piston pushed in by 4 in with the port
@@ -30,9 +40,9 @@ static void shut_in_air_rises_from_20_to_78_7_psi_gauge(void **state)
     double after = air_pressure_after((struct pressure){20 * PSI}, (struct volume){20 * INCH3},
                                       (struct volume){20 * INCH3 - pushed})
                        .pa;
-    near(after / PSI, 78.7, 0.05);
+    outside_printed(&shut_in, "pressure, gauge", "psi", 78.7, after / PSI, 0.05);
     /* 78.6595 with an atmosphere of 14.7 psi; ours is 14.69595 */
-    near(after / PSI, 78.6595, 0.01);
+    outside_again(&shut_in, "pressure, gauge", "psi", 78.6595, after / PSI, 0.01);
     double gone = air_compression((struct volume){1e-6}, (struct pressure){after}).m3;
     near(after,
          air_pressure_after((struct pressure){0}, (struct volume){1e-6},
@@ -41,18 +51,36 @@ static void shut_in_air_rises_from_20_to_78_7_psi_gauge(void **state)
          1);
 }
 
-/* Example 3-5, page 88: 25 lbf on a 4:1 lever, pump piston 1 in, ram 3.25 in. Printed: 127 psi and,
- * from the rounded pressure, 1053 lbf. */
-static void a_hand_pump_makes_127_psi(void **state)
+/* Example 3-5, page 88: 25 lbf on a 4:1 lever, pump piston 1 in with a stroke of 2 in, ram 3.25 in
+ * to be raised by 10 in. Printed: 127 psi; from the rounded pressure 1053 lbf; 52.8 strokes. */
+static void a_hand_pump_lifts_its_ram(void **state)
 {
     (void)state;
     struct pedal lever = {.ratio = {4}, .efficiency = {1}};
-    struct master pump = {.bore = {1 * INCH}, .efficiency = {1}};
-    double pressure = master_pressure(&pump, pedal_rod_force(&lever, (struct force){25 * LBF})).pa;
-    near(pressure / PSI, 127, 0.5);
-    near(pressure / PSI, 127.324, 5e-4);
-    double ram = pressure * circle_area((struct length){3.25 * INCH}).m2;
-    near(ram / LBF, 1056.25, 1e-6);
+    struct master cylinder = {.bore = {1 * INCH}, .efficiency = {1}};
+    double pressure =
+        master_pressure(&cylinder, pedal_rod_force(&lever, (struct force){25 * LBF})).pa;
+    outside_printed(&pump, "pressure", "psi", 127, pressure / PSI, 0.5);
+    outside_again(&pump, "pressure", "psi", 127.324, pressure / PSI, 5e-4);
+    double ram = circle_area((struct length){3.25 * INCH}).m2;
+    /* the book goes on with 127 psi */
+    outside_printed(&pump, "force of the ram, at 127 psi", "lbf", 1053, 127 * PSI * ram / LBF, 1);
+    outside_again(&pump, "force of the ram", "lbf", 1056.25, pressure * ram / LBF, 1e-6);
+    double strokes = ram * 10 * INCH / (master_area(&cylinder).m2 * 2 * INCH);
+    outside_printed(&pump, "strokes", "-", 52.8, strokes, 0.05);
+    outside_again(&pump, "strokes", "-", 52.8125, strokes, 1e-9);
+}
+
+/* Example 3-6, page 91: air of 100 psi on 20 in2 pushes an oil piston of 1 in2, that feeds one of
+ * 25 in2. Printed: 2000 psi; 50 000 lbf. A servo does this with force in place of air. */
+static void air_on_a_large_piston_makes_2000_psi_of_oil(void **state)
+{
+    (void)state;
+    struct master oil_piston = {.bore = {sqrt(4 / PI) * INCH}, .efficiency = {1}};
+    double pressure = master_pressure(&oil_piston, (struct force){100 * 20 * LBF}).pa;
+    outside_printed(&intensifier, "pressure of the oil", "psi", 2000, pressure / PSI, 1e-8);
+    double load = pressure * circle_area((struct length){sqrt(4 * 25 / PI) * INCH}).m2;
+    outside_printed(&intensifier, "force on the load", "lbf", 50000, load / LBF, 1e-6);
 }
 
 int main(void)
@@ -60,7 +88,8 @@ int main(void)
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(ten_cubic_inches_of_oil_give_way_by_0_076),
         cmocka_unit_test(shut_in_air_rises_from_20_to_78_7_psi_gauge),
-        cmocka_unit_test(a_hand_pump_makes_127_psi),
+        cmocka_unit_test(a_hand_pump_lifts_its_ram),
+        cmocka_unit_test(air_on_a_large_piston_makes_2000_psi_of_oil),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

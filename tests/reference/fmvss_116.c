@@ -4,8 +4,12 @@
 #include "parts/fluid.h"
 
 #include <math.h>
+#include <stdio.h>
 
 #include "support/near.h"
+#include "support/outside.h"
+
+static const struct outside rule = {"N2", "49 CFR 571.116, S5.1.1, S5.1.2", "quoted"};
 
 static const struct {
     enum fluid_grade grade;
@@ -22,10 +26,14 @@ static void boiling_points_are_the_least_that_the_rule_allows(void **state)
     (void)state;
     for (size_t i = 0; i < sizeof rows / sizeof rows[0]; i++) {
         const struct fluid_row *row = fluid_row(rows[i].grade);
-        near(row->dry_boiling.celsius, rows[i].dry, 0);
-        near(row->wet_boiling.celsius, rows[i].wet, 0);
-        near(row->dry_boiling.celsius * 1.8 + 32, rows[i].dry_f, 0.5);
-        near(row->wet_boiling.celsius * 1.8 + 32, rows[i].wet_f, 0.5);
+        double dry = row->dry_boiling.celsius, wet = row->wet_boiling.celsius;
+        char what[2][80];
+        snprintf(what[0], sizeof what[0], "%s boils, dry", row->word);
+        snprintf(what[1], sizeof what[1], "%s boils, wet", row->word);
+        outside_printed(&rule, what[0], "degC", rows[i].dry, dry, 0);
+        outside_printed(&rule, what[0], "degF", rows[i].dry_f, dry * 1.8 + 32, 0.5);
+        outside_printed(&rule, what[1], "degC", rows[i].wet, wet, 0);
+        outside_printed(&rule, what[1], "degF", rows[i].wet_f, wet * 1.8 + 32, 0.5);
     }
     near_unknown(fluid_row(GRADE_MINERAL)->dry_boiling.celsius);
     near_unknown(fluid_row(GRADE_MINERAL)->wet_boiling.celsius);

@@ -4,9 +4,14 @@
 #include "parts/fluid.h"
 
 #include "support/near.h"
+#include "support/outside.h"
 
 #define ATMOSPHERE 101325.0
 #define PSI        6894.757293168361
+
+static const struct outside book = {
+    "G3", "I. Granet and M. Bluestein, Thermodynamics and Heat Power, examples 6.1, 6.2",
+    "transcription"};
 
 static double after_abs(double before_abs, double from, double to)
 {
@@ -20,13 +25,17 @@ static void air_let_out_to_333_33_cubic_feet_falls_to_30_psi(void **state)
 {
     (void)state;
     /* half of the last digit of the volume is 0.005 in 333.33 */
-    near_rel(after_abs(100 * PSI, 100, 333.33) / PSI, 30, 0.005 / 333.33);
+    outside_printed(&book, "pressure at 333.33 ft3, absolute", "psi", 30,
+                    after_abs(100 * PSI, 100, 333.33) / PSI, 30 * 0.005 / 333.33);
+    outside_again(&book, "pressure at 333.333 ft3, absolute", "psi", 30,
+                  after_abs(100 * PSI, 100, 333.333) / PSI, 30 * 0.0005 / 333.333);
 }
 
 static void air_squeezed_to_an_eighth_rises_to_8_mpa(void **state)
 {
     (void)state;
-    near_rel(after_abs(1e6, 2, 0.25), 8e6, 1e-12);
+    outside_printed(&book, "pressure at 0.25 m3, absolute", "Pa", 8e6, after_abs(1e6, 2, 0.25),
+                    1e-5);
 }
 
 int main(void)

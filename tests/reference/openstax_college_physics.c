@@ -5,20 +5,24 @@
 #include "parts/pedal.h"
 
 #include "support/near.h"
+#include "support/outside.h"
+
+static const struct outside book = {
+    "P1", "OpenStax, College Physics, section 11.5, hydraulic brake, and exercise 24", "read"};
 
 static void a_foot_of_100_n_becomes_12500_n_at_each_wheel_cylinder(void **state)
 {
     (void)state;
     struct pedal pedal = {.ratio = {5}, .efficiency = {1}};
     struct force rod = pedal_rod_force(&pedal, (struct force){100});
-    near(rod.n, 500, 1e-9);
+    outside_printed(&book, "force on the master's rod", "N", 500, rod.n, 1e-9);
     struct master master = {.bore = {0.00500}, .efficiency = {1}};
     double pressure = master_pressure(&master, rod).pa;
-    near(pressure, 2.5e7, 0.05e7);
-    near(pressure, 25.4648e6, 50);
+    outside_printed(&book, "pressure", "Pa", 2.5e7, pressure, 0.05e7);
+    outside_again(&book, "pressure", "Pa", 25.4648e6, pressure, 50);
     double wheel = pressure * circle_area((struct length){0.0250}).m2;
-    near(wheel, 1.25e4, 0.005e4);
-    near(wheel, 12500, 1e-6);
+    outside_printed(&book, "force of each wheel cylinder", "N", 1.25e4, wheel, 0.005e4);
+    outside_again(&book, "force of each wheel cylinder", "N", 12500, wheel, 1e-6);
 }
 
 int main(void)

@@ -4,6 +4,10 @@
 #include "parts/master.h"
 
 #include "support/near.h"
+#include "support/outside.h"
+
+static const struct outside book = {
+    "P2", "R. A. Serway, Physics for Scientists and Engineers, car lift", "quoted"};
 
 static void a_small_piston_lifts_a_car(void **state)
 {
@@ -11,11 +15,11 @@ static void a_small_piston_lifts_a_car(void **state)
     struct master small = {.bore = {0.100}, .efficiency = {1}};
     double large = circle_area((struct length){0.300}).m2;
     double needed = 1.33e4 / large * master_area(&small).m2;
-    near(needed, 1.48e3, 0.005e3);
-    near(needed, 1477.7778, 1e-3);
+    outside_printed(&book, "force on the small piston", "N", 1.48e3, needed, 0.005e3);
+    outside_again(&book, "force on the small piston", "N", 1477.7778, needed, 1e-3);
     double pressure = master_pressure(&small, (struct force){needed}).pa;
-    near(pressure, 1.88e5, 0.005e5);
-    near(pressure, 188156.5, 0.1);
+    outside_printed(&book, "pressure", "Pa", 1.88e5, pressure, 0.005e5);
+    outside_again(&book, "pressure", "Pa", 188156.5, pressure, 0.1);
 }
 
 int main(void)

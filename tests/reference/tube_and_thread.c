@@ -3,21 +3,29 @@
  * from memory. Basic pitch diameters: d - 0.649519 p (ISO 68-1, ASME B1.1), from memory. */
 #include "parts/pipe.h"
 
+#include <stdio.h>
 #include <string.h>
 
 #include "support/near.h"
+#include "support/outside.h"
 
 #define INCH 0.0254
+
+static const struct outside tubes = {"U1", "Trade print; DIN 74234; walls also SAE J527, ISO 4038",
+                                     "quoted; the last two from memory"};
+static const struct outside threads = {"U2", "Trade print; pitch diameters by ISO 68-1, ASME B1.1",
+                                       "quoted; standards from memory"};
 
 static void three_sixteenths_tube_is_0_1315_in_inside(void **state)
 {
     (void)state;
     struct pipe pipe = {.size = {0.1875 * INCH}};
     pipe.wall = tube_usual_wall(pipe.size);
-    near(pipe.wall.m / INCH, 0.028, 0.0005);
-    near(pipe_inside(&pipe).m / INCH, 0.1315, 0.00005);
-    near(pipe_inside(&pipe).m * 1000, 3.340, 0.0005);
-    near(pipe_inside(&pipe).m / INCH, 0.132, 0.0005 + 1e-12); /* a builders' list */
+    outside_printed(&tubes, "3/16 in, wall", "in", 0.028, pipe.wall.m / INCH, 0.0005);
+    outside_printed(&tubes, "3/16 in, inside", "in", 0.1315, pipe_inside(&pipe).m / INCH, 0.00005);
+    outside_printed(&tubes, "3/16 in, inside", "mm", 3.340, pipe_inside(&pipe).m * 1000, 0.0005);
+    outside_printed(&tubes, "3/16 in, inside, a builders' list", "in", 0.132,
+                    pipe_inside(&pipe).m / INCH, 0.0005 + 1e-12);
 }
 
 static void tubes_have_their_printed_walls(void **state)
@@ -38,8 +46,11 @@ static void tubes_have_their_printed_walls(void **state)
         while (j < count && strcmp(rows[j].name, printed[i].name) != 0)
             j++;
         assert_true(j < count);
-        near(rows[j].size.m * 1000, printed[i].size, 5e-5);
-        near(rows[j].wall.m * 1000, printed[i].wall, 5e-5);
+        char what[2][80];
+        snprintf(what[0], sizeof what[0], "tube %s, outside", printed[i].name);
+        snprintf(what[1], sizeof what[1], "tube %s, wall", printed[i].name);
+        outside_printed(&tubes, what[0], "mm", printed[i].size, rows[j].size.m * 1000, 5e-5);
+        outside_printed(&tubes, what[1], "mm", printed[i].wall, rows[j].wall.m * 1000, 5e-5);
     }
 }
 
@@ -64,10 +75,15 @@ static void threads_have_their_printed_diameter_and_pitch(void **state)
             j++;
         assert_true(j < count);
         double digit = printed[i].name[0] == 'M' ? 5e-4 : 5e-5;
-        near(rows[j].major.m * 1000, printed[i].major, digit);
-        near(rows[j].pitch.m * 1000, printed[i].pitch, digit);
-        near(rows[j].major.m * 1000 - 0.649519 * rows[j].pitch.m * 1000, printed[i].pitch_diameter,
-             digit + 1e-9);
+        double major = rows[j].major.m * 1000, pitch = rows[j].pitch.m * 1000;
+        char what[3][80];
+        snprintf(what[0], sizeof what[0], "%s, outside", printed[i].name);
+        snprintf(what[1], sizeof what[1], "%s, pitch", printed[i].name);
+        snprintf(what[2], sizeof what[2], "%s, pitch diameter", printed[i].name);
+        outside_printed(&threads, what[0], "mm", printed[i].major, major, digit);
+        outside_printed(&threads, what[1], "mm", printed[i].pitch, pitch, digit);
+        outside_printed(&threads, what[2], "mm", printed[i].pitch_diameter,
+                        major - 0.649519 * pitch, digit + 1e-9);
     }
 }
 
@@ -83,8 +99,10 @@ static void the_look_alikes_differ_by_half_a_millimetre(void **state)
         if (strcmp(rows[i].name, "M10 x 1") == 0)
             metric = &rows[i];
     }
-    near((metric->major.m - inch->major.m) * 1000, 0.475, 0.0005);
-    near((inch->pitch.m - metric->pitch.m) * 1000, 0.058, 0.0005);
+    outside_printed(&threads, "M10 x 1 over 3/8-24, outside", "mm", 0.475,
+                    (metric->major.m - inch->major.m) * 1000, 0.0005);
+    outside_printed(&threads, "3/8-24 over M10 x 1, pitch", "mm", 0.058,
+                    (inch->pitch.m - metric->pitch.m) * 1000, 0.0005);
 }
 
 int main(void)

@@ -7,6 +7,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "advice/bleed_asked.h"
 #include "advice/result.h"
 #include "base/arena.h"
 #include "base/message.h"
@@ -154,15 +155,50 @@ static bool read_date(struct fp_desk *desk, const char *words, struct date *date
     return false;
 }
 
-static struct result *make_result(struct fp_desk *desk, const struct fp_wishes *wishes,
+static enum bleed_method method_of(enum fp_method method)
+{
+    switch (method) {
+    case FP_BY_PEDAL:
+        return METHOD_PEDAL;
+    case FP_BY_PRESSURE:
+        return METHOD_PRESSURE;
+    case FP_BY_VACUUM:
+        return METHOD_VACUUM;
+    case FP_BY_GRAVITY:
+        return METHOD_GRAVITY;
+    case FP_BACKWARDS:
+        return METHOD_REVERSE;
+    }
+    return METHOD_PEDAL;
+}
+
+static bool read_order(struct fp_desk *desk, const struct fp_wishes *wishes,
+                       struct bleed_wishes *bleed, const char **answer)
+{
+    struct nipple *order = NULL;
+    const char *trouble = NULL;
+    if (wishes->order == NULL)
+        return true;
+    bleed->order_count = bleed_asked_order(desk->car, wishes->order, desk->arena, &order, &trouble);
+    bleed->order = order;
+    if (bleed->order_count == 0)
+        *answer = text_print(desk->arena, "firmpedal: --order: %s\n", trouble);
+    return bleed->order_count > 0;
+}
+
+/* The bleed plan takes the longest by far: only who prints it asks for it. */
+static struct result *make_result(struct fp_desk *desk, const struct fp_wishes *wishes, bool plan,
                                   const char **answer)
 {
     struct force effort;
     struct date today;
+    struct bleed_wishes bleed = {.method = method_of(wishes->method),
+                                 .shut_under_pressure = wishes->shut_early};
     if (!read_effort(desk, wishes->effort, &effort, answer) ||
-        !read_date(desk, wishes->date, &today, answer))
+        !read_date(desk, wishes->date, &today, answer) || !read_order(desk, wishes, &bleed, answer))
         return NULL;
-    struct result *result = result_of(desk->car, desk->network, effort, today, desk->arena);
+    struct result *result =
+        result_asked(desk->car, desk->network, effort, today, plan ? &bleed : NULL, desk->arena);
     result->units = wishes->imperial ? UNITS_IMPERIAL : UNITS_METRIC;
     return result;
 }
@@ -298,7 +334,7 @@ enum fp_outcome fp_ask(struct fp_desk *desk, enum fp_question question,
     ON_NO_MEMORY(desk, FP_OUTPUT);
     if (desk->car == NULL)
         return FP_INPUT;
-    struct result *result = make_result(desk, wishes, answer);
+    struct result *result = make_result(desk, wishes, question == FP_BLEED, answer);
     if (result == NULL || (question == FP_FIT && !ask_fit(desk, wishes, result, answer)))
         return FP_WRONG_USE;
     struct text words = text_start(desk->arena);
@@ -352,7 +388,7 @@ write_picture(struct fp_desk *desk, const char *path, const struct fp_wishes *wi
     if (desk->car == NULL)
         return FP_INPUT;
     const char *answer = "";
-    struct result *result = make_result(desk, wishes, &answer);
+    struct result *result = make_result(desk, wishes, true, &answer);
     if (result == NULL) {
         complain(desk, path, "wrong-option", answer, NULL);
         return FP_WRONG_USE;

@@ -27,6 +27,9 @@ enum fp_question { FP_CHECK, FP_BLEED, FP_OPEN, FP_HOSES, FP_FIT };
 
 enum fp_paper { FP_A4, FP_LETTER };
 
+/* How one bleeds. */
+enum fp_method { FP_BY_PEDAL, FP_BY_PRESSURE, FP_BY_VACUUM, FP_BY_GRAVITY, FP_BACKWARDS };
+
 /* How to answer. Zeroed means: metric, no JSON, each pedal's own effort, today's date must be
  * given. Strings belong to the caller. */
 struct fp_wishes {
@@ -38,6 +41,9 @@ struct fp_wishes {
     const char *cylinder;     /* FP_FIT: name of the part */
     const char *bore;         /* FP_FIT: "7/8 in" */
     int step;                 /* FP_BLEED: only this step, for a small screen; 0: all */
+    const char *order;        /* bleeding: an order to try, "rear left, rear right", or NULL */
+    enum fp_method method;    /* bleeding: by which it is done */
+    bool shut_early;          /* bleeding: nipples are shut while the pedal still presses */
     enum fp_paper paper;
     bool replace; /* an existing file may be replaced */
 };

@@ -257,7 +257,7 @@ static void add_steps(struct planning *planning)
 }
 
 struct bleed_plan *bleed_plan_of(const struct system *system, const struct network *network,
-                                 struct arena *arena)
+                                 const struct bleed_wishes *wishes, struct arena *arena)
 {
     struct bleed_plan *plan = ARENA_NEW(arena, struct bleed_plan);
     struct bleed_set set = bleed_set_of(system, network, arena);
@@ -269,6 +269,8 @@ struct bleed_plan *bleed_plan_of(const struct system *system, const struct netwo
         .arena = arena,
         .flushed = ARENA_ARRAY(arena, (size_t)network->vertex_count + 1, bool),
     };
+    plan->method = wishes == NULL ? METHOD_PEDAL : wishes->method;
+    plan->shut_under_pressure = wishes != NULL && wishes->shut_under_pressure;
     plan->scope = set.scope;
     plan->scope_reason = set.reason;
     plan->untouched = set.untouched;

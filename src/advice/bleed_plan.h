@@ -46,6 +46,20 @@ struct order_cost {
     struct volume fluid; /* drawn off until no more air comes, clear strokes not counted */
     double strokes;
     struct volume air_left; /* that could have left */
+    /* the same by the other practice: nipples shut under pressure where the plan holds them open
+     * until the flow stops, held open where it shuts them */
+    struct volume other_fluid;
+    double other_strokes;
+    struct volume other_air_left;
+};
+
+/* What a person may want of the plan. Zeroed: the planner's own order, by the pedal, nipples held
+ * open until the flow stops. */
+struct bleed_wishes {
+    enum bleed_method method;
+    bool shut_under_pressure;
+    const struct nipple *order; /* an order to try, NULL: none */
+    int order_count;
 };
 
 /* What is particular to one bleeding step, beside what every step has. */
@@ -57,6 +71,8 @@ struct bleed_detail {
     double renewal_strokes;
     struct duration by_gravity; /* for the purge at the fluid's temperature; NaN: it does not run */
     struct duration by_pressure;   /* at the kit's pressure */
+    double flow_by_gravity;        /* m3/s of fluid without air; 0: gravity does not move it; NaN */
+    double flow_by_pressure;       /* m3/s */
     struct volume reservoir_after; /* in the reservoir after the step; NaN */
     int top_up_every;              /* strokes after which to top up, so that it never runs dry; 0 */
     struct volume trapped;         /* air that stays above the nipple */
@@ -91,22 +107,34 @@ struct bleed_plan {
     int verdict_count;
     struct order_cost planned; /* the order of steps */
     struct order_cost trade;   /* the trade's order by rule alone; count 0: not worked out */
+    struct order_cost worst;   /* the worst order there is, circuit by circuit; count 0 */
+    int tried;                 /* orders that were tried by the simulation to find the plan's */
+    const struct reason_row *departure; /* why it is not the trade's order; NULL: it is */
+    struct nipple *asked_left_out;      /* nipples in scope that the asked order leaves out */
+    int asked_left_out_count;
     struct order_cost makers;  /* the maker's; count 0: none given */
     struct order_cost asked;   /* the one the user wants to try; count 0: none */
     struct purge_point *curve; /* air left against fluid, by the planned order */
     int point_count;
-    struct steps bench; /* bench bleeding of new masters, flow test of cleaned pipes */
+    struct steps bench;  /* bench bleeding of new masters, flow test of cleaned pipes */
+    struct steps finish; /* pedal, levels, leak tests under pressure and overnight, the road */
 };
 
-/* Plans the bleeding. Without work: every nipple. With work: what the opened, renewed and replaced
- * parts and dry reservoirs let air into (all beyond an opened part, and the part itself); renewed
- * fluid takes every nipple. A nipple in scope comes up exactly once. Order: master outlets, then
- * nipples upstream of wheels (remote servo, valves, joints), then circuit by circuit (rear or
- * diagonal pair with the rear wheel first), within it the longest run first, ties by the side away
- * from the master, several nipples at a wheel lower or outer first; the clutch last. The maker's
- * own order wins and is checked for completeness. */
+/* Plans the bleeding. Without work: every nipple, and the circuits count as dry. With work: what
+ * the opened, renewed and replaced parts and dry reservoirs let air into (all beyond an opened
+ * part, and the part itself); renewed fluid takes every nipple. Every nipple in scope comes up at
+ * least once.
+ *
+ * Stages: master outlets, then nipples upstream of wheels (remote servo, valves, joints), then
+ * circuit by circuit (rear or diagonal pair with the rear wheel first), the clutch last. Within a
+ * circuit that is dry throughout the longest run comes first, as the trade has it; in one that is
+ * not, the way with the most air, ties by the longer run. That order is kept if the simulation
+ * finds that no other leaves less air and none takes a twentieth less fluid; else the best takes
+ * its place, with the reason. The maker's own order wins over all of it.
+ *
+ *   wishes   NULL: none */
 struct bleed_plan *bleed_plan_of(const struct system *system, const struct network *network,
-                                 struct arena *arena);
+                                 const struct bleed_wishes *wishes, struct arena *arena);
 
 /* Nipple as words: "rear left drum", "front left disc, outer nipple". */
 const char *nipple_words(const struct system *system, struct nipple nipple, struct arena *arena);

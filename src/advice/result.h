@@ -18,7 +18,7 @@ struct result {
     struct figures figures;
     struct findings findings;
     struct hose_list hoses;
-    struct bleed_plan *bleed;
+    struct bleed_plan *bleed; /* NULL unless asked */
     struct steps opening;
     struct steps tests; /* PHASE_TEST and PHASE_LATER for this car */
     struct fit *fit;    /* NULL unless asked */
@@ -27,9 +27,14 @@ struct result {
 };
 
 /* Works all of it out, for the car as it stands (work included). fit is left NULL and units are
- * metric; effort NaN: each pedal's own. */
+ * metric; effort NaN: each pedal's own. The plan is one without wishes. */
 struct result *result_of(const struct system *system, const struct network *network,
                          struct force effort, struct date today, struct arena *arena);
+
+/* The same with the plan as wished; wishes NULL: without the plan, which is the dear part of it. */
+struct result *result_asked(const struct system *system, const struct network *network,
+                            struct force effort, struct date today,
+                            const struct bleed_wishes *wishes, struct arena *arena);
 
 /* The tests after the work for this car, with expected values and dates. */
 struct steps tests_of(const struct system *system, const struct network *network,

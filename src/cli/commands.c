@@ -4,6 +4,7 @@
 
 enum { CAR_AND_WORKS = 64 };
 #define COMMON_OPTIONS (TAKES(WORK) | TAKES(UNITS) | TAKES(EFFORT) | TAKES(DATE))
+#define BLEED_OPTIONS  (TAKES(ORDER) | TAKES(METHOD) | TAKES(SHUT_EARLY))
 
 static void print_messages(struct fp_desk *desk, const struct request *request)
 {
@@ -147,7 +148,7 @@ static const struct command table[] = {
     {"check", "CAR [WORK...]", "figures of the car, then findings, worst first",
      COMMON_OPTIONS | TAKES(JSON) | TAKES(FAIL_AT), 1, CAR_AND_WORKS, run_check},
     {"bleed", "CAR [WORK...]", "the order in which to bleed, with reasons and volumes",
-     COMMON_OPTIONS | TAKES(JSON) | TAKES(STEP), 1, CAR_AND_WORKS, run_bleed},
+     COMMON_OPTIONS | TAKES(JSON) | TAKES(STEP) | BLEED_OPTIONS, 1, CAR_AND_WORKS, run_bleed},
     {"open", "CAR WORK...", "which unions to undo for the parts to be renewed, and how",
      COMMON_OPTIONS | TAKES(JSON), 1, CAR_AND_WORKS, run_open},
     {"hoses", "CAR [WORK...]", "which flexible hoses there must be, and which are still old",
@@ -155,7 +156,8 @@ static const struct command table[] = {
     {"fit", "CAR [WORK...] --cylinder NAME --bore SIZE", "whether another bore suits the car",
      COMMON_OPTIONS | TAKES(JSON) | TAKES(CYLINDER) | TAKES(BORE), 1, CAR_AND_WORKS, run_fit},
     {"sheet", "CAR [WORK...] -o FILE", "the service sheet as PDF",
-     COMMON_OPTIONS | TAKES(OUTPUT) | TAKES(PAPER) | TAKES(REPLACE), 1, CAR_AND_WORKS, run_sheet},
+     COMMON_OPTIONS | TAKES(OUTPUT) | TAKES(PAPER) | TAKES(REPLACE) | BLEED_OPTIONS, 1,
+     CAR_AND_WORKS, run_sheet},
     {"diagram", "CAR [WORK...] -o FILE", "the diagram alone, as .svg, .png or .pdf",
      COMMON_OPTIONS | TAKES(OUTPUT) | TAKES(REPLACE), 1, CAR_AND_WORKS, run_diagram},
     {"show", "CAR [WORK...]", "the car as it now stands, each value with its origin", TAKES(WORK),

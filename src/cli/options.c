@@ -51,6 +51,7 @@ static bool take(struct request *request, enum option_symbol option, const char 
     static const char *const units[] = {"metric", "imperial"};
     static const char *const severities[] = {"note", "advice", "warning", "danger"};
     static const char *const papers[] = {"a4", "letter"};
+    static const char *const methods[] = {"pedal", "pressure", "vacuum", "gravity", "reverse"};
     int index = 0;
     bool fine = true;
     switch (option) {
@@ -87,6 +88,16 @@ static bool take(struct request *request, enum option_symbol option, const char 
         request->wishes.step = fine ? (int)step : 0;
         break;
     }
+    case OPTION_ORDER:
+        request->wishes.order = value;
+        break;
+    case OPTION_METHOD:
+        fine = one_of(value, methods, 5, &index);
+        request->wishes.method = (enum fp_method)index;
+        break;
+    case OPTION_SHUT_EARLY:
+        request->wishes.shut_early = true;
+        break;
     case OPTION_OUTPUT:
         request->output = value;
         break;

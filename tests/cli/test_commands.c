@@ -45,6 +45,10 @@ static void wrong_use_ends_with_two(void **state)
     expect(run_cli("fit", CAR), 2, NULL, "--cylinder");
     expect(run_cli("fit", CAR, "--cylinder", "gearbox", "--bore", "1 in"), 2, NULL, "brake master");
     expect(run_cli("fit", CAR, "--cylinder", "brake master", "--bore", "22"), 2, NULL, "unit");
+    expect(run_cli("bleed", CAR, "--order", "rear lefd"), 2, NULL, "nearest is \"rear left\"");
+    expect(run_cli("bleed", CAR, "--order", "disc"), 2, NULL, "front left disc, front right disc");
+    expect(run_cli("bleed", CAR, "--method", "prayer"), 2, NULL, "gravity");
+    expect(run_cli("check", CAR, "--shut-early"), 2, NULL, "no option --shut-early");
     expect(run_cli("sheet", CAR), 2, NULL, "--output");
     expect(run_cli("explain", "line-presure"), 2, NULL, "line-pressure");
 }

@@ -51,3 +51,29 @@ void check_slave_over(struct checking *checking, const struct check_row *row)
         }
     }
 }
+
+void check_clutch_clearance(struct checking *checking, const struct check_row *row)
+{
+    for (int i = 0; i < checking->system->part_count; i++) {
+        const struct figure *clearance = about_slave(checking, "clutch-clearance-per-face", i);
+        if (clearance != NULL && clearance->value < limit_value(row->limit)) {
+            struct finding *finding = finding_add(checking, row, i, FIELD(as.slave.finger_ratio));
+            finding_quantity(finding, "clearance", fmax(clearance->value, 0), DIMENSION_LENGTH);
+            finding_limit(finding, "least");
+            finding_rests_on(finding, clearance);
+        }
+    }
+}
+
+void check_clutch_effort(struct checking *checking, const struct check_row *row)
+{
+    for (int i = 0; i < checking->system->part_count; i++) {
+        const struct figure *effort = about_slave(checking, "clutch-effort", i);
+        if (effort != NULL && effort->value > limit_value(row->limit)) {
+            struct finding *finding = finding_add(checking, row, i, FIELD(as.slave.release_force));
+            finding_quantity(finding, "effort", effort->value, DIMENSION_FORCE);
+            finding_limit(finding, "most");
+            finding_rests_on(finding, effort);
+        }
+    }
+}

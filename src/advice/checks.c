@@ -278,6 +278,20 @@ static const struct check_row rows[] = {
      "It leaves its bore, and the clutch and a shared reservoir run empty.",
      "Fit a stop to the pedal, set the rod; compare the bores of master and slave.", CUSTOM,
      "stroke-left-least", check_slave_over},
+    {"clutch-clearance-small", SEVERITY_WARNING,
+     "With the pedal of the {part} right down each face of the plate has {clearance} of air; "
+     "{least} is the least.",
+     "The plate drags: reverse crunches in after a wait, first is hard to find, the car creeps.",
+     "Bleed it; look for a swollen hose, play, a bent fork, a bent or sticking plate; then compare "
+     "the bores of master and slave.",
+     CUSTOM, "clutch-clearance-least", check_clutch_clearance},
+    {"clutch-effort-high", SEVERITY_ADVICE,
+     "The pedal of the {part} asks for {effort} at its hardest; {most} is as heavy as old cars "
+     "go.",
+     "A heavy pedal tires the leg, wears fork and pivots, and flexes the bulkhead.",
+     "Look over release force, fork ratio and bores in the description; then for a dry pivot, a "
+     "worn cover or a wrong master.",
+     CUSTOM, "clutch-effort-most", check_clutch_effort},
 
     /* wear */
     {"drum-over-limit", SEVERITY_DANGER,

@@ -111,6 +111,8 @@ CHECK(clutch_starves);
 CHECK(clutch_short);
 CHECK(clutch_over);
 CHECK(slave_over);
+CHECK(clutch_clearance);
+CHECK(clutch_effort);
 /* check_wear.c */
 CHECK(drum_over);
 CHECK(disc_under);

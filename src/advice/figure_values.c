@@ -16,14 +16,6 @@ static const struct part *part_at(const struct situation *situation, int part)
     return &situation->system->parts[part];
 }
 
-/* Getters of one expression each: car, pedal, circuit, brake. */
-#define GETS(name, expression)                                                                     \
-    double name(const struct situation *situation, int subject, int sub)                           \
-    {                                                                                              \
-        (void)subject, (void)sub;                                                                  \
-        return (expression);                                                                       \
-    }
-
 GETS(value_deceleration, situation->usual->deceleration.m_s2)
 GETS(value_deceleration_unassisted, situation->unassisted->deceleration.m_s2)
 GETS(value_front_locks_at, situation->lock.front_at.m_s2)
@@ -53,17 +45,6 @@ GETS(value_clamp_force, situation->usual->brakes[subject].clamp.n)
 GETS(value_brake_torque, situation->usual->brakes[subject].torque.nm)
 GETS(value_brake_torque_reverse, situation->usual->brakes[subject].torque_reverse.nm)
 GETS(value_brake_force, situation->usual->brakes[subject].force.n)
-GETS(value_clutch_pressure, situation->usual->clutches[subject].pressure.pa)
-GETS(value_clutch_effort, situation->usual->clutches[subject].effort.n)
-GETS(value_clutch_volume_lost, situation->usual->clutches[subject].lost.m3)
-GETS(value_slave_travel, situation->usual->clutches[subject].slave_travel.m)
-GETS(value_slave_stroke_left, part_at(situation, subject)->as.slave.stroke.m -
-                                  situation->usual->clutches[subject].slave_travel.m)
-GETS(value_bearing_travel, situation->usual->clutches[subject].bearing_travel.m)
-GETS(value_bearing_travel_spare, situation->usual->clutches[subject].bearing_travel.m -
-                                     part_at(situation, subject)->as.slave.bearing_travel.m)
-GETS(value_bearing_travel_room, part_at(situation, subject)->as.slave.bearing_most.m -
-                                    situation->usual->clutches[subject].bearing_travel.m)
 GETS(value_hand_brake_slope,
      balance_hand_brake_slope(situation->system, subject, situation->scratch))
 

@@ -10,6 +10,13 @@
 #define FIGURE_TEST(name)   bool name(const struct situation *situation, int subject, int sub)
 #define FIGURE_REASON(name)                                                                        \
     const char *name(const struct situation *situation, int subject, int sub)
+/* A getter of one expression. */
+#define GETS(name, expression)                                                                     \
+    double name(const struct situation *situation, int subject, int sub)                           \
+    {                                                                                              \
+        (void)subject, (void)sub;                                                                  \
+        return (expression);                                                                       \
+    }
 
 /* The car */
 FIGURE_GETTER(value_deceleration);
@@ -55,6 +62,14 @@ FIGURE_GETTER(value_brake_force);
 /* A clutch slave, a hand brake */
 FIGURE_GETTER(value_clutch_pressure);
 FIGURE_GETTER(value_clutch_effort);
+FIGURE_GETTER(value_clutch_pressure_end);
+FIGURE_GETTER(value_clutch_effort_end);
+FIGURE_GETTER(value_clutch_touch);
+FIGURE_GETTER(value_clutch_lift);
+FIGURE_GETTER(value_clutch_clearance);
+FIGURE_GETTER(value_clutch_air_cost);
+FIGURE_GETTER(value_clutch_torque);
+FIGURE_GETTER(value_clutch_torque_new);
 FIGURE_GETTER(value_clutch_volume_lost);
 FIGURE_GETTER(value_slave_travel);
 FIGURE_GETTER(value_slave_stroke_left);
@@ -71,6 +86,7 @@ FIGURE_TEST(of_balance_bar);
 FIGURE_TEST(of_pedal_with_drums);
 FIGURE_TEST(of_circuit_with_discs);
 FIGURE_TEST(of_drum);
+FIGURE_TEST(of_clutch_with_clamp);
 FIGURE_TEST(of_cause); /* there is something in the circuit that could take volume so */
 
 FIGURE_REASON(refuses_front_lock);

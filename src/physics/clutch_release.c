@@ -42,11 +42,28 @@ static struct force effort_for_rod(const struct system *system, int master, doub
     return (struct force){root.fits};
 }
 
+static struct force effort_for_pressure(const struct system *system, int master, struct pressure p)
+{
+    const struct master *data = &system->parts[master].as.master;
+    return effort_for_rod(system, master, p.pa * master_area(data).m2 / data->efficiency.value);
+}
+
+/* Pedal travel until the bearing touches: free play, gap, port, and the bearing's own play. */
+static double touching(const struct system *system, const struct clutch_state *clutch,
+                       const struct slave *slave)
+{
+    const struct pedal *pedal = &system->parts[clutch->pedal].as.pedal;
+    const struct master *master = &system->parts[clutch->master].as.master;
+    double play = slave_area(slave).m2 * slave_ratio(slave) * slave->play.m;
+    double rod = master->rod_gap.m + master->cut_off.m + play / master_area(master).m2;
+    return pedal->free_play.m + pedal_ratio(pedal).value * rod;
+}
+
 static double delivered_volume(const struct system *system, const struct clutch_state *clutch)
 {
     const struct pedal *pedal = &system->parts[clutch->pedal].as.pedal;
     const struct master *master = &system->parts[clutch->master].as.master;
-    double flexed = clutch->effort.n / pedal->stiffness.n_m;
+    double flexed = clutch->effort_end.n / pedal->stiffness.n_m;
     double rod = (pedal_end(pedal).m - pedal->free_play.m - flexed) / pedal_ratio(pedal).value;
     double piston = rod - master->rod_gap.m;
     if (piston > master->stroke.m)
@@ -75,9 +92,11 @@ static double lost_volume(const struct system *system, const struct network *net
 struct clutch_state clutch_release(const struct system *system, const struct network *network,
                                    int slave, struct solution *into)
 {
-    struct clutch_state clutch = {-1, -1, {NAN}, {NAN}, {NAN}, {NAN}, {NAN}, {NAN}};
+    struct clutch_state clutch = {-1,    -1,    {NAN}, {NAN}, {NAN}, {NAN},
+                                  {NAN}, {NAN}, {NAN}, {NAN}, {NAN}};
     const struct slave *data = &system->parts[slave].as.slave;
-    clutch.pressure = slave_pressure(data);
+    clutch.pressure = slave_pressure(data, RELEASE_PEAK);
+    clutch.pressure_end = slave_pressure(data, RELEASE_END);
     int circuit = circuit_of_slave(network, slave);
     if (circuit < 0)
         return clutch;
@@ -88,10 +107,11 @@ struct clutch_state clutch_release(const struct system *system, const struct net
 
     const struct master *master = &system->parts[clutch.master].as.master;
     double area = master_area(master).m2;
-    clutch.effort =
-        effort_for_rod(system, clutch.master, clutch.pressure.pa * area / master->efficiency.value);
+    clutch.effort = effort_for_pressure(system, clutch.master, clutch.pressure);
+    clutch.effort_end = effort_for_pressure(system, clutch.master, clutch.pressure_end);
+    clutch.touch.m = touching(system, &clutch, data);
     clutch.delivered.m3 = delivered_volume(system, &clutch);
-    clutch.lost.m3 = lost_volume(system, network, circuit, clutch.pressure, into);
+    clutch.lost.m3 = lost_volume(system, network, circuit, clutch.pressure_end, into);
     double arrives = clutch.delivered.m3 - clutch.lost.m3;
     if (arrives < 0)
         arrives = 0;

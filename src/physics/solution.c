@@ -65,7 +65,8 @@ struct solution *solution_room(const struct system *system, const struct network
 
 static const struct pedal_state no_pedal = {{NAN}, {NAN}, {NAN}, {NAN}, {NAN}, false, false, {NAN}};
 static const struct brake_state no_brake = {{{NAN}, {NAN}}, {NAN}, {NAN}, {NAN}, {NAN}};
-static const struct clutch_state no_clutch = {-1, -1, {NAN}, {NAN}, {NAN}, {NAN}, {NAN}, {NAN}};
+static const struct clutch_state no_clutch = {-1,    -1,    {NAN}, {NAN}, {NAN}, {NAN},
+                                              {NAN}, {NAN}, {NAN}, {NAN}, {NAN}};
 
 static void forget(const struct system *system, const struct network *network,
                    struct solution *into)

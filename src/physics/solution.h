@@ -65,11 +65,14 @@ struct brake_state {
     struct force force; /* at the tyre */
 };
 struct clutch_state {
-    int pedal, master;        /* part indices, -1 when not found */
-    struct pressure pressure; /* that the release load asks for */
-    struct force effort;      /* at the pedal for it */
-    struct volume delivered;  /* by the master at full pedal */
-    struct volume lost;       /* to hoses, fluid, pipes and air */
+    int pedal, master;            /* part indices, -1 when not found */
+    struct pressure pressure;     /* that the peak of the release force asks for */
+    struct force effort;          /* at the pedal for it */
+    struct pressure pressure_end; /* the same two at full travel */
+    struct force effort_end;
+    struct length touch;     /* pedal travel until the bearing touches the fingers */
+    struct volume delivered; /* by the master at full pedal */
+    struct volume lost;      /* to hoses, fluid, pipes and air, at full pedal */
     struct length slave_travel;
     struct length bearing_travel; /* at full pedal travel */
 };

@@ -146,6 +146,24 @@ static void wheel_ends_at_seven_megapascal(void **state)
     json_decref(answer);
 }
 
+/* R. S. Khurmi and J. K. Gupta, Theory of Machines, example 10.23, page 303 (read in a
+ * transcription): plate of 300 and 200 mm, 0.1 N/mm2 at the inner radius by uniform wear, friction
+ * 0.3; 2 pi * 0.1e6 * 0.1 * 0.05 = 3141.5927 N; 2500 rev/min carry 61.685 kW, so 235.6194 N m. */
+static void clutch_plate(void **state)
+{
+    (void)state;
+    json_t *answer = solved("[vehicle]\ntitle = Example\n[pedal]\nworks = master\nratio = 5\n"
+                            "[master]\ntype = single\nbore = 16 mm\n"
+                            "[slave]\ntype = outside\nbore = 22 mm\nfork ratio = 1.7\n"
+                            "clamp force = 3141.5927 N\nplate outer diameter = 300 mm\n"
+                            "plate inner diameter = 200 mm\nplate friction = 0.3\n[runs]\n"
+                            "line = master, 1 m pipe, slave\n");
+    double torque = figure(answer, "clutch-torque", NULL);
+    near(torque, 235.6194, 5e-5);
+    near(torque * 2500 * 2 * 3.14159265358979 / 60, 61685, 0.5);
+    json_decref(answer);
+}
+
 /* V. B. Bhandari, Design of Machine Elements, example 12.9 (read in a transcription): radius
  * 250 mm, 15 to 75 degrees, pin at 200 mm, arm 200 mm, friction 0.3, 5025.4576 N; four shoes give
  * 2 181 614.28 N mm. An arm equal to the pin's distance leaves a tip distance of nothing, which
@@ -175,6 +193,7 @@ int main(void)
         cmocka_unit_test(shigley_drum),
         cmocka_unit_test(shigley_caliper),
         cmocka_unit_test(wheel_ends_at_seven_megapascal),
+        cmocka_unit_test(clutch_plate),
         cmocka_unit_test(a_shoe_pushed_at_the_drum_centre_is_no_car),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);

@@ -70,6 +70,37 @@ static void a_pedal_stop_ends_the_travel(void **state)
     driven_finish(&driven);
 }
 
+/* 0.7 of the peak at the end: 0.7 of pressure, and without a servo of effort; the hoses then swell
+ * less at full travel. */
+static void what_is_lost_at_full_travel_follows_the_force_at_the_end(void **state)
+{
+    (void)state;
+    struct driven_car driven = driven_start();
+    struct solution *room;
+    struct clutch_state alone = release(&driven, &room);
+    near(alone.pressure_end.pa, alone.pressure.pa, 0);
+    driven_say(&driven, driven.usual.slave, "release force end", 0.7 * 1150);
+    struct clutch_state both = release(&driven, &room);
+    near(both.effort.n, alone.effort.n, 0);
+    near_rel(both.pressure_end.pa, 0.7 * 1.74372e6, 1e-5);
+    near_rel(both.effort_end.n, 0.7 * alone.effort.n, 1e-12);
+    assert_true(both.lost.m3 < 0.95 * alone.lost.m3);
+    assert_true(both.bearing_travel.m > alone.bearing_travel.m);
+    driven_finish(&driven);
+}
+
+/* 3 mm of play, and 5.5 times gap 0.8, port 1.2 and 2 mm * 1.7 * 387.948/197.807. */
+static void the_bearing_touches_after_all_play_is_taken_up(void **state)
+{
+    (void)state;
+    struct driven_car driven = driven_start();
+    driven_say(&driven, driven.usual.slave, "bearing play", 2e-3);
+    struct solution *room;
+    double rod = 0.8e-3 + 1.2e-3 + 2e-3 * 1.7 * 387.948 / 197.807;
+    near_rel(release(&driven, &room).touch.m, 3e-3 + 5.5 * rod, 1e-5);
+    driven_finish(&driven);
+}
+
 static void a_master_delivers_no_more_than_its_stroke(void **state)
 {
     (void)state;
@@ -145,6 +176,8 @@ int main(void)
         cmocka_unit_test(delivered_volume_follows_from_the_pedals_travel),
         cmocka_unit_test(a_return_spring_adds_its_force_to_the_effort),
         cmocka_unit_test(a_pedal_stop_ends_the_travel),
+        cmocka_unit_test(what_is_lost_at_full_travel_follows_the_force_at_the_end),
+        cmocka_unit_test(the_bearing_touches_after_all_play_is_taken_up),
         cmocka_unit_test(a_master_delivers_no_more_than_its_stroke),
         cmocka_unit_test(a_millilitre_of_air_shortens_the_bearings_travel),
         cmocka_unit_test(the_circuits_volumes_add_up_to_what_the_master_delivers),

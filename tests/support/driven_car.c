@@ -102,6 +102,9 @@ static void say_clutch(struct driven_car *driven)
     driven_say(driven, slave, "fork ratio", 1.7);
     driven_say(driven, slave, "release force", 1150);
     driven_say(driven, slave, "bearing travel", 7.5e-3);
+    driven_say(driven, slave, "clamp force", 4200);
+    driven_say(driven, slave, "plate outer diameter", 0.20);
+    driven_say(driven, slave, "plate inner diameter", 0.13);
     driven_say(driven, driven->clutch_pedal, "ratio", 5.5);
     driven_say(driven, driven->clutch_pedal, "travel", 145e-3);
 }

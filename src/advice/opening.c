@@ -87,7 +87,6 @@ static void take_off_master(struct opening *opening, int index)
 static void take_off(struct opening *opening, int index)
 {
     const struct part *part = part_at(opening, index);
-    add_for(opening, "open-clean", index);
     switch (part->kind) {
     case KIND_MASTER:
         take_off_master(opening, index);

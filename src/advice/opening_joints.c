@@ -62,28 +62,25 @@ static struct meeting meeting_at(const struct opening *opening, int connection, 
     return meeting;
 }
 
-/* Steps of one union; part is the one in hand. */
+/* The step of one union; part is the one in hand. */
 static void undo_union(struct opening *opening, int part, int other)
 {
     const struct part *one = part_at(opening, part), *two = part_at(opening, other);
     bool hose = one->kind == KIND_HOSE || two->kind == KIND_HOSE;
     bool is_hose = one->kind == KIND_HOSE;
+    struct step *step;
     if (hose && (one->kind == KIND_PIPE || two->kind == KIND_PIPE)) {
-        add_for(opening, "open-hose-nut", is_hose ? part : other, is_hose ? other : part);
+        step = add_for(opening, "open-hose-nut", is_hose ? part : other, is_hose ? other : part);
     } else if (hose) {
-        add_for(opening, "open-hose-end", is_hose ? part : other, is_hose ? other : part);
+        step = add_for(opening, "open-hose-end", is_hose ? part : other, is_hose ? other : part);
     } else if (one->kind == KIND_PIPE) {
-        add_for(opening, "open-pipe-nut", other, part);
+        step = add_for(opening, "open-pipe-nut", other, part);
     } else if (two->kind == KIND_PIPE) {
-        add_for(opening, "open-pipe-nut", part, other);
+        step = add_for(opening, "open-pipe-nut", part, other);
     } else {
-        add_for(opening, "open-direct", part, other);
+        step = add_for(opening, "open-direct", part, other);
     }
-    if (!opening->in_hand[other]) {
-        struct step *plug = steps_add(opening->steps, "open-plug");
-        plug->part = part;
-        plug->text = two->name;
-    }
+    step->plug = opening->in_hand[other] ? NULL : two->name;
 }
 
 static void close_union(struct opening *opening, int part, int other)

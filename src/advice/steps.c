@@ -8,6 +8,8 @@
 
 #define CUSTOM "common practice, no source"
 #define MAKER  "maker's workshop text, make withheld"
+#define WHY_UNION                                                                                  \
+    "Dirt in a port cuts the first cup; a circuit that runs empty has to be bled whole."
 
 static const struct step_row rows[] = {
     /* before */
@@ -101,19 +103,18 @@ static const struct step_row rows[] = {
     {"open-supply", PHASE_OPENING,
      "Take the supply hose off the {part}; have a plug and a rag ready.", NULL, CUSTOM, NULL},
     {"open-vacuum-hose", PHASE_OPENING, "Pull the vacuum hose off the {part}.", NULL, CUSTOM, NULL},
-    {"open-clean", PHASE_OPENING, "Brush and wipe every union of the {part} before it is undone.",
-     "Dirt in a port cuts the first cup.", CUSTOM, NULL},
     {"open-pipe-nut", PHASE_OPENING,
-     "Undo the nut of the {text} at the {part} with a pipe spanner.", NULL, CUSTOM, NULL},
+     "Brush and wipe the nut of the {text} at the {part}, then undo it with a pipe spanner.{plug}",
+     WHY_UNION, CUSTOM, NULL},
     {"open-hose-nut", PHASE_OPENING,
-     "At the {text}: hold the hexagon of the {part} with a second spanner, undo the nut there "
-     "first and take off the clip.",
+     "At the {text}: brush the nut, hold the hexagon of the {part} with a second spanner, undo the "
+     "nut there first and take off the clip.{plug}",
      "A hose that is turned with its pipe twists the pipe off.", CUSTOM, NULL},
-    {"open-hose-end", PHASE_OPENING, "Then unscrew the {part} from the {text}.",
+    {"open-hose-end", PHASE_OPENING,
+     "Then brush the other end of the {part} and unscrew it from the {text}.{plug}",
      "It turns freely only when its other end is loose.", CUSTOM, NULL},
-    {"open-direct", PHASE_OPENING, "Unscrew the {part} from the {text}.", NULL, CUSTOM, NULL},
-    {"open-plug", PHASE_OPENING, "Plug the open end of the {text} at once.",
-     "A circuit that runs empty has to be bled whole, and damp gets in.", CUSTOM, NULL},
+    {"open-direct", PHASE_OPENING,
+     "Brush the joint, then unscrew the {part} from the {text}.{plug}", WHY_UNION, CUSTOM, NULL},
     {"open-strap-slave", PHASE_OPENING, "Strap the piston of the {part} in before it is moved.",
      "It comes out by itself, or at a touch of the pedal.", CUSTOM, NULL},
     {"open-band-shoes", PHASE_OPENING,
@@ -180,7 +181,7 @@ static const struct step_row rows[] = {
      "{nipple}: plug the outlets, or loop pipes from them back under the fluid, and stroke it "
      "slowly until no bubbles come, 8 to 15 strokes. Or on the car: loosen each outlet union "
      "while the pedal goes down.",
-     NULL, CUSTOM, "no bubbles"},
+     NULL, CUSTOM, "strokes until no bubbles came"},
     {"bleed-nipple", PHASE_BLEED,
      "{nipple}: draw off {volume}, about {strokes} strokes, then go on to three to five clear "
      "ones.",
@@ -296,4 +297,29 @@ struct step *steps_add(struct steps *steps, const char *row_id)
     step->time.s = NAN;
     step->slope.of_1 = NAN;
     return step;
+}
+
+int step_boxes(const struct step *step, const char *names[STEP_MOST_BOXES])
+{
+    static const char *const unions[] = {"open-pipe-nut", "open-hose-nut", "open-hose-end",
+                                         "open-direct"};
+    for (size_t i = 0; i < sizeof unions / sizeof *unions; i++) {
+        if (strcmp(step->row->id, unions[i]) == 0) {
+            names[0] = "brushed";
+            names[1] = "undone";
+            names[2] = "plugged";
+            return step->plug == NULL ? 2 : 3;
+        }
+    }
+    return 0;
+}
+
+bool steps_first_of_row(const struct steps *steps, size_t at)
+{
+    for (size_t i = 0; i < at; i++) {
+        if (steps->items[i].row == steps->items[at].row) {
+            return false;
+        }
+    }
+    return true;
 }

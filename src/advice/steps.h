@@ -60,6 +60,7 @@ struct step {
     struct date date;
     const struct bleed_detail *bleed; /* NULL unless it is a bleed step at a nipple */
     const char *text;                 /* more words for {text}, or NULL */
+    const char *plug;                 /* what open end {plug} is about, or NULL */
 };
 struct steps {
     struct arena *arena;
@@ -70,5 +71,11 @@ struct steps {
 /* Adds a step of that row, numbered on, about nothing yet: part, nipple, circuit -1, quantities
  * NaN. The id must be one of the table. */
 struct step *steps_add(struct steps *steps, const char *row_id);
+
+/* The boxes of a step that is ticked off in parts: brush, undo, plug. 0: it has one box for all. */
+enum { STEP_MOST_BOXES = 3 };
+int step_boxes(const struct step *step, const char *names[STEP_MOST_BOXES]);
+/* Whether no step before it in the list is of the same row, so that its why was not said yet. */
+bool steps_first_of_row(const struct steps *steps, size_t at);
 
 #endif

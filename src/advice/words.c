@@ -6,7 +6,7 @@
 
 #include "base/text.h"
 
-enum { MOST_QUANTITIES = 16 };
+enum { MOST_QUANTITIES = 32 };
 
 static const char *quantity_text(struct arena *arena, const struct named_quantity *quantity,
                                  enum unit_system units)
@@ -165,6 +165,10 @@ const char *step_words(struct arena *arena, const struct result *result, const s
     }
     add_text(&names, "text", step->text);
     add_text(&names, "place", step->place_words);
+    add_text(&names, "plug",
+             step->plug == NULL
+                 ? ""
+                 : text_print(arena, " Plug the open end of the %s at once.", step->plug));
     add_text(&names, "volume", volume_text(arena, step, units));
     add_text(&names, "strokes", strokes_text(arena, step));
     add_text(&names, "torque", torque_text(arena, step, units));

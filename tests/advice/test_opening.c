@@ -74,8 +74,11 @@ static void an_open_end_that_stays_on_the_car_is_plugged(void **state)
     int plugs = 0;
     for (size_t i = 0; i < opening(&car)->count; i++) {
         const struct step *step = &opening(&car)->items[i];
-        if (strcmp(step->row->id, "open-plug") == 0) {
-            assert_string_equal(step->text, "clutch line pipe");
+        const char *boxes[STEP_MOST_BOXES];
+        if (step->plug != NULL) {
+            assert_string_equal(step->plug, "clutch line pipe");
+            assert_int_equal(step_boxes(step, boxes), 3);
+            assert_string_equal(boxes[2], "plugged");
             plugs++;
         }
     }

@@ -17,26 +17,42 @@ static void phase(struct flow *flow, const struct result *result, enum step_phas
             flow_rule(flow);
         }
         begun = true;
-        pages_step(flow, result, &tests->items[i], false);
+        pages_step(flow, result, tests, i);
     }
 }
 
-/* The gravest cautions once more, before the car goes on the road. */
+#define SIGNATURES 40.0 /* mm that they take */
+
+static double caution_line(struct flow *flow, const struct caution_row *row, double y, bool draw)
+{
+    const char *words = text_print(flow->arena, "%s: %s", row->hazard, row->avoid);
+    return flow_words(flow, FLOW_LEFT + 21, y, flow_width(flow) - 21, words, flow_plain(),
+                      INK_BLACK, draw);
+}
+
+static bool said_again(const struct caution_row *row, const struct result *result)
+{
+    return caution_applies(row, result->system) && strcmp(row->signal, "DANGER") == 0;
+}
+
+/* The gravest cautions once more, before the car goes on the road; on one page with the
+ * signatures, which must not stand alone. */
 static void cautions_again(struct flow *flow, const struct result *result)
 {
     size_t count;
     const struct caution_row *rows = caution_rows(&count);
-    flow_heading(flow, "Before the road", 45);
+    double height = 10 + SIGNATURES;
+    for (size_t i = 0; i < count; i++)
+        if (said_again(&rows[i], result))
+            height += caution_line(flow, &rows[i], 0, false) + 2;
+    flow_heading(flow, "Before the road", height);
     for (size_t i = 0; i < count; i++) {
-        if (!caution_applies(&rows[i], result->system) || strcmp(rows[i].signal, "DANGER") != 0)
+        if (!said_again(&rows[i], result))
             continue;
-        double x = FLOW_LEFT + 21;
-        double width = flow_width(flow) - 21;
-        const char *words = text_print(flow->arena, "%s: %s", rows[i].hazard, rows[i].avoid);
-        double below = flow_words(flow, x, flow->y, width, words, flow_plain(), INK_BLACK, false);
+        double below = caution_line(flow, &rows[i], flow->y, false);
         flow_need(flow, below - flow->y + 2);
         pages_signal(flow, FLOW_LEFT, flow->y, rows[i].signal, true);
-        flow->y = flow_words(flow, x, flow->y, width, words, flow_plain(), INK_BLACK, true) + 2;
+        flow->y = caution_line(flow, &rows[i], flow->y, true) + 2;
     }
     flow_paragraph(flow, caution_deference(), flow_bold(), INK_BLACK);
 }
@@ -58,7 +74,7 @@ void pages_after(struct flow *flow, const struct result *result)
     phase(flow, result, PHASE_TEST, "Tests after the work");
     phase(flow, result, PHASE_LATER, "Later");
     cautions_again(flow, result);
-    flow_need(flow, 38);
+    flow_need(flow, SIGNATURES - 2);
     flow_skip(flow, 2);
     double width = flow_width(flow) / 2 - 3;
     signature(flow, FLOW_LEFT, width, "Done by",

@@ -56,7 +56,7 @@ void pages_before(struct flow *flow, const struct result *result)
                    flow_plain(), INK_DARK);
     flow_rule(flow);
     for (size_t i = 0; i < settings->count; i++)
-        pages_step(flow, result, &settings->items[i], false);
+        pages_step(flow, result, settings, i);
 }
 
 static size_t steps_of(const struct steps *steps, enum step_phase phase)
@@ -72,7 +72,7 @@ static void steps_in(struct flow *flow, const struct result *result, const struc
 {
     for (size_t i = 0; i < steps->count; i++)
         if (steps->items[i].row->phase == phase)
-            pages_step(flow, result, &steps->items[i], false);
+            pages_step(flow, result, steps, i);
 }
 
 void pages_opening(struct flow *flow, const struct result *result)
@@ -88,64 +88,4 @@ void pages_opening(struct flow *flow, const struct result *result)
         flow_rule(flow);
         steps_in(flow, result, opening, PHASE_CLOSING);
     }
-}
-
-static const char *untouched_words(struct arena *arena, const struct result *result)
-{
-    struct text words = text_start(arena);
-    text_add(&words, "Stay shut, nothing was opened there: ");
-    for (int i = 0; i < result->bleed->untouched_count; i++)
-        text_add(&words, "%s%s", i > 0 ? ", " : "",
-                 nipple_words(result->system, result->bleed->untouched[i], arena));
-    text_add(&words, ".");
-    return words.items;
-}
-
-static const char *left_out_words(struct arena *arena, const struct result *result)
-{
-    struct text words = text_start(arena);
-    text_add(&words, "The maker's order leaves out: ");
-    for (int i = 0; i < result->bleed->left_out_count; i++)
-        text_add(&words, "%s%s", i > 0 ? ", " : "",
-                 nipple_words(result->system, result->bleed->left_out[i], arena));
-    text_add(&words, ".");
-    return words.items;
-}
-
-void pages_bleeding(struct flow *flow, const struct result *result)
-{
-    const struct bleed_plan *plan = result->bleed;
-    struct arena *arena = flow->arena;
-    /* All of it on one page where one page holds it: it is what lies beside the car. */
-    double height = 28;
-    for (size_t i = 0; i < plan->steps.count; i++)
-        height += pages_step_height(flow, result, &plan->steps.items[i]);
-    flow_heading(flow, "Bleeding", height < 230 ? height : 40);
-    if (plan->refused) {
-        flow_paragraph(flow, text_print(arena, "No order can be given: %s", plan->refusal),
-                       flow_bold(), INK_BLACK);
-        return;
-    }
-    if (plan->scope == BLEED_NOTHING) {
-        flow_paragraph(flow, "Nothing was opened: nothing to bleed.", flow_plain(), INK_BLACK);
-        return;
-    }
-    struct text words = text_start(arena);
-    text_add(&words, "%s.", pages_sentence(arena, plan->scope_reason));
-    if (plan->makers_order)
-        text_add(&words, " The order is the maker's own, from the description.");
-    if (plan->fluid.m3 > 0)
-        text_add(&words, " Fluid to have ready: %s%s.",
-                 unit_text(arena, plan->fluid.m3, DIMENSION_VOLUME, result->units),
-                 plan->fluid_assumed ? " (assumed)" : "");
-    text_add(&words, " The numbers are those on the diagram.");
-    flow_paragraph(flow, words.items, flow_plain(), INK_BLACK);
-    if (plan->left_out_count > 0)
-        flow_paragraph(flow, left_out_words(arena, result), flow_bold(), INK_BLACK);
-    flow_rule(flow);
-    for (size_t i = 0; i < plan->steps.count; i++)
-        pages_step(flow, result, &plan->steps.items[i], true);
-    flow_skip(flow, 1.5);
-    if (plan->untouched_count > 0)
-        flow_paragraph(flow, untouched_words(arena, result), flow_plain(), INK_BLACK);
 }

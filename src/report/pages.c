@@ -4,7 +4,6 @@
 #include <math.h>
 
 #include "base/text.h"
-#include "report/symbols.h"
 #include "report/text_report.h"
 
 #define STEP_BOX    0.0 /* from the left margin */
@@ -67,89 +66,62 @@ double pages_signal(struct flow *flow, double x, double y, const char *word, boo
 }
 
 /* What a step says on paper, line by line; drawn or only measured. */
-static double step_text(struct flow *flow, const struct result *result, const struct step *step,
-                        double y, double width, bool draw)
+static double step_text(struct flow *flow, const struct result *result, const struct steps *steps,
+                        size_t at, double y, double width, bool draw)
 {
+    const struct step *step = &steps->items[at];
     double x = FLOW_LEFT + STEP_WORDS;
     struct arena *arena = flow->arena;
     const char *words = pages_sentence(arena, step_words(arena, result, step, step->row->words));
     y = flow_words(flow, x, y, width, words, flow_plain(), INK_BLACK, draw);
-    if (step->place_words && step->nipple >= 0)
-        y = flow_words(flow, x, y, width, pages_sentence(arena, step->place_words), flow_small(),
-                       INK_DARK, draw);
-    const char *why = step->row->why ? step_words(arena, result, step, step->row->why) : NULL;
+    const char *why = step->row->why && steps_first_of_row(steps, at)
+                          ? step_words(arena, result, step, step->row->why)
+                          : NULL;
     if (step->reason)
         why = pages_sentence(arena, step_words(arena, result, step, step->reason->words));
     return flow_words(flow, x, y + 0.3, width, why, flow_slanted(), INK_DARK, draw);
 }
 
-/* Run, volume and strokes of a bleeding step, at the right. */
-static double step_quantities(struct flow *flow, const struct result *result,
-                              const struct step *step, double y, bool draw)
-{
-    double x = flow_right(flow) - STEP_BLANK + 4;
-    struct arena *arena = flow->arena;
-    const char *rows[3][3] = {{0}};
-    int count = 0;
-    if (step->nipple < 0)
-        return y;
-    if (step->run.m > 0) {
-        rows[count][0] = "pipe run";
-        rows[count][1] = unit_text(arena, step->run.m, DIMENSION_LENGTH, result->units);
-        rows[count++][2] = step->run_assumed ? "assumed" : "";
-    }
-    if (step->volume.m3 > 0) {
-        rows[count][0] = "volume";
-        rows[count][1] = unit_text(arena, step->volume.m3, DIMENSION_VOLUME, result->units);
-        rows[count++][2] = step->volume_assumed ? "assumed" : "";
-    }
-    if (step->strokes > 0) {
-        rows[count][0] = "strokes";
-        rows[count][1] = text_print(arena, "about %.0f", ceil(step->strokes));
-        rows[count++][2] = "";
-    }
-    for (int i = 0; i < count; i++, y += flow_line(flow_small()) + 0.3) {
-        if (!draw)
-            continue;
-        double base = y + 2.6;
-        sketch_words(flow_page(flow), x, base, rows[i][0], flow_small(), ALIGN_LEFT, INK_DARK);
-        sketch_words(flow_page(flow), x + 14, base, rows[i][1],
-                     (struct font){.size = 7.4, .bold = true}, ALIGN_LEFT, INK_BLACK);
-        sketch_words(flow_page(flow), flow_right(flow), base, rows[i][2], flow_small(), ALIGN_RIGHT,
-                     INK_DARK);
-    }
-    return y;
-}
-
 static double words_width(const struct flow *flow, const struct step *step)
 {
-    bool beside = step->row->expect || step->nipple >= 0;
+    const char *boxes[STEP_MOST_BOXES];
+    bool beside = step->row->expect || step_boxes(step, boxes) > 0;
     return flow_width(flow) - STEP_WORDS - (beside ? STEP_BLANK : 2);
 }
 
-double pages_step_height(struct flow *flow, const struct result *result, const struct step *step)
+double pages_step_height(struct flow *flow, const struct result *result, const struct steps *steps,
+                         size_t at)
 {
-    double left = step_text(flow, result, step, 0, words_width(flow, step), false);
-    double right = step_quantities(flow, result, step, 0, false);
-    return fmax(left, right + (step->row->expect ? 5.4 : 0)) + 2.8;
+    const struct step *step = &steps->items[at];
+    double left = step_text(flow, result, steps, at, 0, words_width(flow, step), false);
+    return fmax(left, step->row->expect ? 5.4 : 0) + 2.8;
 }
 
-void pages_step(struct flow *flow, const struct result *result, const struct step *step,
-                bool circled)
+/* One box for the step, or one for each of its parts at the right. */
+static void step_ticks(struct flow *flow, const struct step *step, double y)
 {
-    double width = words_width(flow, step);
-    flow_need(flow, pages_step_height(flow, result, step));
-    double y = flow->y + 1.4;
-    const char *number = text_print(flow->arena, "%d", step->number);
-    flow_tick_box(flow, FLOW_LEFT + STEP_BOX, y - 0.1);
-    if (circled)
-        symbol_nipple(flow_page(flow), (struct point){FLOW_LEFT + STEP_NUMBER + 2.2, y + 1.8},
-                      step->number);
-    else
-        sketch_words(flow_page(flow), FLOW_LEFT + STEP_NUMBER + 4.4, y + 3.0, number, flow_bold(),
-                     ALIGN_RIGHT, INK_BLACK);
-    double below = step_text(flow, result, step, y, width, true);
-    double right = step_quantities(flow, result, step, y, true);
+    const char *names[STEP_MOST_BOXES];
+    int count = step_boxes(step, names);
+    double x = flow_right(flow) - STEP_BLANK + 1;
+    if (count == 0)
+        flow_tick_box(flow, FLOW_LEFT + STEP_BOX, y - 0.1);
+    for (int i = 0; i < count; i++, x += 15.6) {
+        flow_tick_box(flow, x, y - 0.1);
+        sketch_words(flow_page(flow), x + 4.3, y + 2.8, names[i], flow_small(), ALIGN_LEFT,
+                     INK_BLACK);
+    }
+}
+
+void pages_step(struct flow *flow, const struct result *result, const struct steps *steps,
+                size_t at)
+{
+    const struct step *step = &steps->items[at];
+    flow_need(flow, pages_step_height(flow, result, steps, at));
+    double y = flow->y + 1.4, right = y;
+    step_ticks(flow, step, y);
+    sketch_words(flow_page(flow), FLOW_LEFT + STEP_NUMBER + 4.4, y + 3.0,
+                 text_print(flow->arena, "%d", step->number), flow_bold(), ALIGN_RIGHT, INK_BLACK);
+    double below = step_text(flow, result, steps, at, y, words_width(flow, step), true);
     if (step->row->expect) {
         flow_blank(flow, flow_right(flow) - STEP_BLANK + 4, flow_right(flow), right + 3.6,
                    pages_sentence(flow->arena, step->row->expect));

@@ -23,6 +23,7 @@ const struct sketch *sheet_pages(const struct result *result, enum paper paper,
     pages_before(&flow, result);
     pages_opening(&flow, result);
     pages_bleeding(&flow, result);
+    pages_methods(&flow, result);
     pages_hoses(&flow, result);
     pages_findings(&flow, result);
     pages_figures(&flow, result);

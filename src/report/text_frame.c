@@ -24,24 +24,53 @@ void frame_heading(struct text *into, const char *heading)
     text_add(into, "\n");
 }
 
-void frame_step(struct text *into, const struct result *result, const struct step *step)
+static void add_led(struct text *into, const struct result *result, const struct step *step,
+                    const char *lead, const char *words)
 {
-    struct arena *arena = into->arena;
+    text_add(into, "     %s: ", lead);
+    text_add_wrapped(into, step_words(into->arena, result, step, words), text_letters(lead) + 7, 5,
+                     FRAME_WIDTH);
+}
+
+void frame_step(struct text *into, const struct result *result, const struct steps *steps,
+                size_t at)
+{
+    const struct step *step = &steps->items[at];
+    const char *boxes[STEP_MOST_BOXES];
+    int box_count = step_boxes(step, boxes);
     text_add(into, "%3d. ", step->number);
-    text_add_wrapped(into, step_words(arena, result, step, step->row->words), 5, 5, FRAME_WIDTH);
-    if (step->reason != NULL) {
-        text_add(into, "     Why here: ");
-        text_add_wrapped(into, step_words(arena, result, step, step->reason->words), 15, 5,
-                         FRAME_WIDTH);
-    } else if (step->row->why != NULL) {
-        text_add(into, "     Why: ");
-        text_add_wrapped(into, step_words(arena, result, step, step->row->why), 10, 5, FRAME_WIDTH);
+    text_add_wrapped(into, step_words(into->arena, result, step, step->row->words), 5, 5,
+                     FRAME_WIDTH);
+    for (int i = 0; i < box_count; i++)
+        text_add(into, "%s[ ] %s%s", i > 0 ? "   " : "     ", boxes[i],
+                 i + 1 < box_count ? "" : "\n");
+    if (step->reason != NULL)
+        add_led(into, result, step, "Why here", step->reason->words);
+    else if (step->row->why != NULL && steps_first_of_row(steps, at))
+        add_led(into, result, step, "Why", step->row->why);
+    if (step->row->expect != NULL)
+        add_led(into, result, step, "Write down", step->row->expect);
+}
+
+void frame_cautions(struct text *into, const struct result *result, enum caution_when when)
+{
+    size_t count;
+    const struct caution_row *rows = caution_rows(&count);
+    for (size_t i = 0; i < count; i++) {
+        if (rows[i].when != when || !caution_applies(&rows[i], result->system))
+            continue;
+        const char *words = text_print(into->arena, "%s. %s: %s %s", rows[i].signal, rows[i].hazard,
+                                       rows[i].harm, rows[i].avoid);
+        text_add_wrapped(into, words, 0, 4, FRAME_WIDTH);
     }
-    if (step->row->expect != NULL) {
-        text_add(into, "     Write down: ");
-        text_add_wrapped(into, step_words(arena, result, step, step->row->expect), 17, 5,
-                         FRAME_WIDTH);
-    }
+}
+
+void frame_line(struct text *into, const char *label, const char *words)
+{
+    enum { LABEL = 18 };
+    int gap = LABEL - text_letters(label);
+    text_add(into, "     %s%*s", label, gap > 0 ? gap : 1, "");
+    text_add_wrapped(into, words, 5 + LABEL, 5 + LABEL, FRAME_WIDTH);
 }
 
 void frame_deference(struct text *into)

@@ -11,8 +11,14 @@ enum { FRAME_WIDTH = 78 };
 void frame_title(struct text *into, const struct result *result);
 /* A blank line, the heading, and a line under it. */
 void frame_heading(struct text *into, const char *heading);
-/* A numbered step: words wrapped beside the number, then why and what to expect. */
-void frame_step(struct text *into, const struct result *result, const struct step *step);
+/* A numbered step of a list: words wrapped beside the number, then why (once for all steps of a
+ * row), its boxes, and what to write down. */
+void frame_step(struct text *into, const struct result *result, const struct steps *steps,
+                size_t at);
+/* The cautions of a time that apply to this car. */
+void frame_cautions(struct text *into, const struct result *result, enum caution_when when);
+/* A line of a list under a step: a label, then words wrapped beside it. */
+void frame_line(struct text *into, const char *label, const char *words);
 /* The car's own manual, local rules and licensed inspection come first. */
 void frame_deference(struct text *into);
 

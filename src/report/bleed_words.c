@@ -1,0 +1,175 @@
+#include "report/bleed_words.h"
+
+#include <math.h>
+
+#include "base/text.h"
+#include "report/text_report.h"
+#include "units/unit.h"
+
+enum stage { STAGE_MASTER, STAGE_UPSTREAM, STAGE_WHEELS, STAGE_CLUTCH };
+
+static enum stage stage_of(const struct result *result, const struct step *step)
+{
+    const struct part *part = step->part >= 0 ? &result->system->parts[step->part] : NULL;
+    if (step->circuit >= 0 && result->network->circuits[step->circuit].clutch)
+        return STAGE_CLUTCH;
+    if (part == NULL || part->kind == KIND_MASTER)
+        return STAGE_MASTER;
+    return kind_is_brake(part->kind) || part->kind == KIND_SLAVE ? STAGE_WHEELS : STAGE_UPSTREAM;
+}
+
+const char *bleed_stage(struct arena *arena, const struct result *result, size_t at)
+{
+    const struct step *step = &result->bleed->steps.items[at];
+    const struct step *before = at > 0 ? step - 1 : NULL;
+    enum stage stage = stage_of(result, step);
+    bool same_circuit = before != NULL && before->circuit == step->circuit;
+    if (before != NULL && stage_of(result, before) == stage &&
+        (same_circuit || stage == STAGE_MASTER || stage == STAGE_UPSTREAM))
+        return NULL;
+    switch (stage) {
+    case STAGE_MASTER:
+        return "The master first";
+    case STAGE_UPSTREAM:
+        return "Upstream of the wheels";
+    case STAGE_WHEELS:
+    case STAGE_CLUTCH:
+        break;
+    }
+    const char *name = step->circuit >= 0 ? result->network->circuits[step->circuit].name : "";
+    bool again = false;
+    for (size_t i = 0; i < at; i++)
+        again = again || (result->bleed->steps.items[i].circuit == step->circuit &&
+                          stage_of(result, &result->bleed->steps.items[i]) == stage);
+    return text_print(arena, "%s%s", name, again ? ", again" : "");
+}
+
+const char *bleed_step_name(struct arena *arena, const struct result *result,
+                            const struct step *step)
+{
+    if (step->part < 0)
+        return step->row->id;
+    return nipple_words(result->system, (struct nipple){step->part, step->nipple}, arena);
+}
+
+const char *bleed_with_words(struct arena *arena, const struct result *result,
+                             const struct step *step)
+{
+    if (step->bleed == NULL || step->bleed->with < 0)
+        return NULL;
+    struct nipple with = {step->part, step->bleed->with};
+    return text_print(arena, "together with %s", nipple_words(result->system, with, arena));
+}
+
+const char *bleed_volume(struct arena *arena, const struct result *result, double m3)
+{
+    return isnan(m3) ? "-" : unit_text(arena, m3, DIMENSION_VOLUME, result->units);
+}
+
+const char *bleed_strokes(struct arena *arena, double strokes)
+{
+    return isnan(strokes) ? "-" : text_print(arena, "%.0f", ceil(strokes - 1e-9));
+}
+
+const char *bleed_time(struct arena *arena, double seconds, const char *none)
+{
+    if (!isfinite(seconds))
+        return none;
+    if (seconds < 99.5)
+        return text_print(arena, "%.0f s", fmax(1, seconds));
+    if (seconds < 99.5 * 60)
+        return text_print(arena, "%.0f min", seconds / 60);
+    return text_print(arena, "%.1f h", seconds / 3600);
+}
+
+const char *bleed_top_up(struct arena *arena, const struct step *step)
+{
+    if (step->bleed == NULL || isnan(step->bleed->reservoir_after.m3))
+        return "-";
+    if (step->bleed->top_up_every <= 0)
+        return "not during it";
+    if (step->bleed->top_up_every == 1)
+        return "at every stroke";
+    return text_print(arena, "every %d strokes", step->bleed->top_up_every);
+}
+
+const char *bleed_method_words(const struct bleed_plan *plan)
+{
+    for (int i = 0; i < plan->verdict_count; i++)
+        if (plan->verdicts[i].row != NULL && plan->verdicts[i].row->method == plan->method)
+            return plan->verdicts[i].row->words;
+    return NULL;
+}
+
+const char *bleed_how(const struct bleed_plan *plan)
+{
+    switch (plan->method) {
+    case METHOD_PEDAL:
+        return plan->shut_under_pressure
+                   ? "Tube on, its end under fluid; half a turn open. Pedal down slowly, nipple "
+                     "shut while it still goes down, pedal up, wait three seconds. Then three to "
+                     "five clear strokes."
+                   : "Tube on, its end under fluid; half a turn open. Pedal down slowly, wait till "
+                     "the flow stops, nipple shut, pedal up, wait three seconds. Then three to "
+                     "five clear strokes.";
+    case METHOD_PRESSURE:
+    case METHOD_VACUUM:
+    case METHOD_GRAVITY:
+        return "Tube on, its end under fluid; half a turn open, until no more air comes, then as "
+               "much again as three to five strokes would draw; then shut.";
+    case METHOD_REVERSE:
+        return "Reservoir nearly empty first. Push fresh fluid in at the nipple slowly; watch the "
+               "reservoir, and shut the nipple before the push ends.";
+    case METHOD_COUNT:
+        break;
+    }
+    return "";
+}
+
+const char *bleed_note_words(struct arena *arena, const struct result *result,
+                             const struct method_note *note)
+{
+    struct named_quantity all[8] = {{0}};
+    int count = 0;
+    for (; count < note->quantity_count && count < 4; count++)
+        all[count] = note->quantities[count];
+    if (note->part >= 0)
+        all[count++] =
+            (struct named_quantity){.name = "part", .text = result->system->parts[note->part].name};
+    return fill_words(arena, note->reason->words, all, count, result->units);
+}
+
+const char *bleed_order_words(struct arena *arena, const struct result *result,
+                              const struct nipple *order, int count)
+{
+    struct text words = text_start(arena);
+    for (int i = 0; i < count; i++)
+        text_add(&words, "%s%s", i > 0 ? ", then " : "",
+                 nipple_words(result->system, order[i], arena));
+    return words.items;
+}
+
+int bleed_cost_rows(const struct bleed_plan *plan, struct bleed_cost_row rows[BLEED_MOST_COSTS])
+{
+    const struct bleed_cost_row all[BLEED_MOST_COSTS] = {
+        {"planned", "this plan", &plan->planned},
+        {"trade", "the trade's order, by rule", &plan->trade},
+        {"makers", "the maker's order", &plan->makers},
+        {"asked", "the order asked for", &plan->asked},
+    };
+    int count = 0;
+    for (int i = 0; i < BLEED_MOST_COSTS; i++)
+        if (all[i].cost->count > 0)
+            rows[count++] = all[i];
+    return count;
+}
+
+bool bleed_same_order(const struct order_cost *a, const struct order_cost *b)
+{
+    if (a->count != b->count)
+        return false;
+    for (int i = 0; i < a->count; i++)
+        if (a->order[i].part != b->order[i].part || a->order[i].index != b->order[i].index)
+            return false;
+    return true;
+}

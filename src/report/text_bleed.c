@@ -1,0 +1,222 @@
+#include "report/text_report.h"
+
+#include <math.h>
+
+#include "report/bleed_words.h"
+#include "report/text_frame.h"
+#include "units/unit.h"
+
+static void add_scope(struct text *into, const struct bleed_plan *plan)
+{
+    static const char *const words[] = {"Nothing needs bleeding", "Only what was opened is bled",
+                                        "Every nipple is bled"};
+    text_add_wrapped(into,
+                     text_print(into->arena, "%s: %s.%s", words[plan->scope], plan->scope_reason,
+                                plan->makers_order ? " The order is the one the description gives "
+                                                     "as the maker's."
+                                                   : ""),
+                     0, 0, FRAME_WIDTH);
+}
+
+static void add_way(struct text *into, const struct result *result, const struct step *step)
+{
+    const struct bleed_detail *detail = step->bleed;
+    struct arena *arena = into->arena;
+    if (isnan(step->run.m))
+        frame_line(into, "Pipe run", "not known; needs the lengths of pipes and hoses");
+    else
+        frame_line(into, "Pipe run",
+                   text_print(arena, "%s%s",
+                              unit_text(arena, step->run.m, DIMENSION_LENGTH, result->units),
+                              step->run_assumed ? " (assumed)" : ""));
+    if (detail != NULL && !isnan(detail->path.m3))
+        frame_line(into, "Way from master",
+                   text_print(arena, "%s, of it not drawn through yet: %s",
+                              bleed_volume(arena, result, detail->path.m3),
+                              bleed_volume(arena, result, detail->branch.m3)));
+    if (detail != NULL && detail->way_up != NULL)
+        frame_line(into, "Nipple", detail->way_up);
+}
+
+static void add_amounts(struct text *into, const struct result *result, const struct step *step)
+{
+    const struct bleed_detail *detail = step->bleed;
+    struct arena *arena = into->arena;
+    frame_line(into, "Until it is clear",
+               text_print(arena, "%s, %s strokes", bleed_volume(arena, result, detail->purge.m3),
+                          bleed_strokes(arena, step->strokes)));
+    frame_line(into, "To renew fluid",
+               text_print(arena, "%s, %s strokes", bleed_volume(arena, result, detail->renewal.m3),
+                          bleed_strokes(arena, detail->renewal_strokes)));
+    frame_line(into, "Without a helper",
+               text_print(arena, "by gravity %s; with a pressure kit %s",
+                          bleed_time(arena, detail->by_gravity.s, "it does not run"),
+                          bleed_time(arena, detail->by_pressure.s, "it does not run")));
+    if (!isnan(detail->reservoir_after.m3))
+        frame_line(into, "Reservoir",
+                   text_print(arena, "top up: %s; %s in it after this step",
+                              bleed_top_up(arena, step),
+                              bleed_volume(arena, result, detail->reservoir_after.m3)));
+    else
+        frame_line(into, "Reservoir", "its size is not known: top up every four or five strokes");
+    if (!isnan(detail->air_left.m3))
+        frame_line(into, "Air left after it",
+                   text_print(arena, "%s in this circuit, by the simulation",
+                              bleed_volume(arena, result, detail->air_left.m3)));
+}
+
+static void add_trapped(struct text *into, const struct result *result, const struct step *step)
+{
+    const struct bleed_detail *detail = step->bleed;
+    if (!(detail->trapped.m3 > 0))
+        return;
+    const char *cost = isnan(detail->trapped_pedal.m)
+                           ? ""
+                           : text_print(into->arena, " and cost %s of pedal",
+                                        unit_text(into->arena, detail->trapped_pedal.m,
+                                                  DIMENSION_LENGTH, result->units));
+    frame_line(into, "WARNING",
+               text_print(into->arena, "%s of air stay above the nipple%s unless it is turned up",
+                          bleed_volume(into->arena, result, detail->trapped.m3), cost));
+}
+
+static void add_steps(struct text *into, const struct result *result)
+{
+    const struct steps *steps = &result->bleed->steps;
+    if (steps->count > 0) {
+        frame_heading(into, "Bleeding, in this order");
+        text_add_wrapped(into, bleed_how(result->bleed), 0, 0, FRAME_WIDTH);
+        text_add(into, "\n");
+    }
+    for (size_t i = 0; i < steps->count; i++) {
+        const struct step *step = &steps->items[i];
+        const char *stage = bleed_stage(into->arena, result, i);
+        if (stage != NULL)
+            text_add(into, "%s%s:\n", i > 0 ? "\n" : "", stage);
+        frame_step(into, result, steps, i);
+        if (step->nipple < 0)
+            continue;
+        add_way(into, result, step);
+        if (step->bleed != NULL) {
+            add_amounts(into, result, step);
+            add_trapped(into, result, step);
+        }
+    }
+}
+
+static void add_after(struct text *into, const struct result *result)
+{
+    const struct bleed_plan *plan = result->bleed;
+    if (plan->untouched_count > 0) {
+        struct text names = text_start(into->arena);
+        for (int i = 0; i < plan->untouched_count; i++)
+            text_add(&names, "%s%s", i > 0 ? ", " : "",
+                     nipple_words(result->system, plan->untouched[i], into->arena));
+        text_add(into, "\nStay shut: ");
+        text_add_wrapped(into, names.items, 12, 4, FRAME_WIDTH);
+    }
+    if (!isnan(plan->fluid.m3))
+        text_add(into, "\nFluid to have ready: %s%s\n",
+                 unit_text(into->arena, plan->fluid.m3, DIMENSION_VOLUME, result->units),
+                 plan->fluid_assumed ? " (assumed)" : "");
+}
+
+static void add_costs(struct text *into, const struct result *result)
+{
+    struct arena *arena = into->arena;
+    struct bleed_cost_row rows[BLEED_MOST_COSTS];
+    int count = bleed_cost_rows(result->bleed, rows);
+    if (count == 0)
+        return;
+    frame_heading(into, "What the order costs, by the simulation");
+    text_add(into, "  %-28s %12s %9s %12s\n", "", "drawn off", "strokes", "air left");
+    for (int i = 0; i < count; i++)
+        text_add(into, "  %-28s %12s %9s %12s\n", rows[i].name,
+                 bleed_volume(arena, result, rows[i].cost->fluid.m3),
+                 bleed_strokes(arena, rows[i].cost->strokes),
+                 bleed_volume(arena, result, rows[i].cost->air_left.m3));
+    for (int i = 1; i < count; i++) {
+        const char *words =
+            bleed_same_order(rows[0].cost, rows[i].cost)
+                ? "the same as this plan"
+                : bleed_order_words(arena, result, rows[i].cost->order, rows[i].cost->count);
+        text_add(into, "  %s: ", rows[i].name);
+        text_add_wrapped(into, words, text_letters(rows[i].name) + 4, 6, FRAME_WIDTH);
+    }
+}
+
+static void add_methods(struct text *into, const struct result *result)
+{
+    const struct bleed_plan *plan = result->bleed;
+    if (plan->verdict_count == 0)
+        return;
+    frame_heading(into, "Which way of bleeding suits this car");
+    for (int i = 0; i < plan->verdict_count; i++) {
+        const struct method_verdict *verdict = &plan->verdicts[i];
+        bool counted = verdict->row->method == plan->method;
+        text_add(into, "  %s  %s%s\n", verdict->suits ? "ok" : "NO", verdict->row->words,
+                 counted ? "  (strokes and order above are for this)" : "");
+        text_add(into, "      ");
+        text_add_wrapped(into, text_print(into->arena, "needs %s", verdict->row->kit), 6, 6,
+                         FRAME_WIDTH);
+        for (int k = 0; k < verdict->note_count; k++) {
+            text_add(into, "      %s ", verdict->notes[k].reason->against ? "no:" : "mind:");
+            text_add_wrapped(into,
+                             text_print(into->arena, "%s [%s]",
+                                        bleed_note_words(into->arena, result, &verdict->notes[k]),
+                                        verdict->notes[k].reason->id),
+                             verdict->notes[k].reason->against ? 10 : 12, 8, FRAME_WIDTH);
+        }
+    }
+}
+
+static void add_list(struct text *into, const struct result *result, const char *heading,
+                     const struct steps *steps)
+{
+    if (steps->count > 0)
+        frame_heading(into, heading);
+    for (size_t i = 0; i < steps->count; i++)
+        frame_step(into, result, steps, i);
+}
+
+/* Holding tests belong to bleeding: they show whether it is tight. */
+static void add_leak_tests(struct text *into, const struct result *result)
+{
+    bool begun = false;
+    for (size_t i = 0; i < result->tests.count; i++) {
+        if (!text_begins(result->tests.items[i].row->id, "test-hold"))
+            continue;
+        if (!begun)
+            frame_heading(into, "Then: is it tight?");
+        begun = true;
+        frame_step(into, result, &result->tests, i);
+    }
+}
+
+void text_bleed(struct text *into, const struct result *result)
+{
+    const struct bleed_plan *plan = result->bleed;
+    frame_title(into, result);
+    text_add(into, "\n");
+    if (plan->refused) {
+        text_add_wrapped(into, plan->refusal, 0, 0, FRAME_WIDTH);
+        return;
+    }
+    add_scope(into, plan);
+    for (int i = 0; i < plan->left_out_count; i++)
+        text_add(into, "WARNING  The order given leaves out: %s.\n",
+                 nipple_words(result->system, plan->left_out[i], into->arena));
+    text_add(into, "\n");
+    frame_cautions(into, result, CAUTION_ALWAYS);
+    frame_cautions(into, result, CAUTION_BLEEDING);
+    add_list(into, result, "First: settings without which bleeding cannot succeed",
+             &plan->settings);
+    add_list(into, result, "At the bench, before the parts go on", &plan->bench);
+    add_steps(into, result);
+    add_after(into, result);
+    add_costs(into, result);
+    add_methods(into, result);
+    if (plan->steps.count > 0)
+        add_leak_tests(into, result);
+    frame_deference(into);
+}

@@ -1,0 +1,125 @@
+#include "report/text_report.h"
+
+#include <ctype.h>
+#include <math.h>
+
+#include "report/bleed_words.h"
+#include "units/unit.h"
+
+/* One step for a phone or a second screen at the car: at most this many lines of so many columns,
+ * so that nothing has to be scrolled with oily hands. */
+enum { SCREEN_LINES = 20, SCREEN_COLUMNS = 40, LABEL_COLUMNS = 10 };
+
+static const char *capitals(struct arena *arena, const char *words)
+{
+    char *copy = text_copy(arena, words);
+    for (char *letter = copy; *letter != '\0'; letter++)
+        *letter = (char)toupper((unsigned char)*letter);
+    return copy;
+}
+
+/* Letters stand apart where the line holds them so: "R E A R   L E F T". */
+static void add_large(struct text *into, const char *words)
+{
+    const char *large = capitals(into->arena, words);
+    if (2 * text_letters(large) - 1 > SCREEN_COLUMNS) {
+        text_add_wrapped(into, large, 0, 0, SCREEN_COLUMNS);
+        return;
+    }
+    for (const char *letter = large; *letter != '\0'; letter++) {
+        bool first_byte = ((unsigned char)*letter & 0xC0) != 0x80;
+        text_add(into, "%s%c", first_byte && letter > large ? " " : "", *letter);
+    }
+    text_add(into, "\n");
+}
+
+static void add_labelled(struct text *into, const char *label, const char *words)
+{
+    text_add(into, "%-*s", LABEL_COLUMNS, label);
+    text_add_wrapped(into, words, LABEL_COLUMNS, LABEL_COLUMNS, SCREEN_COLUMNS);
+}
+
+static void add_amounts(struct text *into, const struct result *result, const struct step *step)
+{
+    struct arena *arena = into->arena;
+    add_labelled(into, "STROKES",
+                 isnan(step->strokes)
+                     ? "as many as it takes"
+                     : text_print(arena, "about %s", bleed_strokes(arena, step->strokes)));
+    if (!isnan(step->volume.m3))
+        add_labelled(into, "DRAW OFF",
+                     text_print(arena, "%s%s", bleed_volume(arena, result, step->volume.m3),
+                                step->volume_assumed ? " (assumed)" : ""));
+    add_labelled(into, "TOP UP",
+                 step->bleed == NULL || isnan(step->bleed->reservoir_after.m3)
+                     ? "every 4 or 5 strokes"
+                     : bleed_top_up(arena, step));
+    if (step->bleed != NULL && step->bleed->trapped.m3 > 0)
+        add_labelled(into, "TURN UP",
+                     text_print(arena, "%s of air stay above the nipple",
+                                bleed_volume(arena, result, step->bleed->trapped.m3)));
+}
+
+static int lines_in(const struct text *text)
+{
+    int lines = 0;
+    for (size_t i = 0; i < text->count; i++)
+        lines += text->items[i] == '\n';
+    return lines;
+}
+
+/* Adds words if so many lines are still free after them. */
+static void add_if_room(struct text *into, const char *words, int kept)
+{
+    struct text trial = text_start(into->arena);
+    text_add_wrapped(&trial, words, 0, 0, SCREEN_COLUMNS);
+    if (lines_in(into) + 1 + lines_in(&trial) + kept > SCREEN_LINES)
+        return;
+    text_add(into, "\n%s", trial.items);
+}
+
+static void add_next(struct text *into, const struct result *result, size_t at)
+{
+    const struct steps *steps = &result->bleed->steps;
+    text_add(into, "\n");
+    if (at + 1 < steps->count)
+        add_labelled(into, "NEXT",
+                     text_print(into->arena, "%zu %s", at + 2,
+                                bleed_step_name(into->arena, result, &steps->items[at + 1])));
+    else
+        add_labelled(into, "NEXT", "levels, then hold the pedal down: is it tight?");
+}
+
+void text_bleed_step(struct text *into, const struct result *result, int number)
+{
+    const struct bleed_plan *plan = result->bleed;
+    struct arena *arena = into->arena;
+    if (plan->refused || number < 1 || (size_t)number > plan->steps.count) {
+        text_add(into, "There is no step %d; the plan has %d.\n", number,
+                 plan->refused ? 0 : (int)plan->steps.count);
+        return;
+    }
+    size_t at = (size_t)number - 1;
+    const struct step *step = &plan->steps.items[at];
+    text_add(into, "STEP %d OF %d\n\n", number, (int)plan->steps.count);
+    add_large(into, bleed_step_name(arena, result, step));
+    if (bleed_with_words(arena, result, step) != NULL)
+        text_add_wrapped(into, bleed_with_words(arena, result, step), 0, 0, SCREEN_COLUMNS);
+    if (step->place_words != NULL && step->nipple >= 0)
+        text_add_wrapped(into, step->place_words, 0, 0, SCREEN_COLUMNS);
+    if (step->bleed != NULL && step->bleed->way_up != NULL)
+        text_add_wrapped(into, text_print(arena, "nipple %s", step->bleed->way_up), 0, 0,
+                         SCREEN_COLUMNS);
+    text_add(into, "\n");
+    if (step->nipple >= 0)
+        add_amounts(into, result, step);
+    else
+        text_add_wrapped(into, step_words(arena, result, step, step->row->words), 0, 0,
+                         SCREEN_COLUMNS);
+    enum { NEXT_LINES = 3 };
+    if (step->nipple >= 0)
+        add_if_room(into, bleed_how(plan), NEXT_LINES);
+    if (step->reason != NULL)
+        add_if_room(into, step_words(arena, result, step, step->reason->words), NEXT_LINES);
+    add_next(into, result, at);
+}

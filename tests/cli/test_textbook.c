@@ -17,21 +17,6 @@
     "[runs]\nfeed = master, 1 m pipe, block\nfront = block, 1 m pipe, front disc\n"                \
     "rear = block, 1 m pipe, rear disc\n"
 
-static double figure(json_t *answer, const char *id, const char *of)
-{
-    size_t index;
-    json_t *figure;
-    json_array_foreach(json_object_get(answer, "figures"), index, figure)
-    {
-        if (strcmp(text_of(figure, "id"), id) == 0 &&
-            (of == NULL || strcmp(text_of(figure, "of"), of) == 0))
-            return json_number_value(json_object_get(figure, "value"));
-    }
-    fprintf(stderr, "there is no figure %s of %s\n", id, of != NULL ? of : "anything");
-    fail();
-    return 0;
-}
-
 static json_t *solved(const char *car)
 {
     json_t *answer = ask_text(car, FP_CHECK);
@@ -52,9 +37,9 @@ static void college_physics_brake(void **state)
     static const char *const discs[] = {"front left disc", "front right disc", "rear left disc",
                                         "rear right disc"};
     for (int i = 0; i < 4; i++)
-        near(figure(answer, "clamp-force", discs[i]), 12500, 1e-6);
-    near(figure(answer, "line-pressure", NULL), 2.5e7, 0.05e7);
-    near_rel(figure(answer, "line-pressure", NULL), 500 / 1.9634954084936207e-5, 1e-10);
+        near(asked_figure(answer, "clamp-force", discs[i]), 12500, 1e-6);
+    near(asked_figure(answer, "line-pressure", NULL), 2.5e7, 0.05e7);
+    near_rel(asked_figure(answer, "line-pressure", NULL), 500 / 1.9634954084936207e-5, 1e-10);
     json_decref(answer);
 }
 
@@ -68,9 +53,9 @@ static void car_lift(void **state)
                             "efficiency = 1\n[slave]\ntype = outside\nbore = 30.0 cm\n"
                             "fork ratio = 1\nrelease force = 13300 N\n[runs]\n"
                             "lift = master, 1 m pipe, slave\n");
-    near(figure(answer, "clutch-effort", NULL), 1480, 5);
-    near(figure(answer, "clutch-pressure", NULL), 1.88e5, 0.005e5);
-    near(figure(answer, "clutch-effort", NULL), 13300.0 / 9, 1e-6);
+    near(asked_figure(answer, "clutch-effort", NULL), 1480, 5);
+    near(asked_figure(answer, "clutch-pressure", NULL), 1.88e5, 0.005e5);
+    near(asked_figure(answer, "clutch-effort", NULL), 13300.0 / 9, 1e-6);
     json_decref(answer);
 }
 
@@ -82,7 +67,7 @@ static void pedal_lever(void **state)
         LOSSLESS("pad to pivot = 20 cm\nrod to pivot = 4 cm", "60 N",
                  "20 mm") "[front disc]\ncaliper = sliding\nbore = 48 mm\n[runs]\n"
                           "feed = master, 1 m pipe, block\nfront = block, 1 m pipe, front disc\n");
-    near(figure(answer, "rod-force", NULL), 300, 1e-9);
+    near(asked_figure(answer, "rod-force", NULL), 300, 1e-9);
     json_decref(answer);
 }
 
@@ -100,8 +85,8 @@ static void shigley_drum(void **state)
                 "tip distance = 89.346 mm\nlining start = 0 deg\nlining arc = 126 deg\n"
                 "friction = 0.32\nefficiency = 1\nthreshold = 0 bar\n[runs]\n"
                 "feed = master, 1 m pipe, block\nfront = block, 1 m pipe, front drum\n");
-    near(figure(answer, "brake-torque", "front left drum"), 528, 0.5);
-    near(figure(answer, "brake-torque", "front left drum"), 527.761, 0.01);
+    near(asked_figure(answer, "brake-torque", "front left drum"), 528, 0.5);
+    near(asked_figure(answer, "brake-torque", "front left drum"), 527.761, 0.01);
     json_decref(answer);
 }
 
@@ -117,9 +102,10 @@ static void shigley_caliper(void **state)
                   "pad height = 1.625 in\nfriction = 0.37\nefficiency = 1\nthreshold = 0 "
                   "bar\n[runs]\n"
                   "feed = master, 1 m pipe, block\nfront = block, 1 m pipe, front disc\n");
-    near(figure(answer, "brake-torque", "front left disc"), 13000 * lbf * in, 0.5 * lbf * in);
-    near(figure(answer, "clamp-force", "front left disc"), 3748 * lbf, 0.5 * lbf);
-    near(figure(answer, "line-pressure", NULL), 2121 * lbf / (in * in), 0.5 * lbf / (in * in));
+    near(asked_figure(answer, "brake-torque", "front left disc"), 13000 * lbf * in, 0.5 * lbf * in);
+    near(asked_figure(answer, "clamp-force", "front left disc"), 3748 * lbf, 0.5 * lbf);
+    near(asked_figure(answer, "line-pressure", NULL), 2121 * lbf / (in * in),
+         0.5 * lbf / (in * in));
     json_decref(answer);
 }
 
@@ -139,10 +125,10 @@ static void wheel_ends_at_seven_megapascal(void **state)
                      "lining arc = 110 deg\nfriction = 0.38\nefficiency = 1\nthreshold = 0 bar\n"
                      "[runs]\nfeed = master, 1 m pipe, block\nfront = block, 1 m pipe, front disc\n"
                      "rear = block, 1 m pipe, rear drum\n");
-    near_rel(figure(answer, "line-pressure", NULL), 7e6, 1e-5);
-    near(figure(answer, "clamp-force", "front left disc"), 16031.5, 0.5);
-    near(figure(answer, "brake-torque", "front left disc"), 1340.24, 0.05);
-    near(figure(answer, "brake-torque", "rear left drum"), 398.33, 0.1);
+    near_rel(asked_figure(answer, "line-pressure", NULL), 7e6, 1e-5);
+    near(asked_figure(answer, "clamp-force", "front left disc"), 16031.5, 0.5);
+    near(asked_figure(answer, "brake-torque", "front left disc"), 1340.24, 0.05);
+    near(asked_figure(answer, "brake-torque", "rear left drum"), 398.33, 0.1);
     json_decref(answer);
 }
 

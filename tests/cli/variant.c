@@ -128,3 +128,18 @@ json_t *same_figure(json_t *answer, json_t *figure)
     }
     return NULL;
 }
+
+double asked_figure(json_t *answer, const char *id, const char *of)
+{
+    size_t index;
+    json_t *figure;
+    json_array_foreach(json_object_get(answer, "figures"), index, figure)
+    {
+        if (strcmp(text_of(figure, "id"), id) == 0 &&
+            (of == NULL || strcmp(text_of(figure, "of"), of) == 0))
+            return json_number_value(json_object_get(figure, "value"));
+    }
+    fprintf(stderr, "there is no figure %s of %s\n", id, of != NULL ? of : "anything");
+    fail();
+    return 0;
+}

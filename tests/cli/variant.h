@@ -30,5 +30,8 @@ json_t *ask_text(const char *text, enum fp_question question);
 /* The figure of an answer to FP_CHECK that has the same id, subject and cause as another. */
 json_t *same_figure(json_t *answer, json_t *figure);
 const char *text_of(json_t *object, const char *key);
+/* The value of a figure of an answer to FP_CHECK, of this subject or (NULL) of the first one that
+ * has it. Fails the test when there is none. */
+double asked_figure(json_t *answer, const char *id, const char *of);
 
 #endif

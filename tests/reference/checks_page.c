@@ -46,7 +46,7 @@ static const struct subject {
     {'K', "Clutch", ""},
     {'X', "Worked through by hand", ""},
     {'U', "Tubes and threads", "U1 U2"},
-    {'L', "General libraries", ""},
+    {'L', "General libraries", "L1 L2 L3 L4 L5 L6 L7 L8"},
 };
 enum { SUBJECTS = sizeof subjects / sizeof subjects[0] };
 

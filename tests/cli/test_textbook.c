@@ -144,7 +144,7 @@ static void clutch_plate(void **state)
                             "clamp force = 3141.5927 N\nplate outer diameter = 300 mm\n"
                             "plate inner diameter = 200 mm\nplate friction = 0.3\n[runs]\n"
                             "line = master, 1 m pipe, slave\n");
-    double torque = figure(answer, "clutch-torque", NULL);
+    double torque = asked_figure(answer, "clutch-torque", NULL);
     near(torque, 235.6194, 1e-4);
     near(torque * 2500 * 2 * 3.14159265358979 / 60, 61685, 0.5);
     json_decref(answer);

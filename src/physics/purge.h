@@ -8,21 +8,31 @@
 #include "network/system.h"
 
 /* Getting the air out, stroke by stroke: air and fluid as slugs that move through the legs and pots
- * of one circuit. Planner and judge both ask this simulation.
+ * of one circuit. Planner and judge both ask this simulation. docs/bleeding.md has the formulas.
  *
- * The model. A leg (pipe, hose, chamber that is passed through) is a queue of slugs, air and fluid
- * by turns, each with its volume; what is pushed in at one end drives the same volume out at the
- * other. Air runs ahead of the fluid by the film it leaves on the wall (parts/bubble.h); it rises
- * in the pauses where the bore lets it. A pot (a brake, a slave, a chamber with a nipple) keeps its
- * air at the top: with the nipple open the air leaves first, down to what lies above the nipple.
- * Closed branches breathe: while fluid flows at a tee's pressure their air shrinks by Boyle and
- * takes up fluid. Held open until the flow stops, that fluid goes on to the nipple; with the nipple
- * shut while the pedal still presses it flows back up the pipe. Air is counted as its volume at one
- * atmosphere throughout. Everything is deterministic, and volume is kept to rounding. */
+ * The model. A leg (pipe or hose, with the small chamber at its far end; a passage; the master's
+ * own chamber) is a queue of slugs, air and fluid, each with its volume; what is pushed in at one
+ * end drives the same volume out at the other. Air runs ahead of the fluid by the film it leaves on
+ * the wall and, in wide legs that climb or fall, by its own rise, in strokes and pauses
+ * (parts/bubble.h). A pot (a brake, a slave) keeps its air at the top: with the nipple open the air
+ * leaves first, down to what lies above the nipple. On the way to a pot behind, a pot lets fluid
+ * through first, so that its own air stays.
+ *
+ * Pedal: the stroke's volume goes in at a steady rate. Closed branches breathe: at the pressure
+ * that the flow makes at their tee their air shrinks by Boyle and takes up fluid; air on the way as
+ * well. Held open until the flow stops, that fluid goes on to the nipple: the whole stroke counts.
+ * Shut at the end of the stroke, while the pedal still presses, it flows back up the pipe: only the
+ * rest counts (physics/purge_breath.h). Pressure, vacuum, gravity: one steady push; air in a
+ * falling leg takes its height off the head. Reverse: in at the nipple, out through the master.
+ *
+ * Left out: froth and dissolved air, the stretch of hoses, vacuum's widening of the air (it changes
+ * the time, not the volume), cups that draw air in. Air is counted as its volume at one atmosphere
+ * throughout. Everything is deterministic, bounded, and keeps volume to rounding. */
 
 struct purge_leg {
     int above;          /* leg it hangs on; -1: the master's outlet. Always less than its index */
     int part;           /* index of the part; -1 in a network made up for a test */
+    bool in_master;     /* the master's own chamber, not counted in path volumes */
     double volume;      /* m3, > 0 */
     double bore;        /* m, > 0 */
     double length;      /* m, > 0 */
@@ -57,6 +67,10 @@ struct purge_net {
     int nipple_count;
     double density, viscosity, tension; /* of the fluid: kg/m3, m2/s, N/m */
     bool any_assumed;                   /* a volume or climb in it was assumed */
+    /* by vertex of the network, NULL in a network made up: the leg at whose far end it stands (-1:
+     * not of this circuit), and its chamber's volume, which is part of that leg (0 for a pot) */
+    int *leg_at;
+    double *chamber_at;
 };
 
 enum bleed_method {
@@ -79,8 +93,10 @@ struct purge_way {
     double push;      /* Pa at the master: what a kit gives, or rho g h of gravity; not for PEDAL */
     double reservoir; /* m3 in it when full; NaN: not known */
     double reserve;   /* m3 that must stay in it, so that it never runs dry */
-    int clear_strokes; /* after the last air, at each nipple */
-    int most_strokes;  /* at one nipple, before one gives up */
+    int clear_strokes;   /* after the last air, at each nipple */
+    int most_strokes;    /* at one nipple, before one gives up */
+    double tee_pressure; /* Pa; over 0: closed branches breathe at this pressure instead of that
+                            which the flow makes, and the way itself does not; for tests */
 };
 
 /* One opening of one nipple, or of two at once. */
@@ -92,7 +108,8 @@ struct purge_turn {
 /* What one turn came to. */
 struct purge_done {
     double strokes;   /* of the pedal, or the same volume by another method */
-    double fluid;     /* m3 drawn off, without the clear strokes */
+    double fluid;     /* m3 that went in, so came out as fluid and air; without the clear strokes */
+    double waste;     /* m3 of it that came out as fluid */
     double clear;     /* m3 of the clear strokes */
     double air_out;   /* m3 */
     double air_left;  /* m3 in the whole net after it */
@@ -111,7 +128,8 @@ struct purge_point {
 struct purge_result {
     struct purge_done *turns; /* one a turn */
     int turn_count;
-    double fluid;                      /* m3 drawn off in all, without the clear strokes */
+    double fluid;                      /* m3 that went in, in all, without the clear strokes */
+    double waste;                      /* m3 of it that came out as fluid */
     double strokes;                    /* in all, without the clear strokes */
     double air_left;                   /* m3 that could have left, in all */
     double trapped;                    /* m3 that cannot leave through any nipple */
@@ -128,7 +146,9 @@ struct purge_room *purge_room(const struct purge_net *net, int most_turns, bool 
                               struct arena *arena);
 
 /* Bleeds by the given turns, each until no air is left on the way to its nipple that could leave
- * through it, then clear strokes. The result belongs to the room and holds until the next run.
+ * through it (less than a thousandth of a mm3) and fluid has come, then clear strokes; a turn that
+ * gave up has none. At most most_turns of the room are gone through. The result belongs to the room
+ * and holds until the next run.
  * Checked by tests/physics/test_purge.c */
 const struct purge_result *purge_run(const struct purge_net *net, const struct purge_way *way,
                                      const struct purge_turn *turns, int turn_count,
@@ -142,7 +162,7 @@ struct purge_net *purge_net_of(const struct system *system, const struct network
 /* Fills with air all that lies beyond a vertex, and the vertex (its own leg or pot). */
 void purge_net_dry(struct purge_net *net, const struct network *network,
                    const struct system *system, int vertex);
-/* Volume of legs and pots on the way to a nipple, its pot included, m3. */
+/* Volume of legs and pots on the way to a nipple from the master's outlet, its pot included, m3. */
 double purge_path_volume(const struct purge_net *net, int nipple);
 
 #endif

@@ -4,6 +4,7 @@
 #include <stddef.h>
 #include <string.h>
 
+#include "advice/bleed_finish.h"
 #include "advice/bleed_order.h"
 #include "advice/bleed_scope.h"
 #include "advice/bleed_settings.h"
@@ -276,7 +277,7 @@ struct bleed_plan *bleed_plan_of(const struct system *system, const struct netwo
     plan->untouched = set.untouched;
     plan->untouched_count = set.untouched_count;
     plan->settings.arena = arena;
-    plan->steps.arena = arena;
+    plan->steps.arena = plan->bench.arena = plan->finish.arena = arena;
     plan->fluid.m3 = NAN;
     if (looped(network, &set)) {
         plan->refused = true;
@@ -285,7 +286,8 @@ struct bleed_plan *bleed_plan_of(const struct system *system, const struct netwo
                         "maker's text";
         return plan;
     }
-    plan->settings = bleed_settings_of(system, network, &set, arena);
+    plan->settings = bleed_settings_of(system, network, &set, plan->method, arena);
+    plan->finish = bleed_finish_of(system, network, &set, arena);
     add_steps(&planning);
     add_reservoirs(&planning);
     plan->fluid.m3 = planning.fluid > 0 ? planning.fluid : NAN;

@@ -4,11 +4,13 @@
 
 #include "advice/finding.h"
 #include "advice/phrases.h"
+#include "base/text.h"
 #include "physics/pressure.h"
 
 struct settings {
     const struct system *system;
     const struct bleed_set *set;
+    enum bleed_method method;
     struct steps *steps;
     bool *touched; /* by part index: on a circuit in scope, or feeding one */
     struct arena *arena;
@@ -49,7 +51,6 @@ static void place_the_car(struct settings *settings)
     const struct system *system = settings->system;
     bool motorcycle = system_vehicle(system)->type == VEHICLE_MOTORCYCLE;
     steps_add(settings->steps, motorcycle ? "set-level-motorcycle" : "set-level");
-    steps_add(settings->steps, "set-second-person");
     bool lifts_paint = true;
     int fluid = system_first(system, KIND_FLUID);
     if (fluid >= 0) {
@@ -58,6 +59,50 @@ static void place_the_car(struct settings *settings)
     }
     if (lifts_paint) {
         steps_add(settings->steps, "set-paint");
+    }
+}
+
+/* The reservoir that is filled from in most steps. */
+static int first_reservoir(const struct settings *settings)
+{
+    for (int i = 0; i < settings->system->part_count; i++) {
+        if (settings->touched[i] && settings->system->parts[i].kind == KIND_RESERVOIR) {
+            return i;
+        }
+    }
+    return -1;
+}
+
+static void set_kit(struct settings *settings)
+{
+    static const char *const ids[METHOD_COUNT] = {
+        [METHOD_PEDAL] = "set-second-person", [METHOD_PRESSURE] = "set-kit-pressure",
+        [METHOD_VACUUM] = "set-kit-vacuum",   [METHOD_GRAVITY] = "set-kit-gravity",
+        [METHOD_REVERSE] = "set-kit-reverse",
+    };
+    struct step *step = steps_add(settings->steps, ids[settings->method]);
+    step->part = first_reservoir(settings);
+    if (settings->method == METHOD_PRESSURE) {
+        step->pressure.pa = limit_value("kit-pressure");
+        step->pressure_most.pa = limit_value("kit-pressure-most");
+    }
+}
+
+/* What was found in the car before counts more than any nipple. */
+static void set_fluids(struct settings *settings)
+{
+    const struct system *system = settings->system;
+    for (int i = 0; i < system->part_count; i++) {
+        const struct fluid *fluid = &system->parts[i].as.fluid;
+        if (system->parts[i].kind != KIND_FLUID || fluid->found == GRADE_NOT_SAID ||
+            fluid->grade == GRADE_NOT_SAID || fluid->found == fluid->grade) {
+            continue;
+        }
+        const struct fluid_row *found = fluid_row(fluid->found), *wanted = fluid_row(fluid->grade);
+        struct step *step = add_for(
+            settings, found->family == wanted->family ? "set-other-grade" : "set-wrong-fluid", i);
+        step->text = text_print(settings->arena, "%s was found in the car, and %s belongs there",
+                                found->word, wanted->word);
     }
 }
 
@@ -158,7 +203,7 @@ static struct length pad_stop(const struct system *system, int master)
 static void set_master(struct settings *settings, int part)
 {
     const struct system *system = settings->system;
-    if (!part_is_new(&system->parts[part])) {
+    if (settings->method == METHOD_PEDAL && !part_is_new(&system->parts[part])) {
         struct length stop = pad_stop(system, part);
         if (stop.m > 0) {
             add_for(settings, "set-pedal-block", part)->most = stop;
@@ -191,12 +236,20 @@ static void set_part(struct settings *settings, int index)
     case KIND_SLAVE:
         add_for(settings, "set-slave", index);
         break;
+    case KIND_JOINT:
+        if (part->as.joint.blanked > 0) {
+            add_for(settings, "set-dead-leg", index)->text =
+                part->as.joint.blanked == 1
+                    ? "a plug or a lamp switch"
+                    : text_print(settings->arena, "%d plugs or lamp switches",
+                                 part->as.joint.blanked);
+        }
+        break;
     case KIND_VEHICLE:
     case KIND_FLUID:
     case KIND_RESERVOIR:
     case KIND_PIPE:
     case KIND_HOSE:
-    case KIND_JOINT:
     case KIND_DISC:
     case KIND_DRUM:
     case KIND_PARKING:
@@ -206,12 +259,14 @@ static void set_part(struct settings *settings, int index)
 }
 
 struct steps bleed_settings_of(const struct system *system, const struct network *network,
-                               const struct bleed_set *set, struct arena *arena)
+                               const struct bleed_set *set, enum bleed_method method,
+                               struct arena *arena)
 {
     struct steps steps = {.arena = arena};
     struct settings settings = {
         .system = system,
         .set = set,
+        .method = method,
         .steps = &steps,
         .touched = ARENA_ARRAY(arena, (size_t)system->part_count + 1, bool),
         .arena = arena,
@@ -220,7 +275,9 @@ struct steps bleed_settings_of(const struct system *system, const struct network
         return steps;
     }
     touch_parts(&settings, network);
+    set_fluids(&settings);
     place_the_car(&settings);
+    set_kit(&settings);
     steps_add(&steps, "set-nipple-tried");
     set_brakes(&settings);
     for (int i = 0; i < system->part_count; i++) {

@@ -22,6 +22,36 @@ static const struct step_row rows[] = {
     {"set-second-person", PHASE_SETTINGS,
      "Ask a second person to work the pedal, and agree on the words for down, hold and up.", NULL,
      CUSTOM, NULL},
+    {"set-kit-pressure", PHASE_SETTINGS,
+     "Fit the kit's cap to the {part} with its gasket, without pressure first, then at {pressure}; "
+     "look at the cap and the reservoir before going on. Never more than {pressure_most}, and "
+     "never "
+     "the workshop's air line.",
+     "An old reservoir or its cap gives way and sprays fluid.", CUSTOM, "tight, or not"},
+    {"set-kit-vacuum", PHASE_SETTINGS,
+     "Smear rubber grease round the thread of every nipple, on the outside only, and put a trap "
+     "before the pump.",
+     "Suction draws air past the thread, and its bubbles never end.", CUSTOM, NULL},
+    {"set-kit-gravity", PHASE_SETTINGS,
+     "Loosen the cap of the {part}, put a tube and a jar to the nipple, its end below the "
+     "reservoir "
+     "and under fluid; let nobody touch the pedal.",
+     "A pressed pedal covers the ports, and nothing flows.", CUSTOM, NULL},
+    {"set-kit-reverse", PHASE_SETTINGS,
+     "Draw the {part} low, fill the syringe with fresh fluid and drive the air out of its tube; "
+     "watch the reservoir the whole time.",
+     "It overflows onto paint, and dirt goes back into the ports.", CUSTOM, NULL},
+    {"set-wrong-fluid", PHASE_SETTINGS,
+     "Stop: {text}. Do not bleed on top of it: strip all of it, renew everything of rubber, flush "
+     "the pipes with alcohol and dry them first.",
+     "The two do not mix, and seals swell or shrink within hours or months.", CUSTOM, NULL},
+    {"set-other-grade", PHASE_SETTINGS, "Change all of the fluid: {text}.",
+     "The two mix, and the mix counts as the lower grade.", CUSTOM, NULL},
+    {"set-dead-leg", PHASE_SETTINGS,
+     "The {part} has a port that leads nowhere ({text}): fill it before its plug or switch goes "
+     "in, "
+     "or crack it while the pedal goes down.",
+     "Nothing flows through it: what air it holds stays.", CUSTOM, NULL},
     {"set-paint", PHASE_SETTINGS,
      "Cover the paint near the reservoir and the nipples, and have water at hand.",
      "This fluid lifts paint.", MAKER, NULL},
@@ -176,6 +206,33 @@ static const struct step_row rows[] = {
     {"close-rod", PHASE_CLOSING, "Couple the push rod of the {part} to the pedal again.", NULL,
      CUSTOM, NULL},
 
+    /* at the bench */
+    {"bench-master", PHASE_BENCH,
+     "New {part}: clamp it by its flange, its outlet end up by about {angle}. Loop pipes from the "
+     "outlets back under the fluid, or plug the outlets. Fill it and stroke it slowly, {least} at "
+     "a "
+     "time, letting it come back by itself: about {strokes} strokes, {volume} through it, until no "
+     "bubbles come.",
+     "A new cylinder is full of air, and air at its closed end finds no way out once it is fitted.",
+     "strokes: three volumes leave a twentieth of the froth; common practice, no source, says 8 to "
+     "15",
+     "strokes, no bubbles"},
+    {"bench-master-cup", PHASE_BENCH,
+     "The {part} has no reservoir of its own: hold a funnel or a short tube full of fluid to its "
+     "inlet for that.",
+     "Otherwise it sucks air at every stroke back.", CUSTOM, NULL},
+    {"bench-master-not", PHASE_BENCH,
+     "The {part} was not off: it is not taken to the bench. Loosen each outlet union while the "
+     "pedal goes down, and shut it before the pedal comes up.",
+     NULL, CUSTOM, "no bubbles"},
+    {"bench-flow", PHASE_BENCH,
+     "Flow test of the {part}: hold it level, let fresh fluid run through it from a funnel {least} "
+     "above its end: {flow} to expect. Less than half of that: renew the pipe.",
+     "A pipe that is furred up or crushed passes less; the flow goes with the fourth power of the "
+     "bore.",
+     "Hagen and Poiseuille: laminar flow in a pipe; half of it: common practice, no source",
+     "mL a minute"},
+
     /* bleeding */
     {"bleed-master", PHASE_BLEED,
      "{nipple}: plug the outlets, or loop pipes from them back under the fluid, and stroke it "
@@ -195,6 +252,15 @@ static const struct step_row rows[] = {
      "trade article (publisher withheld)", "drawn off"},
 
     /* after */
+    {"finish-pedal", PHASE_TEST,
+     "Press the {part} three times, a pause between: it must stand as high and as hard the first "
+     "time as the third.",
+     "Higher at the third and hard: clearance. Higher and still springy: air is left.", CUSTOM,
+     "pad travel, first and third"},
+    {"finish-levels", PHASE_TEST,
+     "Fill the {part} to its mark, never above it where the pads are worn; wipe the cap and shut "
+     "it.",
+     "New pads push that fluid back.", CUSTOM, "level"},
     {"test-shoes", PHASE_TEST,
      "Back the {text} off until the wheels just turn free; press the pedal once and set them "
      "again.",
@@ -207,6 +273,16 @@ static const struct step_row rows[] = {
      "Press the {part} with {force} and hold it for {time}: it must not sink, no joint may weep, "
      "no lamp may light.",
      "A leak shows under pressure only.", "49 CFR 570.55(b)", "sinks, or not"},
+    {"test-hold-minute", PHASE_TEST,
+     "Or, as another rule has it: press the {part} with {force} to {force_most} and hold it for "
+     "{time}: the pad must keep its height.",
+     NULL, "Ohio Administrative Code 4501:2-1-08 (B)(1)", "sinks, or not"},
+    {"test-overnight", PHASE_TEST,
+     "Overnight: mark the level in every reservoir, lay dry paper under every joint and cylinder, "
+     "and leave the pedals alone. In the morning the levels and the paper must be as they were; "
+     "peel back a boot of each cylinder and look.",
+     "Cups seal by pressure: some leak only when there is next to none.", CUSTOM,
+     "level, and dry or where not"},
     {"test-hold-long", PHASE_TEST,
      "Hold a firm {part} for {time} while the second person looks at every joint; then press hard "
      "for half a minute and look again, and once more at rest.",
@@ -295,6 +371,10 @@ struct step *steps_add(struct steps *steps, const char *row_id)
     step->least.m = step->most.m = NAN;
     step->force.n = NAN;
     step->time.s = NAN;
+    step->force_most.n = NAN;
+    step->pressure.pa = step->pressure_most.pa = NAN;
+    step->angle.rad = NAN;
+    step->flow = NAN;
     step->slope.of_1 = NAN;
     return step;
 }

@@ -11,6 +11,7 @@ enum step_phase {
     PHASE_SETTINGS, /* what decides whether bleeding can succeed */
     PHASE_OPENING,  /* taking apart for renewal */
     PHASE_CLOSING,
+    PHASE_BENCH, /* before it goes on the car */
     PHASE_BLEED,
     PHASE_TEST, /* leak, servo, first drive */
     PHASE_LATER /* after 100 km, next fluid change */
@@ -53,10 +54,14 @@ struct step {
     struct torque torque; /* least; NaN */
     struct torque torque_most;
     const char *torque_source;
-    struct length least, most; /* {least} and {most} of what is to be set; NaN */
-    struct force force;        /* {force} to press with; NaN */
-    struct duration time;      /* {time} to hold; NaN */
-    struct share slope;        /* {slope} to hold on; NaN */
+    struct length least, most;               /* {least} and {most} of what is to be set; NaN */
+    struct force force;                      /* {force} to press with; NaN */
+    struct force force_most;                 /* {force_most}; NaN */
+    struct duration time;                    /* {time} to hold; NaN */
+    struct pressure pressure, pressure_most; /* {pressure}, {pressure_most} of a kit; NaN */
+    struct angle angle;                      /* {angle} by which to tilt; NaN */
+    double flow;                             /* {flow}, m3/s, said as a volume a minute; NaN */
+    struct share slope;                      /* {slope} to hold on; NaN */
     struct date date;
     const struct bleed_detail *bleed; /* NULL unless it is a bleed step at a nipple */
     const char *text;                 /* more words for {text}, or NULL */

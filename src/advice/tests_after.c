@@ -3,6 +3,7 @@
 #include <math.h>
 #include <stddef.h>
 
+#include "advice/bleed_finish.h"
 #include "advice/bleed_scope.h"
 #include "advice/phrases.h"
 #include "base/text.h"
@@ -84,14 +85,10 @@ static void hold_pedals(struct testing *testing)
         if (part->kind != KIND_PEDAL || !works_brakes(testing, i)) {
             continue;
         }
+        leak_tests_add(testing->steps, testing->system, i);
         if (part->as.pedal.type == PEDAL_HAND) {
-            add_for(testing, "test-hold-lever", i)->time.s = limit_value("hold-time");
             continue;
         }
-        struct step *hold = add_for(testing, "test-hold", i);
-        hold->force.n = limit_value("hold-force");
-        hold->time.s = limit_value("hold-time");
-        add_for(testing, "test-hold-long", i)->time.s = limit_value("hold-long-time");
         struct step *reserve = add_for(testing, "test-reserve", i);
         reserve->force.n = limit_value("reserve-force");
         double left = value_of(testing, "pedal-left", i) / pedal_end(&part->as.pedal).m;
@@ -132,6 +129,7 @@ static void try_clutch(struct testing *testing)
 /* Only work on brakes asks for bedding in and for a look after a hundred kilometres. */
 static void drive(struct testing *testing)
 {
+    steps_add(testing->steps, "test-overnight");
     steps_add(testing->steps, "test-free-wheels");
     if (brake_circuits(testing->network) > 1 &&
         system_vehicle(testing->system)->type != VEHICLE_MOTORCYCLE) {

@@ -112,6 +112,15 @@ static const char *volume_text(struct arena *arena, const struct step *step, enu
                       step->volume_assumed ? " (assumed)" : "");
 }
 
+/* A flow is told as what runs into a jar in a minute. */
+static const char *flow_text(struct arena *arena, double flow, enum unit_system units)
+{
+    if (isnan(flow)) {
+        return NULL;
+    }
+    return text_print(arena, "%s a minute", unit_text(arena, flow * 60, DIMENSION_VOLUME, units));
+}
+
 static const char *strokes_text(struct arena *arena, const struct step *step)
 {
     if (isnan(step->strokes)) {
@@ -177,6 +186,11 @@ const char *step_words(struct arena *arena, const struct result *result, const s
     add_value(&names, "least", step->least.m, DIMENSION_LENGTH);
     add_value(&names, "most", step->most.m, DIMENSION_LENGTH);
     add_value(&names, "force", step->force.n, DIMENSION_FORCE);
+    add_value(&names, "force_most", step->force_most.n, DIMENSION_FORCE);
+    add_value(&names, "pressure", step->pressure.pa, DIMENSION_PRESSURE);
+    add_value(&names, "pressure_most", step->pressure_most.pa, DIMENSION_PRESSURE);
+    add_value(&names, "angle", step->angle.rad, DIMENSION_ANGLE);
+    add_text(&names, "flow", flow_text(arena, step->flow, units));
     add_value(&names, "time", step->time.s, DIMENSION_DURATION);
     add_value(&names, "slope", step->slope.of_1, DIMENSION_SHARE);
     return fill_words(arena, words, names.items, names.count, units);

@@ -89,6 +89,68 @@ static void the_reservoir_is_filled_once_with_the_fluid_of_the_car(void **state)
     advice_car_finish(&car);
 }
 
+/* Another family of fluid that was found stands before all else; another grade of the same family
+ * is only changed. */
+static void a_wrong_fluid_that_was_found_stops_the_bleeding_first(void **state)
+{
+    (void)state;
+    struct advice_car wrong =
+        advice_car_after(VAN, WORK "opened = clutch slave\n[found brake fluid]\nfound = mineral\n");
+    struct advice_car grade =
+        advice_car_after(VAN, WORK "opened = clutch slave\n[found brake fluid]\nfound = DOT 3\n");
+    struct advice_car fine = advice_car_load(VAN, NULL);
+    const struct step *first = setting(&wrong, "set-wrong-fluid", "brake fluid");
+    assert_non_null(first);
+    assert_int_equal(first->number, 1);
+    assert_non_null(strstr(first->text, "mineral"));
+    assert_null(setting(&wrong, "set-other-grade", NULL));
+    assert_non_null(setting(&grade, "set-other-grade", "brake fluid"));
+    assert_null(setting(&grade, "set-wrong-fluid", NULL));
+    assert_null(setting(&fine, "set-other-grade", NULL));
+    advice_car_finish(&wrong);
+    advice_car_finish(&grade);
+    advice_car_finish(&fine);
+}
+
+static struct steps by_method(const struct advice_car *car, enum bleed_method method)
+{
+    struct bleed_wishes wishes = {.method = method};
+    return bleed_plan_of(car->system, car->network, &wishes, car->arena)->settings;
+}
+
+/* Common practice, no source: 0.7 to 1.4 bar (20 psi) on the reservoir. */
+static void each_method_asks_for_its_kit_and_only_the_pedal_for_a_second_person(void **state)
+{
+    (void)state;
+    static const char *const kits[METHOD_COUNT] = {"set-second-person", "set-kit-pressure",
+                                                   "set-kit-vacuum", "set-kit-gravity",
+                                                   "set-kit-reverse"};
+    struct advice_car car = advice_car_load(VAN, NULL);
+    for (int m = 0; m < METHOD_COUNT; m++) {
+        struct steps settings = by_method(&car, (enum bleed_method)m);
+        for (int kit = 0; kit < METHOD_COUNT; kit++) {
+            assert_int_equal(advice_step(&car, &settings, kits[kit], NULL) != NULL, kit == m);
+        }
+        assert_int_equal(advice_step(&car, &settings, "set-pedal-block", NULL) != NULL,
+                         m == METHOD_PEDAL);
+    }
+    struct steps settings = by_method(&car, METHOD_PRESSURE);
+    const struct step *kit = advice_step(&car, &settings, "set-kit-pressure", "brake reservoir");
+    assert_true(kit->pressure.pa >= 0.7e5 && kit->pressure_most.pa <= 1.4e5);
+    advice_car_finish(&car);
+}
+
+static void a_blanked_port_is_filled_or_cracked(void **state)
+{
+    (void)state;
+    struct advice_car car = advice_car_load("tests/cases/findings/dead-leg.ini", NULL);
+    struct advice_car none = advice_car_load("tests/cases/findings/dead-leg.not.ini", NULL);
+    assert_non_null(setting(&car, "set-dead-leg", NULL));
+    assert_null(setting(&none, "set-dead-leg", NULL));
+    advice_car_finish(&car);
+    advice_car_finish(&none);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -98,6 +160,9 @@ int main(void)
         cmocka_unit_test(an_old_master_gets_a_block_under_its_pedal_a_new_one_none),
         cmocka_unit_test(a_caliper_whose_nipple_is_not_at_the_top_is_turned),
         cmocka_unit_test(the_reservoir_is_filled_once_with_the_fluid_of_the_car),
+        cmocka_unit_test(a_wrong_fluid_that_was_found_stops_the_bleeding_first),
+        cmocka_unit_test(each_method_asks_for_its_kit_and_only_the_pedal_for_a_second_person),
+        cmocka_unit_test(a_blanked_port_is_filled_or_cracked),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

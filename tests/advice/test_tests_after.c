@@ -26,6 +26,26 @@ static void the_pedal_is_held_with_the_force_and_time_of_the_rule(void **state)
     advice_car_finish(&car);
 }
 
+/* Ohio Administrative Code 4501:2-1-08 (B)(1): 40 to 60 lbf for a minute. */
+static void another_rule_holds_less_for_longer_and_cups_are_left_alone_overnight(void **state)
+{
+    (void)state;
+    struct advice_car car = advice_car_load(VAN, NULL);
+    const struct step *minute = test_step(&car, "test-hold-minute", "brake pedal");
+    near(minute->force.n, 177.93, 0.01);
+    near(minute->force_most.n, 266.89, 0.01);
+    near(minute->time.s, 60, 1e-9);
+    assert_true(test_step(&car, "test-overnight", NULL)->number > minute->number);
+    const struct steps *finish = &car.result->bleed->finish;
+    assert_non_null(advice_step(&car, finish, "finish-pedal", "clutch pedal"));
+    assert_non_null(advice_step(&car, finish, "finish-levels", "brake reservoir"));
+    assert_non_null(advice_step(&car, finish, "test-hold", "brake pedal"));
+    assert_null(advice_step(&car, finish, "test-hold", "clutch pedal"));
+    assert_non_null(advice_step(&car, finish, "test-overnight", NULL));
+    assert_string_equal(finish->items[finish->count - 1].row->id, "test-first-drive");
+    advice_car_finish(&car);
+}
+
 static void a_servo_is_tried_only_where_there_is_one(void **state)
 {
     (void)state;
@@ -117,6 +137,7 @@ int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(the_pedal_is_held_with_the_force_and_time_of_the_rule),
+        cmocka_unit_test(another_rule_holds_less_for_longer_and_cups_are_left_alone_overnight),
         cmocka_unit_test(a_servo_is_tried_only_where_there_is_one),
         cmocka_unit_test(a_hand_lever_is_pulled_and_not_stamped_on),
         cmocka_unit_test(the_next_change_of_fluid_is_two_years_after_this_one),

@@ -5,6 +5,8 @@
 #include "parts/master.h"
 #include "units/constants.h"
 
+/* No shoe locks at as little friction. */
+#define LEAST_FRICTION 0.02
 /* Give is stated at this line pressure. */
 #define REFERENCE_PRESSURE 10e6
 /* Clearance of shoes whose adjusters were not set, as a multiple of the set one. */
@@ -16,31 +18,66 @@
 /* The clearance is set at this temperature, degC. */
 #define COLD 20
 
-double drum_factor(const struct drum *drum, bool forward)
+/* Up to this friction a sliding lining counts as touching all along. */
+#define WHOLE_CONTACT_FRICTION 0.38
+
+static enum shoe_contact contact_of(const struct drum *drum)
 {
-    double radius = drum->diameter.m / 2, pin = drum->pin_distance.m, tip = drum->tip_distance.m;
-    double mu = drum->friction.value, arc = drum->lining_arc.rad;
+    return drum->friction.value <= WHOLE_CONTACT_FRICTION ? CONTACT_WHOLE : CONTACT_LIFTING;
+}
+
+static double pinned_factor(const struct drum *drum, double mu, bool leading)
+{
+    double pin = drum->pin_distance.m, arc = drum->lining_arc.rad, start = drum->lining_start.rad;
+    if (isnan(start))
+        start = PI / 2 - arc / 2;
+    return shoe_factor_pin(mu, drum->diameter.m / 2, pin, pin + drum->tip_distance.m, start,
+                           start + arc, leading);
+}
+
+static double sliding_factor(const struct drum *drum, double mu, bool leading)
+{
+    const struct shoe_abutment face = {drum->abutment_angle.rad, drum->abutment_friction.value};
+    return shoe_factor_sliding(mu, drum->diameter.m / 2, drum->tip_distance.m, drum->pin_distance.m,
+                               drum->lining_arc.rad / 2, face, contact_of(drum), leading);
+}
+
+static double one_shoe(const struct drum *drum, double mu, bool leading)
+{
+    return drum->anchor == ANCHOR_PIN ? pinned_factor(drum, mu, leading)
+                                      : sliding_factor(drum, mu, leading);
+}
+
+double drum_factor_with(const struct drum *drum, struct number friction, bool forward)
+{
+    double radius = drum->diameter.m / 2, mu = friction.value;
     if (!(radius > 0))
         return NAN;
-    if (drum->shoes == SHOES_DUO_SERVO)
-        return duo_servo_factor(mu, radius, tip, tip, pin, arc / 2, arc / 2);
-
-    double leading, trailing;
-    if (drum->anchor == ANCHOR_PIN) {
-        double start = drum->lining_start.rad;
-        if (isnan(start))
-            start = PI / 2 - arc / 2;
-        leading = shoe_factor_pin(mu, radius, pin, pin + tip, start, start + arc, true);
-        trailing = shoe_factor_pin(mu, radius, pin, pin + tip, start, start + arc, false);
-    } else {
-        leading = shoe_factor_sliding(mu, radius, tip, pin, arc / 2, true);
-        trailing = shoe_factor_sliding(mu, radius, tip, pin, arc / 2, false);
+    switch (drum->shoes) {
+    case SHOES_NOT_SAID:
+        break;
+    case SHOES_LEADING_TRAILING:
+        return one_shoe(drum, mu, true) + one_shoe(drum, mu, false);
+    case SHOES_TWO_LEADING:
+        return 2 * one_shoe(drum, mu, forward);
+    case SHOES_DUO_SERVO:
+        return duo_servo_factor(mu, radius, drum->tip_distance.m, drum->tip_distance.m,
+                                drum->pin_distance.m, drum->lining_arc.rad / 2,
+                                drum->lining_arc.rad / 2, contact_of(drum));
     }
-    if (drum->shoes == SHOES_LEADING_TRAILING)
-        return leading + trailing;
-    if (drum->shoes == SHOES_TWO_LEADING)
-        return 2 * (forward ? leading : trailing);
     return NAN;
+}
+
+double drum_factor(const struct drum *drum, bool forward)
+{
+    return drum_factor_with(drum, drum->friction, forward);
+}
+
+bool drum_near_lock(const struct drum *drum, struct number friction, bool forward)
+{
+    return isnan(drum_factor_with(drum, friction, forward)) &&
+           drum_factor_with(drum, (struct number){LEAST_FRICTION}, forward) > 0 &&
+           friction.value > LEAST_FRICTION;
 }
 
 int drum_pistons(const struct drum *drum)

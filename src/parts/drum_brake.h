@@ -18,36 +18,38 @@ enum shoe_anchor { ANCHOR_NOT_SAID, ANCHOR_PIN, ANCHOR_SLIDING };
 enum adjuster { ADJUSTER_NOT_SAID, ADJUSTER_CAM, ADJUSTER_WHEEL, ADJUSTER_WEDGE, ADJUSTER_SELF };
 
 struct drum {
-    enum shoe_layout shoes;        /* key "shoes" */
-    enum cylinder_layout cylinder; /* "cylinder" */
-    struct length bore;            /* "bore" of the wheel cylinders */
-    struct length diameter;        /* "drum diameter", inside */
-    struct length most_diameter;   /* "most diameter" cast in */
-    enum shoe_anchor anchor;       /* "anchor" = pin | sliding, assumed sliding */
-    struct length pin_distance;    /* "pin distance": pin (or abutment) to drum centre */
-    struct length tip_distance;    /* "tip distance": cylinder line to drum centre */
-    struct angle lining_start;     /* "lining start": from the pin, for pins */
-    struct angle lining_arc;       /* "lining arc": angle covered by one lining, assumed 110 deg */
-    struct number friction;        /* "friction" of the linings, assumed 0.38 */
-    struct number efficiency;      /* "efficiency", assumed 0.96 */
-    struct pressure threshold;     /* "threshold" of the shoe springs, assumed 2 bar */
-    struct length clearance;       /* "clearance" at the cylinder tip when set, assumed 0.4 mm */
-    struct length give;            /* "give": lining, shoe and drum at the tip at 10 MPa, 0.3 mm */
-    struct length lining_squash;   /* "lining squash": what of the give is the lining's own, 1/4 */
-    struct temperature hot;        /* "temperature hot" of the drum, assumed 220 degC */
-    enum adjuster adjuster;        /* "adjuster" */
-    struct length bridge;          /* "bridge": length of the pipe between its two cylinders */
-    struct length lining_left;     /* "lining left": friction material, thinnest place */
-    struct length lining_new;      /* "lining new": the same when new, assumed 5 mm */
-    struct length lining_worn;     /* "lining worn": the same when worn out, assumed 1.6 mm */
+    enum shoe_layout shoes;          /* key "shoes" */
+    enum cylinder_layout cylinder;   /* "cylinder" */
+    struct length bore;              /* "bore" of the wheel cylinders */
+    struct length diameter;          /* "drum diameter", inside */
+    struct length most_diameter;     /* "most diameter" cast in */
+    enum shoe_anchor anchor;         /* "anchor" = pin | sliding, assumed sliding */
+    struct length pin_distance;      /* "pin distance": pin (or abutment) to drum centre */
+    struct length tip_distance;      /* "tip distance": cylinder line to drum centre */
+    struct angle abutment_angle;     /* "abutment angle" of a sliding shoe, assumed square: 0 */
+    struct number abutment_friction; /* "abutment friction", assumed 0 */
+    struct angle lining_start;       /* "lining start": from the pin, for pins */
+    struct angle lining_arc;     /* "lining arc": angle covered by one lining, assumed 110 deg */
+    struct number friction;      /* "friction" of the linings, assumed 0.38 */
+    struct number efficiency;    /* "efficiency", assumed 0.96 */
+    struct pressure threshold;   /* "threshold" of the shoe springs, assumed 2 bar */
+    struct length clearance;     /* "clearance" at the cylinder tip when set, assumed 0.4 mm */
+    struct length give;          /* "give": lining, shoe and drum at the tip at 10 MPa, 0.3 mm */
+    struct length lining_squash; /* "lining squash": what of the give is the lining's own, 1/4 */
+    struct temperature hot;      /* "temperature hot" of the drum, assumed 220 degC */
+    enum adjuster adjuster;      /* "adjuster" */
+    struct length bridge;        /* "bridge": length of the pipe between its two cylinders */
+    struct length lining_left;   /* "lining left": friction material, thinnest place */
+    struct length lining_new;    /* "lining new": the same when new, assumed 5 mm */
+    struct length lining_worn;   /* "lining worn": the same when worn out, assumed 1.6 mm */
 };
 
 /* Sum of the shoe factors with the same force on every tip: torque over force and radius.
  *
  *   drum      shoes; diameter, pin distance, tip distance m > 0; lining arc rad, 0 to pi; friction
- *             > 0; anchor, sliding when not said. Pinned shoes with no lining start have their
- *             lining midway. A duo-servo brake is taken as evenly built: link as far from the
- *             centre as the cylinder, both linings alike, pin distance the one of its anchor
+ *             > 0; anchor, sliding when not said, with abutment angle and friction. Pinned shoes
+ * with no lining start have their lining midway. A duo-servo brake is taken as evenly built: link
+ * as far from the centre as the cylinder, both linings alike, pin distance the one of its anchor
  *   forward   the way the drum turns; two-leading shoes both trail in reverse
  *   gives     sum, -; NaN outside, and for a brake too near to locking by itself
  *
@@ -55,6 +57,12 @@ struct drum {
  * Checked by: tests/parts/test_drum_brake.c
  */
 double drum_factor(const struct drum *drum, bool forward);
+/* The same at another friction, with the linings touching the drum as at their own: up to 0.38 all
+ * along, above that without the end that lifts. */
+double drum_factor_with(const struct drum *drum, struct number friction, bool forward);
+/* Whether the factor at that friction is refused because a shoe would be too near to locking by
+ * itself, all else being known. */
+bool drum_near_lock(const struct drum *drum, struct number friction, bool forward);
 
 /* How many pistons its cylinders have; 0 when the layout is not said. One piston is a cylinder
  * that slides: its body works the other shoe with the same force. */

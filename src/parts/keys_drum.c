@@ -26,6 +26,11 @@ static bool has_pins(const struct part *part)
     return part->as.drum.anchor != ANCHOR_SLIDING;
 }
 
+static bool has_abutments(const struct part *part)
+{
+    return part->as.drum.anchor != ANCHOR_PIN && part->as.drum.shoes != SHOES_DUO_SERVO;
+}
+
 /* From pin to tip is half a turn. */
 static double lining_midway(const struct part *part)
 {
@@ -100,6 +105,15 @@ static const struct key rows[] = {
     {.name = "tip distance", LENGTH(as.drum.tip_distance), ARMS,
      ASSUME_BY(usual_arm, "0.8 of the drum's radius; " PRACTICE),
      .example = "81 mm", .help = "line of the cylinder to the centre of the drum", MEASURED},
+    {.name = "abutment angle", .others = "anchor angle, heel angle",
+     QUANTITY(DIMENSION_ANGLE, as.drum.abutment_angle),
+     WITHIN(-0.6, 0.8), USUALLY(0, 0.55), ONLY(has_abutments),
+     ASSUME(0, "square to the cylinder's line; " PRACTICE),
+     .example = "10 deg", .help = "of the face under the heel, above 0 where it pushes the heel to the cylinder",
+     MEASURED},
+    {.name = "abutment friction", .others = "heel friction", NUMBER(as.drum.abutment_friction),
+     WITHIN(0, 0.6), USUALLY(0, 0.25), ONLY(has_abutments), ASSUME(0, "greased; " PRACTICE),
+     .example = "0.1", .help = "of the heel on its abutment; 0.2 where it is dry"},
     {.name = "lining arc", QUANTITY(DIMENSION_ANGLE, as.drum.lining_arc),
      WITHIN(0.17, 3.1), USUALLY(1.3, 2.4), ASSUME(1.9198621771937625, "110 deg; " MEMORY),
      .example = "110 deg", .help = "angle that one lining covers, seen from the centre", MEASURED},

@@ -6,8 +6,11 @@
 
 /* A shoe this near the friction at which it would lock by itself is refused. */
 #define NEAREST_TO_LOCK 0.8
-/* Up to this friction the closed form stands; above, the lifted part of the lining is removed. */
-#define CLOSED_FORM_FRICTION 0.38
+/* An abutment steeper than this holds nothing, rad. */
+#define STEEPEST_FACE 1.0
+/* How little of a lining must touch for a pressure to be looked for, rad. */
+#define LEAST_TOUCH 1e-6
+enum { HALVINGS = 60 }; /* exhausts a double */
 
 /* Moments of a pinned shoe's pressure (G) and friction (H) about its pin, over mu p r. */
 struct pin_moments {
@@ -61,66 +64,106 @@ static struct contact contact(double psi, double a, double b)
     };
 }
 
-double shoe_contact_closed(double half_arc)
+/* A sliding shoe with what it meets at its heel put in numbers. */
+struct sliding {
+    double friction; /* below 0 for a trailing shoe: the drum pulls the other way */
+    double radius, tip, abutment, half_arc;
+    bool lifts;
+    double lean; /* tangent of the angle between the abutment's push and the cylinder's line */
+};
+
+/* Where pressure stands over the lining (its peak at psi from the middle), only where it presses.
+ */
+static struct contact contact_at(const struct sliding *shoe, double psi)
 {
-    if (!(half_arc > 0 && half_arc <= PI / 2))
-        return NAN;
-    return 4 * sin(half_arc) / (2 * half_arc + sin(2 * half_arc));
+    return contact(psi, fmax(-shoe->half_arc, psi - PI / 2), fmin(shoe->half_arc, psi + PI / 2));
 }
 
-double shoe_contact_lifting(double friction, double half_arc)
+/* What the forces along the abutment's face leave over when the peak is at psi; 0 at rest. Over
+ * the force scale of the pressure, and with the abutment's push taken from the turning about the
+ * drum's centre. Rises with psi. */
+static double left_over(const struct sliding *shoe, double psi)
 {
-    /* At tan(half_arc) only the very end of the lining would touch. */
-    if (!(half_arc > 0 && half_arc <= PI / 2) || !(friction > 0 && friction < tan(half_arc)))
+    struct contact at = contact_at(shoe, psi);
+    double turning = shoe->friction * shoe->radius * at.plain +
+                     shoe->tip * (at.cosine - shoe->friction * at.sine);
+    return (at.sine + shoe->friction * at.cosine) * (shoe->tip + shoe->abutment) -
+           shoe->lean * turning;
+}
+
+/* Where the pressure peaks, NaN where the shoe cannot rest so. */
+static double peak_of(const struct sliding *shoe)
+{
+    /* At the ends only the very end of the lining would touch. */
+    double low = -shoe->half_arc - PI / 2 + LEAST_TOUCH;
+    double high = shoe->half_arc + PI / 2 - LEAST_TOUCH;
+    if (!(left_over(shoe, low) < 0) || !(left_over(shoe, high) > 0))
         return NAN;
-    /* Along the abutment face pressure and friction must cancel: sine = mu cosine. The share
-     * sine/cosine grows with psi, so halving finds it; 60 halvings exhaust a double. */
-    double low = 0, high = half_arc + PI / 2;
-    struct contact at = {0};
-    for (int i = 0; i < 60; i++) {
+    for (int i = 0; i < HALVINGS; i++) {
         double psi = (low + high) / 2;
-        at = contact(psi, fmax(-half_arc, psi - PI / 2), half_arc);
-        if (at.sine < friction * at.cosine)
+        if (left_over(shoe, psi) < 0)
             low = psi;
         else
             high = psi;
     }
-    return at.plain / at.cosine;
+    return (low + high) / 2;
 }
 
-static double contact_number(double friction, double half_arc)
+/* The factor, below 0 for a trailing shoe; NaN where nothing is left of the abutment's moment to
+ * hold the shoe, which is self-lock, or where the abutment would have to pull. */
+static double sliding_factor(const struct sliding *shoe)
 {
-    return friction <= CLOSED_FORM_FRICTION ? shoe_contact_closed(half_arc)
-                                            : shoe_contact_lifting(friction, half_arc);
-}
-
-/* What is left of the abutment's moment to hold the shoe; none left is self-lock. */
-static double sliding_balance(double friction, double radius, double abutment, double half_arc,
-                              bool leading)
-{
-    double helping = friction * contact_number(friction, half_arc) * radius;
-    return abutment * (1 + friction * friction) + (leading ? -helping : helping);
+    double arms = shoe->tip + shoe->abutment, mu = shoe->friction;
+    struct contact at;
+    if (shoe->lifts || shoe->lean != 0) {
+        at = contact_at(shoe, peak_of(shoe));
+    } else { /* square to the cylinder and touching all along: the peak stands in closed form */
+        double peak = atan(-mu * (2 * shoe->half_arc + sin(2 * shoe->half_arc)) /
+                           (2 * shoe->half_arc - sin(2 * shoe->half_arc)));
+        at = contact(peak, -shoe->half_arc, shoe->half_arc);
+    }
+    double across = at.cosine - mu * at.sine;
+    double rubbing = mu * shoe->radius * at.plain;
+    double balance = shoe->abutment * across - rubbing;
+    if (!(balance > 0) || !(rubbing + shoe->tip * across > 0))
+        return NAN;
+    return mu * at.plain * arms / balance;
 }
 
 double shoe_factor_sliding(double friction, double radius, double tip, double abutment,
-                           double half_arc, bool leading)
+                           double half_arc, struct shoe_abutment face, enum shoe_contact contact,
+                           bool leading)
 {
     if (!(friction > 0) || !(radius > 0) || !(tip > 0 && tip < radius) ||
-        !(abutment > 0 && abutment < radius))
+        !(abutment > 0 && abutment < radius) || !(half_arc > 0 && half_arc <= PI / 2) ||
+        !(fabs(face.angle) < STEEPEST_FACE) || !(face.friction >= 0))
         return NAN;
-    if (leading &&
-        !(sliding_balance(friction / NEAREST_TO_LOCK, radius, abutment, half_arc, true) > 0))
-        return NAN;
-    double balance = sliding_balance(friction, radius, abutment, half_arc, leading);
-    if (!(balance > 0))
-        return NAN;
-    return friction * contact_number(friction, half_arc) * (tip + abutment) / balance;
+    /* The drum drags a leading shoe towards its abutment, whose friction holds against that. */
+    double sign = leading ? 1 : -1, angle = face.angle + sign * atan(face.friction);
+    struct sliding shoe = {.friction = sign * friction,
+                           .radius = radius,
+                           .tip = tip,
+                           .abutment = abutment,
+                           .half_arc = half_arc,
+                           .lean = tan(angle),
+                           .lifts = contact == CONTACT_LIFTING};
+    if (leading) {
+        struct sliding nearer = shoe;
+        nearer.friction /= NEAREST_TO_LOCK;
+        nearer.lifts = true;
+        if (isnan(sliding_factor(&nearer)))
+            return NAN;
+    }
+    return sign * sliding_factor(&shoe);
 }
 
 double duo_servo_factor(double friction, double radius, double tip, double link, double anchor,
-                        double primary_half_arc, double secondary_half_arc)
+                        double primary_half_arc, double secondary_half_arc,
+                        enum shoe_contact contact)
 {
-    double primary = shoe_factor_sliding(friction, radius, tip, link, primary_half_arc, true);
+    const struct shoe_abutment link_face = {0, 0};
+    double primary = shoe_factor_sliding(friction, radius, tip, link, primary_half_arc, link_face,
+                                         contact, true);
     /* Per newton on the primary tip: what the link pushes, and its moment and the cylinder's
      * about the anchor, as if one force did both. */
     double link_force = (tip + primary * radius) / link;

@@ -34,39 +34,46 @@ double shoe_locks_at(double radius, double pin, double start, double end);
 double shoe_factor_pin(double friction, double radius, double pin, double arm, double start,
                        double end, bool leading);
 
-/* How much stronger friction pulls than the pressure's push across the shoe, for a shoe that slides
- * on its abutment: integral of the pressure over its part along the shoe's middle.
- *
- *   half_arc   of the lining, > 0 and up to pi/2
- *   friction   > 0 and below tan(half_arc)
- *   gives      -; NaN outside. Closed: 4 sin a/(2a + sin 2a), contact all along the lining.
- *              Lifting: with the end of the lining that would pull on the drum removed; the same
- *              as closed where none does
- *
- * Source: equilibrium of the shoe under the pressure p0 cos(angle - psi), our own working.
- * Checked by: tests/parts/test_shoe.c, against the sum over small pieces of lining
- */
-double shoe_contact_closed(double half_arc);
-double shoe_contact_lifting(double friction, double half_arc);
+/* The face on which the heel of a sliding shoe leans. */
+struct shoe_abutment {
+    double angle;    /* rad from square to the cylinder's line, above 0 where the face pushes the
+                        heel towards the tip, below 1 either way */
+    double friction; /* of the heel on the face, >= 0 */
+};
 
-/* Factor of a shoe that slides along a flat abutment square to the line of its cylinder:
- *   mu k (h_a + h_c) / [h_c (1 + mu^2) -+ mu k r], k the contact number above
+/* What becomes of the end of a lining that would have to pull on the drum: CONTACT_WHOLE lets it,
+ * which has a closed form and is near enough while friction is low; CONTACT_LIFTING takes it away.
+ * A shoe whose face is not square or not free of friction always lifts. */
+enum shoe_contact { CONTACT_WHOLE, CONTACT_LIFTING };
+
+/* Factor of a shoe that slides along its abutment. The pressure goes as cos(x - psi) over the
+ * lining, x from its middle (lifting: wherever that is above 0); with
+ *   P, C, S   integrals of that pressure, and of it times cos x and sin x, over what touches
+ *   e         angle of the abutment plus (leading) or minus (trailing) atan of its friction
+ *   s         1 leading, -1 trailing
+ * psi follows from
+ *   (S + s mu C)(h_a + h_c) = tan e [s mu r P + h_a (C - s mu S)]
+ * and the factor is
+ *   mu P (h_a + h_c) / [h_c (C - s mu S) - s mu r P]
+ * Whole, on a square face without friction, that is
+ *   mu k (h_a + h_c) / [h_c (1 + mu^2) - s mu k r],  k = 4 sin a/(2a + sin 2a)
  *
  *   friction   mu, > 0
  *   radius     r of the drum, > 0
  *   tip        h_a, cylinder line to drum centre, > 0 and below radius
  *   abutment   h_c, abutment to drum centre, likewise
  *   half_arc   of the lining, > 0 and up to pi/2, even about the shoe's middle
- *   gives      -; NaN outside
+ *   gives      -; NaN outside, and where the abutment would have to pull
  *
- * No friction on the abutment. The closed form holds up to friction 0.38 though the toe may lift a
- * little there (at 0.38 it is 1.8 % low for half arc 55 deg, 3.3 % for 40 deg); above, the lifted
- * part is removed, so the factor steps up by that much.
+ * The heel leans on the face straight below the drum's centre as the cylinder sees it; friction of
+ * the face acts against the way the drum drags the shoe. Lifting makes a leading factor greater: at
+ * friction 0.38 by 1.8 % for half arc 55 deg, 3.3 % for 40 deg.
  * Source: equilibrium of the shoe, our own working.
- * Checked by: tests/parts/test_shoe.c
+ * Checked by: tests/parts/test_shoe.c, against the sum over small pieces of lining
  */
 double shoe_factor_sliding(double friction, double radius, double tip, double abutment,
-                           double half_arc, bool leading);
+                           double half_arc, struct shoe_abutment face, enum shoe_contact contact,
+                           bool leading);
 
 /* Factor of a duo-servo pair: a primary shoe that slides on a floating link and a secondary one on
  * the anchor, driven by the link and by the other end of the cylinder.
@@ -81,6 +88,7 @@ double shoe_factor_sliding(double friction, double radius, double tip, double ab
  * Checked by: tests/parts/test_shoe.c; order of magnitude: tests/reference/tribology_handbook.c
  */
 double duo_servo_factor(double friction, double radius, double tip, double link, double anchor,
-                        double primary_half_arc, double secondary_half_arc);
+                        double primary_half_arc, double secondary_half_arc,
+                        enum shoe_contact contact);
 
 #endif

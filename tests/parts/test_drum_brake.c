@@ -78,6 +78,52 @@ static void a_given_lining_start_moves_a_pinned_lining(void **state)
     assert_true(fabs(drum_factor(&d, true) - middle) > 0.01);
 }
 
+/* Our own sums: a face that leans 20 deg, 1.774 and 0.513; friction 0.2 on it, 1.618 and 0.524. */
+static void the_face_under_the_heel_counts(void **state)
+{
+    (void)state;
+    struct drum d = drum(SHOES_LEADING_TRAILING, ANCHOR_SLIDING);
+    d.abutment_angle.rad = 20 * DEGREES;
+    near(drum_factor(&d, true), 1.774 + 0.513, 1e-3);
+    d.shoes = SHOES_TWO_LEADING;
+    near(drum_factor(&d, false), 2 * 0.513, 1e-3);
+    d.abutment_angle.rad = 0;
+    d.abutment_friction.value = 0.2;
+    near(drum_factor(&d, true), 2 * 1.618, 1e-3);
+    near(drum_factor(&d, false), 2 * 0.524, 1e-3);
+    d.abutment_friction.value = NAN;
+    near_unknown(drum_factor(&d, true));
+    d.anchor = ANCHOR_PIN;
+    near(drum_factor(&d, true), 3.822, 1e-3);
+}
+
+/* Closed form all along at its own friction of 0.38, so 10 % more friction is on the same curve:
+ * 2 mu k 1.6/(0.8 (1 + mu^2) - mu k), k = 1.145846. */
+static void another_friction_touches_like_its_own(void **state)
+{
+    (void)state;
+    struct drum d = drum(SHOES_TWO_LEADING, ANCHOR_SLIDING);
+    double mu = 0.418, k = 1.145846;
+    near(drum_factor_with(&d, (struct number){mu}, true),
+         2 * mu * k * 1.6 / (0.8 * (1 + mu * mu) - mu * k), 2e-4);
+    near(drum_factor_with(&d, d.friction, true), drum_factor(&d, true), 0);
+    near_unknown(drum_factor_with(&d, (struct number){NAN}, true));
+}
+
+static void a_shoe_that_nearly_locks_is_told_from_one_that_is_not_known(void **state)
+{
+    (void)state;
+    struct drum d = drum(SHOES_LEADING_TRAILING, ANCHOR_PIN); /* locks at 0.698 */
+    assert_false(drum_near_lock(&d, (struct number){0.55}, true));
+    assert_true(drum_near_lock(&d, (struct number){0.57}, true));
+    assert_false(drum_near_lock(&d, (struct number){NAN}, true));
+    d.shoes = SHOES_TWO_LEADING;
+    assert_true(drum_near_lock(&d, (struct number){0.57}, true));
+    assert_false(drum_near_lock(&d, (struct number){0.57}, false)); /* both trail */
+    d.pin_distance.m = NAN;
+    assert_false(drum_near_lock(&d, (struct number){0.57}, true));
+}
+
 static void a_factor_is_unknown_without_its_figures(void **state)
 {
     (void)state;
@@ -263,6 +309,9 @@ int main(void)
         cmocka_unit_test(two_leading_shoes_both_trail_in_reverse),
         cmocka_unit_test(a_duo_servo_brake_pulls_most_and_alike_both_ways),
         cmocka_unit_test(a_given_lining_start_moves_a_pinned_lining),
+        cmocka_unit_test(the_face_under_the_heel_counts),
+        cmocka_unit_test(another_friction_touches_like_its_own),
+        cmocka_unit_test(a_shoe_that_nearly_locks_is_told_from_one_that_is_not_known),
         cmocka_unit_test(a_factor_is_unknown_without_its_figures),
         cmocka_unit_test(pistons_are_counted_by_layout),
         cmocka_unit_test(torque_begins_at_the_threshold),

@@ -27,7 +27,8 @@ static void a_disc_has_the_factor_0_70(void **state)
 static void a_duo_servo_drum_has_a_factor_of_about_4(void **state)
 {
     (void)state;
-    double factor = duo_servo_factor(0.35, 1, 0.8, 0.8, 0.95, 50 * DEGREES, 60 * DEGREES);
+    double factor =
+        duo_servo_factor(0.35, 1, 0.8, 0.8, 0.95, 50 * DEGREES, 60 * DEGREES, CONTACT_WHOLE);
     near(factor, 4.0, 1.0);
 }
 

@@ -160,7 +160,9 @@ static void a_sliding_shoe_balances_its_integrated_pressure(void **state)
                      rows[i][4] > 0 ? ", lifted part removed" : "");
             double theirs = sliding_factor(rows[i][0], radius, tip, abutment, half_arc, leading,
                                            rows[i][4] > 0);
-            double ours = shoe_factor_sliding(rows[i][0], radius, tip, abutment, half_arc, leading);
+            double ours = shoe_factor_sliding(
+                rows[i][0], radius, tip, abutment, half_arc, (struct shoe_abutment){0, 0},
+                rows[i][4] > 0 ? CONTACT_LIFTING : CONTACT_WHOLE, leading);
             outside_again(&sliding, what, "-", theirs, ours, 1e-10 * theirs);
         }
     }

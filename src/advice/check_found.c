@@ -82,6 +82,27 @@ void check_pistons_stuck(struct checking *checking, const struct check_row *row)
     }
 }
 
+/* Only where it is told that a side is lost: the pull of a steered axle. */
+void check_pull_stuck(struct checking *checking, const struct check_row *row)
+{
+    const struct figure *difference = figure_about(checking, "pull-seized-front", -1);
+    if (difference == NULL || !(difference->value > limit_value(row->limit)))
+        return;
+    for (int i = 0; i < checking->system->part_count; i++) {
+        const struct part *part = &checking->system->parts[i];
+        if (part->found.pistons != PISTONS_STUCK || !stays(part) || part->axle != AXLE_FRONT ||
+            !kind_is_brake(part->kind))
+            continue;
+        struct finding *finding = finding_add(checking, row, i, NO_FIELD);
+        finding_text(finding, "axle", "front");
+        finding_quantity(finding, "difference", difference->value, DIMENSION_SHARE);
+        finding_quantity(finding, "yaw", figure_value(checking, "yaw-seized-front", -1),
+                         DIMENSION_TORQUE);
+        finding_limit(finding, "most");
+        finding_rests_on(finding, difference);
+    }
+}
+
 void check_weeping(struct checking *checking, const struct check_row *row)
 {
     for (int i = 0; i < checking->system->part_count; i++) {

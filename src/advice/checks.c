@@ -119,6 +119,21 @@ static const struct check_row rows[] = {
      "A car whose rear wheels lock turns round.",
      "Look over the bores, the valve in the rear line and its setting, and what the linings are.",
      R13H ", annex 5, 3.1 (from memory)", "rear-lock-margin-least", check_rear_first},
+    {"grip-order", SEVERITY_ADVICE,
+     "At braking rates from {from} to {to} of gravity the rear wheels ask for more grip than the "
+     "front ones.",
+     "On a road with no more grip than that the rear wheels lock first and the car turns round. "
+     "The "
+     "rule is for the type approval of later cars; an older one may be as it was made.",
+     "Look over bores, linings, and the valve in the rear line with its setting.",
+     R13H ", annex 5, 3.1, from 0.15 to 0.8 (from memory)", "grip-order-least", check_grip_order},
+    {"grip-band", SEVERITY_ADVICE,
+     "On a road of grip {grip} an axle locks at a braking rate of {rate}; {least} is asked.",
+     "One axle does too little and the other runs out of grip. The rule is for the type approval "
+     "of "
+     "later cars; an older one may be as it was made.",
+     "Look over bores, linings and valves of the axle that does little.",
+     R13H ", annex 5, 3.1, grip from 0.2 to 0.8 (from memory)", "grip-band-slope", check_grip_band},
     {"side-difference", SEVERITY_WARNING,
      "Left and right {axle} brakes differ by {difference} of the stronger one; {most} is the "
      "most.",
@@ -202,6 +217,12 @@ static const struct check_row rows[] = {
      "One side brakes less, or not at all, or drags.",
      "Free them, look at bores and pistons; pits or flaking on the sealing land are scrap.", CUSTOM,
      NULL, check_pistons_stuck},
+    {"pull-stuck", SEVERITY_DANGER,
+     "With a stuck piston in the {part} the {axle} brakes differ by {difference} of the stronger "
+     "side; above {most} a steered axle is dangerous.",
+     "Every stop pulls the steering over: {yaw} turn the car, at the effort of the check.",
+     "Do not drive it so; free or renew the caliper or cylinder, and look at the other side too.",
+     MOT ", 1.2.1", "side-difference-dangerous", check_pull_stuck},
     {"leak-weeping", SEVERITY_DANGER, "The {part} was found weeping.",
      "What weeps at rest runs out under the foot.", "Renew it or its seals, then bleed.",
      MOT ", 1.1.10, 1.1.11 and 1.1.16", NULL, check_weeping},

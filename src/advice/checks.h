@@ -76,6 +76,9 @@ CHECK(side_difference);
 CHECK(bores_differ);
 CHECK(reverse_weak);
 CHECK(hand_brake);
+/* check_grip.c */
+CHECK(grip_order);
+CHECK(grip_band);
 /* check_hoses.c */
 CHECK(hose_missing);
 CHECK(hose_old);
@@ -92,6 +95,7 @@ CHECK(nipple_seized);
 CHECK(bore_pitted);
 CHECK(bore_stained);
 CHECK(pistons_stuck);
+CHECK(pull_stuck);
 CHECK(weeping);
 /* check_valves.c */
 CHECK(residual_on_discs);

@@ -6,11 +6,6 @@
 #include "physics/pressure.h"
 #include "units/constants.h"
 
-#define SPEED_OF_STOP (50 / 3.6)
-/* Common practice, no source: a driver who expects it, and the time in which a foot presses. */
-#define REACTION 1.0
-#define BUILD_UP 0.3
-
 static const struct part *part_at(const struct situation *situation, int part)
 {
     return &situation->system->parts[part];
@@ -18,15 +13,9 @@ static const struct part *part_at(const struct situation *situation, int part)
 
 GETS(value_deceleration, situation->usual->deceleration.m_s2)
 GETS(value_deceleration_unassisted, situation->unassisted->deceleration.m_s2)
-GETS(value_front_locks_at, situation->lock.front_at.m_s2)
-GETS(value_rear_locks_at, situation->lock.rear_at.m_s2)
 GETS(value_effort_half_g, situation->half_g_fits ? situation->half_g.n : NAN)
 GETS(value_effort_half_g_unassisted,
      situation->half_g_unassisted_fits ? situation->half_g_unassisted.n : NAN)
-GETS(value_side_difference_front,
-     balance_side_difference(situation->system, situation->usual, AXLE_FRONT).of_1)
-GETS(value_side_difference_rear,
-     balance_side_difference(situation->system, situation->usual, AXLE_REAR).of_1)
 GETS(value_pedal_effort, situation->usual->pedals[subject].effort.n)
 GETS(value_rod_force, situation->usual->pedals[subject].rod.n)
 GETS(value_rod_travel, situation->usual->pedals[subject].rod_travel.m)
@@ -53,26 +42,6 @@ FIGURE_GETTER(value_front_share)
     (void)subject, (void)sub;
     double front = situation->usual->front.n, both = front + situation->usual->rear.n;
     return both > 0 ? front / both : NAN;
-}
-
-FIGURE_GETTER(value_rear_lock_margin)
-{
-    (void)subject, (void)sub;
-    double front = situation->lock.front_at.m_s2;
-    return front > 0 ? situation->lock.rear_at.m_s2 / front - 1 : NAN;
-}
-
-FIGURE_GETTER(value_stopping_distance)
-{
-    (void)subject, (void)sub;
-    double brakes = situation->usual->deceleration.m_s2;
-    double road = system_vehicle(situation->system)->tyre_grip.value * STANDARD_GRAVITY;
-    if (isnan(brakes) || isnan(road))
-        return NAN;
-    struct acceleration steady = {fmin(brakes, road)};
-    return vehicle_stopping_distance((struct speed){SPEED_OF_STOP}, steady,
-                                     (struct duration){REACTION}, (struct duration){BUILD_UP})
-        .m;
 }
 
 /* Stroke that is left in the master whose bore ends first. */
@@ -225,38 +194,6 @@ FIGURE_TEST(of_drum)
     return part_at(situation, subject)->kind == KIND_DRUM;
 }
 
-static bool has_brake(const struct situation *situation, enum axle axle, enum side side)
-{
-    for (int i = 0; i < situation->system->part_count; i++) {
-        const struct part *part = part_at(situation, i);
-        if (kind_is_brake(part->kind) && part->axle == axle &&
-            (side == SIDE_NONE || part->side == side))
-            return true;
-    }
-    return false;
-}
-
-FIGURE_TEST(of_front_sides)
-{
-    (void)subject, (void)sub;
-    return has_brake(situation, AXLE_FRONT, SIDE_LEFT) &&
-           has_brake(situation, AXLE_FRONT, SIDE_RIGHT);
-}
-
-FIGURE_TEST(of_rear_sides)
-{
-    (void)subject, (void)sub;
-    return has_brake(situation, AXLE_REAR, SIDE_LEFT) &&
-           has_brake(situation, AXLE_REAR, SIDE_RIGHT);
-}
-
-FIGURE_TEST(of_two_axles)
-{
-    (void)subject, (void)sub;
-    return has_brake(situation, AXLE_FRONT, SIDE_NONE) &&
-           has_brake(situation, AXLE_REAR, SIDE_NONE);
-}
-
 FIGURE_TEST(of_balance_bar)
 {
     (void)sub;
@@ -305,26 +242,6 @@ FIGURE_TEST(of_cause)
         break;
     }
     return true;
-}
-
-static const char never_locks[] = "no effort up to 2000 N locks this axle at the grip of the road";
-
-FIGURE_REASON(refuses_front_lock)
-{
-    (void)subject, (void)sub;
-    return situation->lock.known ? never_locks : NULL;
-}
-
-FIGURE_REASON(refuses_rear_lock)
-{
-    (void)subject, (void)sub;
-    return situation->lock.known ? never_locks : NULL;
-}
-
-FIGURE_REASON(refuses_lock_margin)
-{
-    (void)subject, (void)sub;
-    return situation->lock.known ? "no effort up to 2000 N locks both axles" : NULL;
 }
 
 static const char *refuses_stop(const struct solution *solution)

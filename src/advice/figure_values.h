@@ -24,12 +24,26 @@ FIGURE_GETTER(value_deceleration_unassisted);
 FIGURE_GETTER(value_front_share);
 FIGURE_GETTER(value_front_locks_at);
 FIGURE_GETTER(value_rear_locks_at);
+FIGURE_GETTER(value_front_locks_effort);
+FIGURE_GETTER(value_rear_locks_effort);
+FIGURE_GETTER(value_front_locks_at_wet);
+FIGURE_GETTER(value_rear_locks_at_wet);
+FIGURE_GETTER(value_front_locks_effort_wet);
+FIGURE_GETTER(value_rear_locks_effort_wet);
 FIGURE_GETTER(value_rear_lock_margin);
+FIGURE_GETTER(value_grip_used_front);
+FIGURE_GETTER(value_grip_used_rear);
+FIGURE_GETTER(value_grip_efficiency);
 FIGURE_GETTER(value_stopping_distance);
+FIGURE_GETTER(value_stopping_distance_wet);
 FIGURE_GETTER(value_effort_half_g);
 FIGURE_GETTER(value_effort_half_g_unassisted);
 FIGURE_GETTER(value_side_difference_front);
 FIGURE_GETTER(value_side_difference_rear);
+FIGURE_GETTER(value_pull_seized_front);
+FIGURE_GETTER(value_pull_seized_rear);
+FIGURE_GETTER(value_yaw_seized_front);
+FIGURE_GETTER(value_yaw_seized_rear);
 /* A pedal */
 FIGURE_GETTER(value_pedal_effort);
 FIGURE_GETTER(value_rod_force);
@@ -81,6 +95,8 @@ FIGURE_GETTER(value_hand_brake_slope);
 FIGURE_TEST(of_servo);
 FIGURE_TEST(of_front_sides);
 FIGURE_TEST(of_rear_sides);
+FIGURE_TEST(of_front_pair); /* the same of a car, not of the two discs of one wheel */
+FIGURE_TEST(of_rear_pair);
 FIGURE_TEST(of_two_axles);
 FIGURE_TEST(of_balance_bar);
 FIGURE_TEST(of_pedal_with_drums);
@@ -91,7 +107,9 @@ FIGURE_TEST(of_cause); /* there is something in the circuit that could take volu
 
 FIGURE_REASON(refuses_front_lock);
 FIGURE_REASON(refuses_rear_lock);
+FIGURE_REASON(refuses_lock_wet);
 FIGURE_REASON(refuses_lock_margin);
+FIGURE_REASON(refuses_grip_use);
 FIGURE_REASON(refuses_half_g);
 FIGURE_REASON(refuses_half_g_unassisted);
 

@@ -1,5 +1,7 @@
 #include "advice/situation.h"
 
+#include <math.h>
+
 #include "units/constants.h"
 
 struct acceleration figure_half_g(void)
@@ -64,15 +66,30 @@ void situation_solve_travels(struct situation *situation)
     }
 }
 
+static struct grip_use grip_use_of_half_g(const struct situation *situation)
+{
+    struct state state = state_of(situation);
+    state.effort = situation->half_g;
+    if (isnan(state.effort.n))
+        return (struct grip_use){NAN, NAN, NAN, NAN};
+    solve_forces(situation->system, situation->network, &state, situation->scratch);
+    return grip_use(system_vehicle(situation->system), situation->scratch->front,
+                    situation->scratch->rear);
+}
+
 void situation_solve(struct situation *situation)
 {
     const struct system *system = situation->system;
     const struct network *network = situation->network;
     struct state state = state_of(situation);
-    situation->lock = balance_lock_order(system, network, &state, system_vehicle(system)->tyre_grip,
-                                         situation->scratch);
+    const struct vehicle *vehicle = system_vehicle(system);
+    situation->lock =
+        balance_lock_order(system, network, &state, vehicle->tyre_grip, situation->scratch);
+    situation->lock_wet =
+        balance_lock_order(system, network, &state, vehicle->wet_grip, situation->scratch);
     situation->half_g =
         solve_effort_by_force(system, network, &state, figure_half_g(), situation->scratch);
+    situation->grip_use = grip_use_of_half_g(situation);
     if (situation->servo) {
         state.assisted = false;
         situation->half_g_unassisted =

@@ -4,6 +4,7 @@
 #include "network/graph.h"
 #include "network/system.h"
 #include "physics/balance.h"
+#include "physics/grip_use.h"
 #include "physics/solution.h"
 
 /* All solutions that figures are read from. */
@@ -19,6 +20,8 @@ struct situation {
     bool servo;                  /* some servo helps */
     bool drums;                  /* some brake has shoes to adjust */
     struct lock_order lock;      /* at the grip of the vehicle's data, servo working */
+    struct lock_order lock_wet;  /* the same on a wet road */
+    struct grip_use grip_use;    /* in a stop of 0.5 g, servo working */
     struct force half_g;         /* effort for a stop of 0.5 g, floors or not */
     struct force half_g_unassisted;
     bool half_g_fits; /* the pedals' travel is enough for it */

@@ -1,5 +1,10 @@
 #include "parts/rows.h"
 
+static bool has_sides(const struct part *part)
+{
+    return part->as.vehicle.type != VEHICLE_MOTORCYCLE;
+}
+
 /* clang-format off */
 
 static const struct choice vehicle_types[] = {
@@ -76,6 +81,25 @@ static const struct key rows[] = {
     {.name = "grip", .others = "tyre grip, tire grip, road grip", NUMBER(as.vehicle.tyre_grip),
      WITHIN(0.05, 2), USUALLY(0.3, 1.1), ASSUME(0.8, "dry road; " PRACTICE),
      .example = "0.8", .help = "of the tyres on the road"},
+    {.name = "grip wet", .others = "wet grip, grip in the wet", NUMBER(as.vehicle.wet_grip),
+     WITHIN(0.05, 2), USUALLY(0.2, 0.7), ASSUME(0.4, "wet, worn road; " PRACTICE),
+     .example = "0.4", .help = "of the tyres on a wet road"},
+    {.name = "rolling resistance", .others = "rolling coefficient", NUMBER(as.vehicle.rolling),
+     WITHIN(0, 0.3), USUALLY(0, 0.03), ASSUME(0, "left out; " PRACTICE),
+     .example = "0.015", .help = "force that rolling takes, over the weight"},
+    {.name = "track", .others = "track width, gauge", LENGTH(as.vehicle.track), ONLY(has_sides),
+     WITHIN(0.3, 3), USUALLY(1.0, 1.6), ASSUME(1.3, PRACTICE),
+     .example = "1.24 m", .help = "middle of the left tyre to the middle of the right one", MEASURED},
+    {.name = "stop from", .others = "stopping speed", QUANTITY(DIMENSION_SPEED, as.vehicle.stop_from),
+     WITHIN(0.1, 100), USUALLY(5, 40), ASSUME(50 / 3.6, PRACTICE),
+     .example = "50 km/h", .help = "speed from which the stopping distance is told"},
+    {.name = "reaction time", QUANTITY(DIMENSION_DURATION, as.vehicle.reaction),
+     WITHIN(0, 10), USUALLY(0.7, 1.5), ASSUME(1, PRACTICE),
+     .example = "1 s", .help = "of the driver, from seeing to pressing"},
+    {.name = "build-up time", .others = "buildup time, rise time",
+     QUANTITY(DIMENSION_DURATION, as.vehicle.build_up),
+     WITHIN(0, 5), USUALLY(0.1, 0.6), ASSUME(0.3, PRACTICE),
+     .example = "0.3 s", .help = "in which the brakes come on fully"},
     ROW_NOTE};
 
 const struct key *keys_vehicle(size_t *count)

@@ -28,19 +28,24 @@ static double lock_excess(double effort, void *context)
                          : locking->room->front.n - locking->grip * loads.front.n;
 }
 
-/* Deceleration at which the axle locks; infinite when it never does, NaN when nobody knows. */
-static double locks_at(struct locking *locking)
+/* Deceleration and effort at which the axle locks; infinite when it never does, NaN when nobody
+ * knows. */
+struct locks {
+    double deceleration, effort;
+};
+
+static struct locks locks_at(struct locking *locking)
 {
     double at_most = lock_excess(MOST_EFFORT, locking);
     if (isnan(at_most))
-        return NAN;
+        return (struct locks){NAN, NAN};
     if (!(at_most > 0))
-        return INFINITY;
+        return (struct locks){INFINITY, NAN};
     struct root root = root_between(lock_excess, locking, 0, MOST_EFFORT, EFFORT_TOLERANCE);
     if (!root.bracketed)
-        return NAN;
+        return (struct locks){NAN, NAN};
     (void)lock_excess(root.fails, locking);
-    return locking->room->deceleration.m_s2;
+    return (struct locks){locking->room->deceleration.m_s2, root.fails};
 }
 
 struct lock_order balance_lock_order(const struct system *system, const struct network *network,
@@ -48,11 +53,14 @@ struct lock_order balance_lock_order(const struct system *system, const struct n
                                      struct solution *room)
 {
     struct locking locking = {system, network, *state, grip.value, room, false};
-    double front = locks_at(&locking);
+    struct locks in_front = locks_at(&locking);
     locking.rear = true;
-    double rear = locks_at(&locking);
-    struct lock_order order = {
-        {isinf(front) ? NAN : front}, {isinf(rear) ? NAN : rear}, false, false};
+    struct locks behind = locks_at(&locking);
+    double front = in_front.deceleration, rear = behind.deceleration;
+    struct lock_order order = {.front_at = {isinf(front) ? NAN : front},
+                               .rear_at = {isinf(rear) ? NAN : rear},
+                               .front_effort = {in_front.effort},
+                               .rear_effort = {behind.effort}};
     order.known = !isnan(front) && !isnan(rear) && (isfinite(front) || isfinite(rear));
     order.rear_first = order.known && rear < front;
     return order;

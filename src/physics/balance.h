@@ -5,8 +5,9 @@
 
 /* Which axle would lock first at the grip of the road, and at which deceleration. */
 struct lock_order {
-    struct acceleration front_at, rear_at; /* deceleration at which that axle would lock, the other
-                                              one still rolling; NaN when no leg gets it there */
+    struct acceleration front_at, rear_at;  /* deceleration at which that axle would lock, the other
+                                               one still rolling; NaN when no leg gets it there */
+    struct force front_effort, rear_effort; /* on every pedal and lever, for it; likewise */
     bool rear_first;
     bool known; /* loads and forces of both axles are known, and one of them locks */
 };
@@ -19,10 +20,11 @@ struct lock_order {
  *   room    for the solving
  *
  * With a fixed share phi of the rear: front at g mu (1-psi)/(1-phi-mu chi), rear at
- * g mu psi/(phi+mu chi). Level road, both wheels of an axle alike, no rolling resistance.
+ * g mu psi/(phi+mu chi). Rolling resistance adds to the deceleration, not to what
+ * the axle's tyres hold. Level road, both wheels of an axle alike.
  * Source: moment balance about the tyre contacts; J. Y. Wong, Theory of Ground Vehicles, section on
  * braking (from memory).
- * Checked by tests/physics/test_balance.c */
+ * Checked by tests/physics/test_balance.c, tests/reference/wong.c */
 struct lock_order balance_lock_order(const struct system *system, const struct network *network,
                                      const struct state *state, struct number grip,
                                      struct solution *room);

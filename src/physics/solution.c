@@ -6,6 +6,7 @@
 #include "physics/clutch_release.h"
 #include "physics/press.h"
 #include "physics/root.h"
+#include "units/constants.h"
 
 /* No leg does more than this in a figure of ours. */
 #define MOST_EFFORT      2000.0
@@ -231,10 +232,11 @@ static void sum_brakes(const struct system *system, const struct network *networ
         else /* without an axle the force is NaN, and the car's is too */
             rear += into->brakes[i].force.n;
     }
-    double mass = system_vehicle(system)->mass.kg;
+    const struct vehicle *vehicle = system_vehicle(system);
+    double mass = vehicle->mass.kg, rolling = vehicle->rolling.value * STANDARD_GRAVITY;
     into->front = (struct force){front};
     into->rear = (struct force){rear};
-    into->deceleration.m_s2 = mass > 0 ? (front + rear) / mass : NAN;
+    into->deceleration.m_s2 = mass > 0 ? (front + rear) / mass + rolling : NAN;
 }
 
 void solve(const struct system *system, const struct network *network, const struct state *state,

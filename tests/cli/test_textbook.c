@@ -150,6 +150,84 @@ static void clutch_plate(void **state)
     json_decref(answer);
 }
 
+/* Four discs on one master of 20 mm through a lever of 5, pistons of 50 mm, friction 0.4, tyres of
+ * 0.3 m; a newton at the pad gives 15.91549 kPa, and so 25 N * radius/0.1 m at each tyre. */
+#define ROAD_CAR(vehicle, effort, front, rear)                                                     \
+    "[vehicle]\ntitle = Example\nfront tyre radius = 0.3 m\nrear tyre radius = 0.3 m\n" vehicle    \
+    "\n[pedal]\nworks = master\nratio = 5\nefficiency = 1\nfree play = 0 mm\neffort = " effort     \
+    "\n[master]\ntype = single\nbore = 20 mm\nefficiency = 1\n" ROAD_DISC("front", front)          \
+        ROAD_DISC("rear", rear) FOUR_RUNS
+#define ROAD_DISC(axle, radius)                                                                    \
+    "[" axle " disc]\ncaliper = sliding\nbore = 50 mm\nefficiency = 1\nthreshold = 0 bar\n"        \
+    "friction = 0.4\neffective radius = " radius "\n"
+
+/* Halliday, Resnick and Walker, Fundamentals of Physics, chapter 12 (statement read): 11 kN, axles
+ * 4.2 m apart, centre 1.8 m behind the front one and 0.75 m high, friction 0.40. By moments a front
+ * wheel carries 3535.71 N and a rear one 1964.29 N, so with brakes in that proportion (120 to
+ * 66.6667 mm) all four lock together, at 0.4 g and 1414.29 and 785.71 N a wheel; 141.4286 N at the
+ * pad by hand. */
+static void all_wheels_locked(void **state)
+{
+    (void)state;
+    json_t *answer =
+        solved(ROAD_CAR("mass = 1121.68783 kg\nweight on front = 57.142857 %\nwheelbase = 4.2 m\n"
+                        "height of mass centre = 0.75 m\ngrip = 0.40",
+                        "141.42857 N", "120 mm", "66.666667 mm"));
+    near(figure(answer, "brake-force", "front left disc"), 1414.29, 0.005);
+    near(figure(answer, "brake-force", "rear right disc"), 785.71, 0.005);
+    near(figure(answer, "deceleration", NULL) / 9.80665 * 9.8, 3.92, 0.005);
+    near_rel(figure(answer, "front-locks-at", NULL), 0.4 * 9.80665, 1e-6);
+    near_rel(figure(answer, "rear-locks-at", NULL), 0.4 * 9.80665, 1e-6);
+    near_rel(figure(answer, "front-locks-effort", NULL), 141.42857, 1e-6);
+    near_rel(figure(answer, "rear-locks-effort", NULL), 141.42857, 1e-6);
+    json_decref(answer);
+}
+
+/* T. D. Gillespie, Fundamentals of Vehicle Dynamics, chapter 3, example 1 (from memory): 3635 lb
+ * from 60 mile/h with 2000 lb of braking; printed 218 ft, cut, with g = 32.2 ft/s2. Our pound force
+ * has g = 32.174 ft/s2: 88^2/2/(2000 * 32.174/3635) = 218.73 ft. */
+static void light_truck(void **state)
+{
+    (void)state;
+    json_t *answer = solved(ROAD_CAR("mass = 3635 lb\ngrip = 1\nstop from = 60 mph\n"
+                                     "reaction time = 0 s\nbuild-up time = 0 s",
+                                     "266.893297 N", "120 mm", "80 mm"));
+    near(figure(answer, "deceleration", NULL) / 0.3048, 17.72, 0.02);
+    near(figure(answer, "stopping-distance", NULL) / 0.3048, 218, 1);
+    near(figure(answer, "stopping-distance", NULL) / 0.3048, 218.73, 0.005);
+    json_decref(answer);
+}
+
+/* J. Y. Wong, Theory of Ground Vehicles, example in the section on braking (from memory): the rear
+ * first at friction 0.8, the front first at 0.2. Recomputed: rates at which the axles lock. */
+static void which_axle_locks_first(void **state)
+{
+    (void)state;
+    json_t *answer =
+        solved(ROAD_CAR("mass = 2165.87724 kg\nweight on front = 55.7491289 %\nwheelbase = 2.87 m\n"
+                        "height of mass centre = 0.508 m\ngrip = 0.8\ngrip wet = 0.2\n"
+                        "rolling resistance = 0.02",
+                        "200 N", "120 mm", "80 mm"));
+    near(figure(answer, "front-locks-at", NULL) / 9.80665, 0.99912, 5e-6);
+    near(figure(answer, "rear-locks-at", NULL) / 9.80665, 0.66840, 5e-6);
+    near(figure(answer, "front-locks-at-wet", NULL) / 9.80665, 0.218736, 5e-7);
+    near(figure(answer, "rear-locks-at-wet", NULL) / 9.80665, 0.221639, 5e-7);
+    json_decref(answer);
+}
+
+/* 49 CFR 571.135, S7.5 (quoted): 70 m from 100 km/h at no more than 500 N; by its formula (from
+ * memory) 0.36 s at full speed, then a mean 6.43004 m/s2. */
+static void stop_of_the_rule(void **state)
+{
+    (void)state;
+    json_t *answer = solved(ROAD_CAR("mass = 1000 kg\ngrip = 1\nstop from = 100 km/h\n"
+                                     "reaction time = 0.36 s\nbuild-up time = 0 s",
+                                     "192.901235 N", "120 mm", "80 mm"));
+    near(figure(answer, "deceleration", NULL), 6.43, 0.005);
+    near(figure(answer, "stopping-distance", NULL), 70, 0.0005);
+    json_decref(answer);
+}
+
 /* V. B. Bhandari, Design of Machine Elements, example 12.9 (read in a transcription): radius
  * 250 mm, 15 to 75 degrees, pin at 200 mm, arm 200 mm, friction 0.3, 5025.4576 N; four shoes give
  * 2 181 614.28 N mm. An arm equal to the pin's distance leaves a tip distance of nothing, which
@@ -180,6 +258,10 @@ int main(void)
         cmocka_unit_test(shigley_caliper),
         cmocka_unit_test(wheel_ends_at_seven_megapascal),
         cmocka_unit_test(clutch_plate),
+        cmocka_unit_test(all_wheels_locked),
+        cmocka_unit_test(light_truck),
+        cmocka_unit_test(which_axle_locks_first),
+        cmocka_unit_test(stop_of_the_rule),
         cmocka_unit_test(a_shoe_pushed_at_the_drum_centre_is_no_car),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);

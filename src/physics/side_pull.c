@@ -1,0 +1,85 @@
+#include "physics/side_pull.h"
+
+#include <math.h>
+
+#include "parts/master.h"
+
+static double left_of_caliper(const struct disc *disc)
+{
+    const struct bores sets[] = {disc->bores, disc->second_bores};
+    double all = 0, largest = 0;
+    for (int i = 0; i < 2; i++) {
+        if (sets[i].count < 1)
+            continue;
+        double piston = circle_area(sets[i].bore).m2;
+        all += sets[i].count * piston;
+        largest = piston > largest ? piston : largest;
+    }
+    return all > 0 ? 1 - largest / all : NAN;
+}
+
+static double left_of_drum(const struct drum *drum)
+{
+    switch (drum->cylinder) {
+    case CYLINDER_NOT_SAID:
+        return NAN;
+    case CYLINDER_TWO_PISTONS:
+    case CYLINDER_SLIDING:
+        return 0;
+    case CYLINDER_ONE_EACH:
+        break;
+    }
+    if (drum->shoes != SHOES_LEADING_TRAILING)
+        return 0.5;
+    struct drum trailing = *drum;
+    trailing.shoes = SHOES_TWO_LEADING;
+    return drum_factor(&trailing, false) / 2 / drum_factor(drum, true);
+}
+
+double side_pull_left(const struct part *brake)
+{
+    if (brake->kind == KIND_DISC)
+        return left_of_caliper(&brake->as.disc);
+    return brake->kind == KIND_DRUM ? left_of_drum(&brake->as.drum) : NAN;
+}
+
+static bool is_at(const struct part *part, enum axle axle)
+{
+    return kind_is_brake(part->kind) && part->axle == axle && part->side != SIDE_NONE;
+}
+
+static struct side_pull pull_between(double one, double other, double track)
+{
+    double stronger = fmax(one, other), weaker = fmin(one, other);
+    if (isnan(one) || isnan(other) || !(stronger > 0))
+        return (struct side_pull){{NAN}, {NAN}};
+    return (struct side_pull){{1 - weaker / stronger}, {(stronger - weaker) * track / 2}};
+}
+
+struct side_pull side_pull_seized(const struct system *system, const struct solution *solution,
+                                  enum axle axle)
+{
+    double sides[2] = {0, 0}, track = system_vehicle(system)->track.m;
+    bool present[2] = {false, false};
+    for (int i = 0; i < system->part_count; i++) {
+        const struct part *part = &system->parts[i];
+        if (!is_at(part, axle))
+            continue;
+        sides[part->side == SIDE_RIGHT] += solution->brakes[i].force.n;
+        present[part->side == SIDE_RIGHT] = true;
+    }
+    struct side_pull worst = {{NAN}, {NAN}};
+    for (int i = 0; present[0] && present[1] && i < system->part_count; i++) {
+        const struct part *part = &system->parts[i];
+        if (!is_at(part, axle))
+            continue;
+        bool right = part->side == SIDE_RIGHT;
+        double lost = solution->brakes[i].force.n * (1 - side_pull_left(part));
+        struct side_pull pull = pull_between(sides[right] - lost, sides[!right], track);
+        if (isnan(pull.difference.of_1))
+            return pull;
+        if (!(pull.difference.of_1 <= worst.difference.of_1))
+            worst = pull;
+    }
+    return worst;
+}

@@ -1,0 +1,33 @@
+#ifndef FIRMPEDAL_PHYSICS_SIDE_PULL_H
+#define FIRMPEDAL_PHYSICS_SIDE_PULL_H
+
+#include "physics/solution.h"
+
+/* What pulls a car to a side. */
+struct side_pull {
+    struct share difference; /* 1 - weaker / stronger brake force of the axle */
+    struct torque yaw;       /* turns the car: difference of the forces times half the track, N m */
+};
+
+/* Part of a brake's force that is left when one of its pistons (the largest of a caliper), or one
+ * of its wheel cylinders, does nothing.
+ *
+ *   caliper   1 - area of that piston / area of all: the pad opposite a seized piston of a fixed
+ *             caliper is not pressed, for the disc cannot follow; a sliding one has all on one side
+ *   drum      nothing where it has one cylinder; one shoe where it has two, the weaker one
+ *   gives     0 to 1; NaN where it is not known
+ *
+ * Source: force balance. Checked by: tests/physics/test_side_pull.c */
+double side_pull_left(const struct part *brake);
+
+/* One piston or wheel cylinder of an axle seized, the one that pulls most, all else as solved.
+ *
+ *   solution   of the state looked at
+ *   gives      difference and yaw; NaN when not known, or when the axle has no brakes on two sides
+ *
+ * The forces are those with grip enough; a seized piston is taken as doing nothing, not as
+ * dragging. Checked by: tests/physics/test_side_pull.c */
+struct side_pull side_pull_seized(const struct system *system, const struct solution *solution,
+                                  enum axle axle);
+
+#endif

@@ -6,20 +6,31 @@
 
 enum { MOST_TRIES = 80 };
 
+/* Of the inflow, at which a search ends. */
+#define CLOSE 1e-8
+
 /* Length of a stage in steps, of the two-stage method that damps fully: 1 - sqrt(1/2). */
 #define STAGE 0.29289321881345254
 
-/* What air takes up at a pressure, and how that changes with it. Below 0 a straight line, which no
- * stroke needs but a search may touch. */
-static double taken_up_at(double air, double p, double *slope)
+/* What the air of a node has taken up at the end of a stage, at a pressure there, and how that
+ * changes with it: the root x of p = a x/(V - x) + S (x - base)/seconds. Below 0 a straight line,
+ * which no stroke needs but a search may touch. */
+static double taken_up_at(const struct breath_node *node, double p, double seconds, double *slope)
 {
-    const double a = STANDARD_ATMOSPHERE;
-    if (p < 0) {
-        *slope = air / a;
-        return air * p / a;
+    const double a = STANDARD_ATMOSPHERE, air = node->air, per_volume = node->side / seconds;
+    const double push = p + per_volume * node->base;
+    if (!(air > 0)) {
+        *slope = 0;
+        return 0;
     }
-    *slope = air * a / ((p + a) * (p + a));
-    return air * p / (p + a);
+    if (!(push > 0)) {
+        *slope = 1 / (a / air + per_volume);
+        return push * *slope;
+    }
+    const double sum = push + per_volume * air + a;
+    const double x = 2 * push * air / (sum + sqrt(sum * sum - 4 * per_volume * push * air));
+    *slope = 1 / (a * air / ((air - x) * (air - x)) + per_volume);
+    return x;
 }
 
 /* The end of a stage for a supposed outflow, worked from the nipple upwards. */
@@ -37,7 +48,7 @@ static struct shot shoot(struct breath_node *nodes, int count, struct resistance
     for (int k = count - 1; k >= 0; k--) {
         struct breath_node *node = &nodes[k];
         double slope;
-        node->taken_up = taken_up_at(node->air, p, &slope);
+        node->taken_up = taken_up_at(node, p, seconds, &slope);
         shot.in += (node->taken_up - node->base) / seconds;
         shot.slope += slope * dp / seconds;
         shot.pressure = p;
@@ -58,7 +69,7 @@ static bool settle(struct breath_node *nodes, int count, struct resistance out, 
         const double over = shot.in - inflow;
         *outflow = q;
         *pressure = shot.pressure;
-        if (fabs(over) <= 1e-10 * inflow)
+        if (fabs(over) <= CLOSE * inflow)
             return true;
         if (over > 0)
             high = q;

@@ -2,7 +2,7 @@
 
 #include <math.h>
 
-enum { HALVINGS = 45, BREATH_STEPS = 8 };
+enum { HALVINGS = 45, BREATH_STEPS = 4 };
 
 static double fluid_share(const struct purge_net *net, const struct purge_room *room, int leg)
 {
@@ -86,21 +86,92 @@ static double closed_air(const struct purge_net *net, const struct purge_room *r
     return fmax(air, 0);
 }
 
-/* The way up to the fork, with all air that hangs on it. */
-static int lay_nodes(const struct purge_net *net, struct purge_room *room)
+static bool on_path(const struct purge_path *path, int pot)
 {
-    const int count = room->with.leg_count > 0 ? room->fork : room->path.leg_count;
-    for (int k = 0; k < count; k++) {
-        const int leg = room->path.legs[k];
-        room->nodes[k].resistance = room->resistance[leg] * fluid_share(net, room, leg);
-        room->nodes[k].air = 0;
+    for (int i = 0; i < path->pot_count; i++) {
+        if (path->pots[i] == pot)
+            return true;
     }
-    for (int i = 0; i < net->leg_count; i++)
-        room->nodes[room->joins[i] < count ? room->joins[i] : count - 1].air += room->air[i];
+    return false;
+}
+
+/* The resistance before the air of a branch is the mean over its air. */
+static void add_air(struct purge_branch *branch, double air, double resistance)
+{
+    branch->air += air;
+    branch->side += air * resistance;
+}
+
+void purge_close(const struct purge_net *net, struct purge_room *room)
+{
+    const int way = room->path.leg_count;
+    room->branch_count = 0;
+    for (int i = 0; i < net->leg_count; i++) {
+        const int place = room->joins[i], above = net->legs[i].above;
+        room->reach[i] = 0;
+        room->branch_of[i] = -1;
+        if (place < way && room->path.legs[place] == i)
+            continue;
+        room->branch_of[i] = above >= 0 ? room->branch_of[above] : -1;
+        if (room->branch_of[i] < 0) {
+            room->branch_of[i] = room->branch_count;
+            room->branches[room->branch_count++] = (struct purge_branch){.joins = place};
+        }
+        room->reach[i] =
+            (above >= 0 ? room->reach[above] : 0) + room->resistance[i] * fluid_share(net, room, i);
+        add_air(&room->branches[room->branch_of[i]], room->air[i], room->reach[i]);
+    }
     for (int i = 0; i < net->pot_count; i++) {
-        const int joins = room->joins[net->pots[i].leg];
-        room->nodes[joins < count ? joins : count - 1].air += room->pot_air[i];
+        const int leg = net->pots[i].leg;
+        if (on_path(&room->path, i))
+            continue;
+        if (room->branch_of[leg] >= 0)
+            add_air(&room->branches[room->branch_of[leg]], room->pot_air[i], room->reach[leg]);
+        else
+            room->branches[room->branch_count++] =
+                (struct purge_branch){.joins = room->joins[leg], .air = room->pot_air[i]};
     }
+    for (int i = 0; i < room->branch_count; i++) {
+        if (room->branches[i].air > 0)
+            room->branches[i].side /= room->branches[i].air;
+    }
+}
+
+/* Adds air behind a stretch of the way; further air at the same place stands behind none. */
+static void add_node(struct purge_room *room, int *count, double *before, double air, double side)
+{
+    if (!(air > 0))
+        return;
+    room->nodes[(*count)++] = (struct breath_node){.resistance = *before, .side = side, .air = air};
+    *before = 0;
+}
+
+/* The way up to the fork, with all air that hangs on it; stretches with no air at their far end are
+ * taken together with the next. Gives how many nodes there are. */
+static int lay_nodes(const struct purge_net *net, struct purge_room *room, struct resistance *out)
+{
+    const int way = room->with.leg_count > 0 ? room->fork : room->path.leg_count;
+    double before = 0, whole = 0;
+    int count = 0;
+    for (int k = 0; k < way; k++) {
+        const bool last = k == way - 1;
+        const int leg = room->path.legs[k];
+        const double resistance = room->resistance[leg] * fluid_share(net, room, leg);
+        double air = room->air[leg];
+        before += resistance;
+        whole += resistance;
+        for (int i = 0; last && i < room->path.pot_count; i++)
+            air += room->pot_air[room->path.pots[i]];
+        for (int i = way; last && i < room->path.leg_count; i++)
+            air += room->air[room->path.legs[i]];
+        add_node(room, &count, &before, air, 0);
+        for (int i = 0; i < room->branch_count; i++) {
+            const struct purge_branch *branch = &room->branches[i];
+            if (branch->joins == k || (last && branch->joins > k))
+                add_node(room, &count, &before, branch->air, branch->side);
+        }
+    }
+    out->linear = fmax(out->linear - (whole - before), 0);
     return count;
 }
 
@@ -111,11 +182,12 @@ double purge_net_stroke(const struct purge_net *net, struct purge_room *room,
         const struct volume air = {closed_air(net, room)};
         return fmax(way->stroke - air_compression(air, (struct pressure){way->tee_pressure}).m3, 0);
     }
-    const int count = lay_nodes(net, room);
     struct resistance out = purge_divide(net, room, way->stroke / way->stroke_time, way->stroke);
-    for (int k = 0; k < count; k++)
-        out.linear -= room->nodes[k].resistance;
-    out.linear = fmax(out.linear, 0);
+    if (room->rises)
+        purge_close(net, room); /* air may have risen into or out of them */
+    const int count = lay_nodes(net, room, &out);
+    if (count == 0)
+        return way->stroke;
     const struct breath breath =
         purge_breathe(room->nodes, count, out, way->stroke, way->stroke_time, BREATH_STEPS);
     return fmax(breath.out, 0);

@@ -69,7 +69,10 @@ struct purge_room *purge_room(const struct purge_net *net, int most_turns, bool 
     room->has_exit = ARENA_ARRAY(arena, legs, bool);
     room->pot_has_exit = ARENA_ARRAY(arena, pots, bool);
     room->joins = ARENA_ARRAY(arena, legs, int);
-    room->nodes = ARENA_ARRAY(arena, legs, struct breath_node);
+    room->nodes = ARENA_ARRAY(arena, 2 * legs + pots, struct breath_node);
+    room->branches = ARENA_ARRAY(arena, legs + pots, struct purge_branch);
+    room->branch_of = ARENA_ARRAY(arena, legs, int);
+    room->reach = ARENA_ARRAY(arena, legs, double);
     room->path = new_path(net, arena);
     room->with = new_path(net, arena);
     room->passage = flow_passage(net->density, net->viscosity, &passage);
@@ -190,4 +193,5 @@ void purge_open(const struct purge_net *net, const struct purge_turn *turn, stru
         lay_path(net, turn->with, &room->with);
     find_fork(room);
     find_joins(net, room);
+    purge_close(net, room);
 }

@@ -15,6 +15,12 @@ struct purge_path {
     double share; /* of what goes in */
 };
 
+/* A closed branch, its air taken together. */
+struct purge_branch {
+    int joins; /* place on the way */
+    double air, side;
+};
+
 /* What came out at the open nipples, or at the master. */
 struct purge_fate {
     double air, fluid;
@@ -37,6 +43,11 @@ struct purge_room {
     int fork; /* legs that both ways have in common; pots as well, when one lies behind the other */
     int fork_pots;
     struct breath_node *nodes;
+    /* closed branches with air, and air at rest on the way: where each hangs, for a turn */
+    struct purge_branch *branches;
+    int branch_count;
+    int *branch_of; /* by leg off the way: its branch's index; -1 on the way */
+    double *reach;  /* by leg: resistance from the way to its far end */
     struct purge_result result;
     int stride, skipped; /* of the curve: every how many strokes a point is kept */
 };
@@ -52,6 +63,8 @@ double purge_air_on(const struct purge_net *net, const struct purge_room *room,
 /* Finds the ways of a turn, where they part, and where closed branches hang. */
 void purge_open(const struct purge_net *net, const struct purge_turn *turn,
                 struct purge_room *room);
+/* Takes the air of closed branches together, as it now stands. */
+void purge_close(const struct purge_net *net, struct purge_room *room);
 /* Drives a volume in at the master and out at the open nipples, in that time. */
 struct purge_fate purge_push(const struct purge_net *net, struct purge_room *room, double volume,
                              double time);

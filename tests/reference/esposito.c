@@ -1,4 +1,5 @@
 /* A. Esposito, Fluid Power with Applications. Read in the FOSSEE transcription. */
+#include "parts/flow.h"
 #include "parts/fluid.h"
 #include "parts/master.h"
 #include "parts/pedal.h"
@@ -83,9 +84,37 @@ static void air_on_a_large_piston_makes_2000_psi_of_oil(void **state)
     outside_printed(&intensifier, "force on the load", "lbf", 50000, load / LBF, 1e-6);
 }
 
+/* Example 4-3, page 134: 100 cS at 10 ft/s through 100 ft of 1 in, relative density 0.9. Printed:
+ * Reynolds number 774 and 60 psi (60.04 by way of feet of head and 0.433 psi a foot). */
+static void oil_in_an_inch_pipe_loses_60_psi(void **state)
+{
+    (void)state;
+    const double bore = INCH, viscosity = 100e-6, foot = 12 * INCH;
+    const double flow = 10 * foot * circle_area((struct length){bore}).m2;
+    near(flow_reynolds(flow, bore, viscosity), 774, 0.5);
+    const double loss = flow_pipe(900, viscosity, 100 * foot, bore) * flow;
+    near(loss / PSI, 60, 0.5);
+    near_rel(loss / PSI, 60.04, 3e-3);
+}
+
+/* Example 4-4: 1000 cS at 5 m/s through 50 m of 50 mm, 8800 N/m3. Printed: Reynolds number 250; the
+ * transcription's pressure carries a wrong unit. Recomputed 28.73 bar, 326.53 m, with g 9.8. */
+static void thick_oil_in_a_50_mm_pipe_loses_28_73_bar(void **state)
+{
+    (void)state;
+    const double bore = 0.05, viscosity = 1e-3;
+    const double flow = 5 * circle_area((struct length){bore}).m2;
+    near(flow_reynolds(flow, bore, viscosity), 250, 0.5);
+    const double loss = flow_pipe(8800 / 9.8, viscosity, 50, bore) * flow;
+    near(loss / 1e5, 28.73, 0.005);
+    near(loss / 8800, 326.53, 0.005);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
+        cmocka_unit_test(oil_in_an_inch_pipe_loses_60_psi),
+        cmocka_unit_test(thick_oil_in_a_50_mm_pipe_loses_28_73_bar),
         cmocka_unit_test(ten_cubic_inches_of_oil_give_way_by_0_076),
         cmocka_unit_test(shut_in_air_rises_from_20_to_78_7_psi_gauge),
         cmocka_unit_test(a_hand_pump_lifts_its_ram),

@@ -3,6 +3,7 @@
 #include <math.h>
 #include <stddef.h>
 #include <string.h>
+#include <strings.h>
 
 /* Circuits that meet in a caliper with two inlets are bled together, so they make one group. */
 struct group {
@@ -159,8 +160,8 @@ static int compare_groups(const struct sorting *sorting, int a, int b)
     return by_side != 0 ? by_side : a - b;
 }
 
-/* Lower before upper, outer before inner, by the nipples' own names where they have any. */
-static int nipple_rank(const struct part *part, int index)
+/* Whether a nipple's own name holds one of the words; the names stand in the part, with commas. */
+static bool name_holds(const struct part *part, int index, const char *const *words, size_t count)
 {
     const char *names = part->fitted.nipple_names;
     for (int skipped = 0; names != NULL && skipped < index; skipped++) {
@@ -168,20 +169,38 @@ static int nipple_rank(const struct part *part, int index)
         names = names == NULL ? NULL : names + 1;
     }
     if (names == NULL) {
-        return index;
+        return false;
     }
     const char *end = strchr(names, ',');
     size_t length = end == NULL ? strlen(names) : (size_t)(end - names);
-    static const char *const late[] = {"upper", "top", "inner"};
-    for (size_t i = 0; i < sizeof late / sizeof *late; i++) {
-        size_t letters = strlen(late[i]);
+    for (size_t i = 0; i < count; i++) {
+        size_t letters = strlen(words[i]);
         for (size_t at = 0; at + letters <= length; at++) {
-            if (strncasecmp(names + at, late[i], letters) == 0) {
-                return 100 + index;
+            if (strncasecmp(names + at, words[i], letters) == 0) {
+                return true;
             }
         }
     }
-    return index;
+    return false;
+}
+
+bool nipple_is_outer(const struct part *part, int index)
+{
+    static const char *const words[] = {"outer", "outboard"};
+    return name_holds(part, index, words, 2);
+}
+
+bool nipple_is_inner(const struct part *part, int index)
+{
+    static const char *const words[] = {"inner", "inboard"};
+    return name_holds(part, index, words, 2);
+}
+
+/* Lower before upper, outer before inner, by the nipples' own names where they have any. */
+static int nipple_rank(const struct part *part, int index)
+{
+    static const char *const late[] = {"upper", "top", "inner", "inboard"};
+    return name_holds(part, index, late, 4) ? 100 + index : index;
 }
 
 static int compare_axles(const struct part *a, const struct part *b)
@@ -351,6 +370,12 @@ void bleed_order(const struct system *system, const struct network *network,
         into[i].run_assumed = item->wheel && !item->clutch &&
                               !sorting.groups[sorting.group_of[item->circuit]].runs_known;
     }
+}
+
+void bleed_groups(const struct system *system, const struct network *network, int *into)
+{
+    struct sorting sorting = {.system = system, .network = network, .group_of = into};
+    join_shared_calipers(&sorting);
 }
 
 static bool order_names(const struct own_order *order, struct nipple nipple)

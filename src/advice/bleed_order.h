@@ -15,6 +15,13 @@ struct ordered_nipple {
 void bleed_order(const struct system *system, const struct network *network,
                  const struct bleed_set *set, struct arena *arena, struct ordered_nipple *into);
 
+/* By circuit: the number of its group. Circuits that meet in a caliper with two inlets are bled
+ * together. into has room for all circuits. */
+void bleed_groups(const struct system *system, const struct network *network, int *into);
+/* Whether a nipple's own name, of several, says that it is the outer (inner) one of a caliper. */
+bool nipple_is_outer(const struct part *part, int index);
+bool nipple_is_inner(const struct part *part, int index);
+
 /* The same by the maker's own order; those that it leaves out come after, in the trade's order,
  * with a reason that says so. Clutch nipples come last unless the order names them. Gives how many
  * it left out, the clutch not counted. */

@@ -5,12 +5,14 @@
 #include <string.h>
 
 #include "advice/bleed_finish.h"
+#include "advice/bleed_arrange.h"
+#include "advice/bleed_details.h"
 #include "advice/bleed_order.h"
 #include "advice/bleed_scope.h"
 #include "advice/bleed_settings.h"
+#include "advice/bleed_way.h"
 #include "advice/finding.h"
 #include "base/text.h"
-#include "physics/pressure.h"
 
 struct planning {
     const struct system *system;
@@ -18,8 +20,7 @@ struct planning {
     const struct bleed_set *set;
     struct bleed_plan *plan;
     struct arena *arena;
-    bool *flushed; /* by vertex: its way from the master was drawn through */
-    double fluid;  /* m3 so far */
+    double fluid; /* m3 so far */
 };
 
 static const char *own_name(const struct part *part, int index, struct arena *arena)
@@ -56,89 +57,6 @@ const char *nipple_words(const struct system *system, struct nipple nipple, stru
     return text_print(arena, "%s, nipple %d", part->name, nipple.index + 1);
 }
 
-static bool rests_on_assumed(const struct part *part, size_t field)
-{
-    const struct origin *origin = part_origin(part, field);
-    return origin != NULL && origin->kind == ORIGIN_ASSUMED;
-}
-
-static double edge_volume(const struct planning *planning, int edge, bool *assumed)
-{
-    const struct edge *carrier = &planning->network->edges[edge];
-    if (carrier->kind != EDGE_CARRIER) {
-        return 0;
-    }
-    const struct part *part = &planning->system->parts[carrier->part];
-    size_t field = part->kind == KIND_PIPE ? FIELD(as.pipe.size) : FIELD(as.hose.inside);
-    *assumed = *assumed || rests_on_assumed(part, field);
-    return network_edge_volume(planning->system, carrier);
-}
-
-static int sharers(const struct bleed_set *set, int vertex)
-{
-    int count = 0;
-    for (int i = 0; i < set->count; i++) {
-        count += set->items[i].vertex == vertex;
-    }
-    return count;
-}
-
-/* What has to come out here: the way from the master as far as nothing was drawn through it
- * before, and the chamber, which its nipples share. */
-static double volume_at(struct planning *planning, const struct scoped_nipple *item, bool *assumed)
-{
-    const struct network *network = planning->network;
-    double volume = 0;
-    for (int v = item->vertex; v >= 0 && (v == item->vertex || !planning->flushed[v]);
-         v = network->vertices[v].parent) {
-        const struct vertex *vertex = &network->vertices[v];
-        bool usual = false;
-        double chamber =
-            part_chamber_volume(&planning->system->parts[vertex->part], vertex->chamber, &usual).m3;
-        *assumed = *assumed || usual;
-        volume += v == item->vertex ? chamber / sharers(planning->set, v) : chamber;
-        if (planning->flushed[v]) {
-            break;
-        }
-        if (vertex->edge >= 0) {
-            volume += edge_volume(planning, vertex->edge, assumed);
-        }
-        planning->flushed[v] = true;
-    }
-    return volume;
-}
-
-/* The stroke of the piston that feeds a circuit, as far as pedal and master let it go. */
-static double piston_stroke(const struct system *system, const struct circuit *circuit,
-                            bool *assumed)
-{
-    const struct part *part = &system->parts[circuit->master];
-    const struct master *master = &part->as.master;
-    int pedal = pressure_pedal_of(system, circuit->master);
-    double stroke = master->stroke.m;
-    if (master->type == MASTER_TANDEM) {
-        double own = circuit->chamber == 0 ? master->primary_stroke.m : master->secondary_stroke.m;
-        size_t field = circuit->chamber == 0 ? FIELD(as.master.primary_stroke)
-                                             : FIELD(as.master.secondary_stroke);
-        *assumed = *assumed || !(own > 0) || rests_on_assumed(part, field);
-        stroke = own > 0 ? own : stroke / 2;
-    }
-    if (pedal >= 0) {
-        const struct pedal *lever = &system->parts[pedal].as.pedal;
-        double by_pedal = pedal_end(lever).m / pedal_ratio(lever).value - master->rod_gap.m;
-        stroke = !(stroke <= by_pedal) && by_pedal > 0 ? by_pedal : stroke;
-    }
-    return stroke - master->cut_off.m;
-}
-
-static double stroke_volume(const struct system *system, const struct circuit *circuit,
-                            bool *assumed)
-{
-    const struct part *part = &system->parts[circuit->master];
-    double share = part_is_new(part) ? 1.0 : limit_value("old-master-stroke");
-    return master_area(&part->as.master).m2 * piston_stroke(system, circuit, assumed) * share;
-}
-
 static const char *place_of(const struct part *part, struct arena *arena)
 {
     double below = part->fitted.nipple_below.m;
@@ -153,16 +71,13 @@ static const char *place_of(const struct part *part, struct arena *arena)
 static void add_nipple(struct planning *planning, const struct ordered_nipple *ordered)
 {
     const struct scoped_nipple *item = ordered->nipple;
-    const struct system *system = planning->system;
-    const struct circuit *circuit = &planning->network->circuits[item->circuit];
     const struct vertex *vertex = &planning->network->vertices[item->vertex];
-    const struct part *part = &system->parts[item->nipple.part];
-    struct step *step = steps_add(&planning->plan->steps,
-                                  part->kind == KIND_SLAVE ? "bleed-slave" : "bleed-nipple");
-    bool assumed = false, strokes_assumed = false;
-    double factor = fluid_is_renewed(system) ? limit_value("exchange-volumes") : 1.0;
-    double volume = factor * volume_at(planning, item, &assumed);
-    double each = stroke_volume(system, circuit, &strokes_assumed);
+    const struct part *part = &planning->system->parts[item->nipple.part];
+    bool again = strcmp(ordered->reason, "outer-again") == 0;
+    struct step *step =
+        steps_add(&planning->plan->steps, again                      ? "bleed-again"
+                                          : part->kind == KIND_SLAVE ? "bleed-slave"
+                                                                     : "bleed-nipple");
     step->part = item->nipple.part;
     step->nipple = item->nipple.index;
     step->circuit = item->circuit;
@@ -170,11 +85,6 @@ static void add_nipple(struct planning *planning, const struct ordered_nipple *o
     step->reason = reason_row(ordered->reason);
     step->run.m = vertex->run_known ? vertex->run : NAN;
     step->run_assumed = ordered->run_assumed;
-    step->volume.m3 = volume;
-    step->volume_assumed = assumed;
-    step->strokes = volume > 0 && each > 0 ? ceil(volume / each) : NAN;
-    planning->fluid += volume + limit_value("clear-strokes") * each;
-    planning->plan->fluid_assumed = planning->plan->fluid_assumed || assumed || strokes_assumed;
 }
 
 static void add_masters(struct planning *planning, bool clutch)
@@ -234,32 +144,113 @@ static void note_left_out(struct bleed_plan *plan, const struct ordered_nipple *
     }
 }
 
-static void add_steps(struct planning *planning)
+static void add_steps(struct planning *planning, const struct arranged *arranged)
 {
-    const struct bleed_set *set = planning->set;
-    struct ordered_nipple *order =
-        ARENA_ARRAY(planning->arena, (size_t)set->count + 1, struct ordered_nipple);
-    planning->plan->makers_order = planning->system->own_order.count > 0;
-    if (planning->plan->makers_order) {
-        bleed_order_makers(planning->system, planning->network, set, planning->arena, order);
-        note_left_out(planning->plan, order, set->count, planning->arena);
-    } else {
-        bleed_order(planning->system, planning->network, set, planning->arena, order);
-    }
     add_masters(planning, false);
     bool clutch_begun = false;
-    for (int i = 0; i < set->count; i++) {
-        if (order[i].nipple->clutch && !clutch_begun) {
+    for (int i = 0; i < arranged->count; i++) {
+        if (arranged->items[i].nipple->clutch && !clutch_begun) {
             clutch_begun = true;
             add_masters(planning, true);
         }
-        add_nipple(planning, &order[i]);
+        add_nipple(planning, &arranged->items[i]);
     }
+}
+
+static const struct ordered_nipple *makers(struct planning *planning)
+{
+    struct ordered_nipple *order =
+        ARENA_ARRAY(planning->arena, (size_t)planning->set->count + 1, struct ordered_nipple);
+    bleed_order_makers(planning->system, planning->network, planning->set, planning->arena, order);
+    note_left_out(planning->plan, order, planning->set->count, planning->arena);
+    return order;
+}
+
+static struct order_cost cost_of(const struct bleed_nets *nets, const struct arranged *arranged)
+{
+    struct nipple *order = ARENA_ARRAY(nets->arena, (size_t)arranged->count + 1, struct nipple);
+    for (int i = 0; i < arranged->count; i++) {
+        order[i] = arranged->items[i].nipple->nipple;
+    }
+    return bleed_nets_cost(nets, order, arranged->count);
+}
+
+static void note_asked(struct planning *planning, const struct bleed_nets *nets,
+                       const struct bleed_wishes *wishes)
+{
+    struct bleed_plan *plan = planning->plan;
+    plan->asked = bleed_nets_cost(nets, wishes->order, wishes->order_count);
+    plan->asked_left_out =
+        ARENA_ARRAY(planning->arena, (size_t)planning->set->count + 1, struct nipple);
+    for (int i = 0; i < planning->set->count; i++) {
+        struct nipple nipple = planning->set->items[i].nipple;
+        bool named = false;
+        for (int k = 0; k < wishes->order_count; k++) {
+            named = named || (wishes->order[k].part == nipple.part &&
+                              wishes->order[k].index == nipple.index);
+        }
+        if (!named) {
+            plan->asked_left_out[plan->asked_left_out_count++] = nipple;
+        }
+    }
+}
+
+/* The trade's order, and what becomes of it by the simulation or the maker's word. */
+static void find_order(struct planning *planning, const struct bleed_wishes *wishes)
+{
+    const struct bleed_set *set = planning->set;
+    struct bleed_plan *plan = planning->plan;
+    int most = 3 * set->count + wishes->order_count + 1;
+    struct bleed_nets nets =
+        bleed_nets_of(planning->system, planning->network, set, wishes, most, planning->arena);
+    struct ordered_nipple *trade =
+        ARENA_ARRAY(planning->arena, (size_t)set->count + 1, struct ordered_nipple);
+    bleed_order(planning->system, planning->network, set, planning->arena, trade);
+    struct arranged arranged = bleed_arrange(&nets, trade, set->count, false, planning->arena);
+    plan->trade = bleed_nets_cost(&nets, arranged.trade, arranged.trade_count);
+    if (arranged.tried > 0) {
+        plan->worst = bleed_nets_cost(&nets, arranged.worst, arranged.worst_count);
+    }
+    plan->tried = arranged.tried;
+    plan->makers_order = planning->system->own_order.count > 0;
+    if (plan->makers_order) {
+        arranged = bleed_arrange(&nets, makers(planning), set->count, true, planning->arena);
+        plan->makers = cost_of(&nets, &arranged);
+    } else if (arranged.departure != NULL) {
+        plan->departure = reason_row(arranged.departure);
+    }
+    plan->planned = cost_of(&nets, &arranged);
+    if (wishes->order_count > 0) {
+        note_asked(planning, &nets, wishes);
+    }
+    add_steps(planning, &arranged);
+    bleed_details_fill(&nets, set, plan, planning->arena);
+}
+
+/* What is drawn off, with the clear strokes, and what goes into emptied reservoirs. */
+static void add_fluid(struct planning *planning)
+{
+    struct bleed_plan *plan = planning->plan;
+    for (size_t i = 0; i < plan->steps.count; i++) {
+        const struct step *step = &plan->steps.items[i];
+        if (step->nipple < 0) {
+            continue;
+        }
+        bool assumed = false;
+        double each =
+            bleed_stroke(planning->system, &planning->network->circuits[step->circuit], &assumed)
+                .m3;
+        planning->fluid += step->volume.m3 + limit_value("clear-strokes") * each;
+        plan->fluid_assumed = plan->fluid_assumed || assumed || step->volume_assumed;
+    }
+    add_reservoirs(planning);
+    plan->fluid.m3 = planning->fluid > 0 ? planning->fluid : NAN;
 }
 
 struct bleed_plan *bleed_plan_of(const struct system *system, const struct network *network,
                                  const struct bleed_wishes *wishes, struct arena *arena)
 {
+    static const struct bleed_wishes none = {.order = NULL};
     struct bleed_plan *plan = ARENA_NEW(arena, struct bleed_plan);
     struct bleed_set set = bleed_set_of(system, network, arena);
     struct planning planning = {
@@ -268,10 +259,10 @@ struct bleed_plan *bleed_plan_of(const struct system *system, const struct netwo
         .set = &set,
         .plan = plan,
         .arena = arena,
-        .flushed = ARENA_ARRAY(arena, (size_t)network->vertex_count + 1, bool),
     };
-    plan->method = wishes == NULL ? METHOD_PEDAL : wishes->method;
-    plan->shut_under_pressure = wishes != NULL && wishes->shut_under_pressure;
+    wishes = wishes == NULL ? &none : wishes;
+    plan->method = wishes->method;
+    plan->shut_under_pressure = wishes->shut_under_pressure;
     plan->scope = set.scope;
     plan->scope_reason = set.reason;
     plan->untouched = set.untouched;
@@ -288,8 +279,7 @@ struct bleed_plan *bleed_plan_of(const struct system *system, const struct netwo
     }
     plan->settings = bleed_settings_of(system, network, &set, plan->method, arena);
     plan->finish = bleed_finish_of(system, network, &set, arena);
-    add_steps(&planning);
-    add_reservoirs(&planning);
-    plan->fluid.m3 = planning.fluid > 0 ? planning.fluid : NAN;
+    find_order(&planning, wishes);
+    add_fluid(&planning);
     return plan;
 }

@@ -66,7 +66,9 @@ struct bleed_wishes {
 struct bleed_detail {
     struct volume path;    /* pipes, hoses and chambers from the master to the nipple */
     struct volume branch;  /* that part of it that no earlier step has drawn through */
-    struct volume purge;   /* to draw until no more air comes */
+    struct volume purge;   /* to draw until no more air comes, by the simulation */
+    double purge_strokes;  /* of this pedal */
+    bool gave_up;          /* by the simulation the air would not come */
     struct volume renewal; /* to draw so that the old fluid is out: three volumes */
     double renewal_strokes;
     struct duration by_gravity; /* for the purge at the fluid's temperature; NaN: it does not run */

@@ -93,7 +93,8 @@ bool fluid_is_renewed(const struct system *system)
 struct marks {
     const struct system *system;
     const struct network *network;
-    bool *air; /* by vertex */
+    bool *air;   /* by vertex: to be bled */
+    bool *dried; /* by vertex: since air got into it */
     bool *master_air;
     struct text why;
     bool any;
@@ -242,6 +243,9 @@ static void mark_work(struct marks *marks)
             say_why(marks, "ran dry", system->parts[i].name);
         }
     }
+    for (int v = 0; v < marks->network->vertex_count; v++) {
+        marks->dried[v] = marks->air[v];
+    }
     if (fluid_is_renewed(system)) {
         for (int v = 0; v < marks->network->vertex_count; v++) {
             marks->air[v] = true;
@@ -286,6 +290,7 @@ struct bleed_set bleed_set_of(const struct system *system, const struct network 
         .system = system,
         .network = network,
         .air = ARENA_ARRAY(arena, (size_t)network->vertex_count + 1, bool),
+        .dried = ARENA_ARRAY(arena, (size_t)network->vertex_count + 1, bool),
         .master_air = set.master_air,
         .why = text_start(arena),
     };
@@ -297,9 +302,10 @@ struct bleed_set bleed_set_of(const struct system *system, const struct network 
     set.untouched = ARENA_ARRAY(arena, nipples, struct nipple);
     mark_work(&marks);
     set.reason = marks.why.items;
+    set.air = marks.dried;
     if (!marks.any && system->work_count == 0) {
         for (int v = 0; v < network->vertex_count; v++) {
-            marks.air[v] = true;
+            marks.air[v] = marks.dried[v] = true;
         }
         set.reason = "no work file: the whole car";
     } else if (!marks.any) {

@@ -19,6 +19,7 @@ struct bleed_set {
     int count;
     struct nipple *untouched;
     int untouched_count;
+    bool *air;          /* by vertex: air got into it, and not only old fluid is to be changed */
     bool *master_air;   /* by part index: a master that air got into */
     bool *circuit_open; /* by circuit: some vertex of it is in scope */
 };

@@ -17,10 +17,11 @@ bool order_better(const struct order_trial *a, const struct order_trial *b)
     return a->fluid < b->fluid * (1.0 - ROUNDING);
 }
 
-bool order_stands(const struct order_trial *trial, const struct order_trial *best)
+bool order_stands(const struct order_trial *trial, const struct order_trial *best, double slack)
 {
+    double most = fmax(best->fluid * (1.0 + MORE_FLUID_MOST), best->fluid + slack);
     return trial->air_left <= best->air_left + ORDER_AIR_EQUAL &&
-           trial->fluid <= best->fluid * (1.0 + MORE_FLUID_MOST);
+           trial->fluid <= most * (1.0 + ROUNDING);
 }
 
 /* The next order in lexical order; false after the last. */
@@ -48,7 +49,8 @@ static bool next_order(int *order, int count)
     return true;
 }
 
-static void try_all(const struct order_search *search, struct order_found *found, int *best)
+static void try_all(const struct order_search *search, struct order_found *found, int *best,
+                    int *worst)
 {
     int order[SEARCH_MOST];
     for (int i = 0; i < search->things; i++) {
@@ -63,6 +65,7 @@ static void try_all(const struct order_search *search, struct order_found *found
         }
         if (found->tried == 0 || order_better(&found->worst, &trial)) {
             found->worst = trial;
+            memcpy(worst, order, (size_t)search->things * sizeof *worst);
         }
         found->tried++;
     } while (next_order(order, search->things));
@@ -72,10 +75,12 @@ struct order_found order_find(const struct order_search *search, struct arena *a
 {
     struct order_found found = {.proposal = -1};
     int *best = ARENA_ARRAY(arena, (size_t)search->things + 1, int);
+    int *worst = ARENA_ARRAY(arena, (size_t)search->things + 1, int);
     int best_proposal = -1;
+    found.worst_order = (struct thing_order){worst, search->things};
     found.proposals = ARENA_ARRAY(arena, (size_t)search->proposal_count, struct order_trial);
     if (search->things <= SEARCH_MOST) {
-        try_all(search, &found, best);
+        try_all(search, &found, best, worst);
     }
     for (int i = 0; i < search->proposal_count; i++) {
         found.proposals[i] = search->judge(&search->proposals[i], search->with);
@@ -85,10 +90,11 @@ struct order_found order_find(const struct order_search *search, struct arena *a
         }
         if ((found.tried == 0 && i == 0) || order_better(&found.worst, &found.proposals[i])) {
             found.worst = found.proposals[i];
+            found.worst_order = search->proposals[i];
         }
     }
     for (int i = 0; i < search->proposal_count && found.proposal < 0; i++) {
-        found.proposal = order_stands(&found.proposals[i], &found.best) ? i : -1;
+        found.proposal = order_stands(&found.proposals[i], &found.best, search->slack) ? i : -1;
     }
     if (found.proposal < 0 && best_proposal >= 0) {
         found.proposal = best_proposal;
@@ -262,7 +268,7 @@ struct bleed_choice bleed_best_order(const struct purge_net *net, const struct p
     struct thing_order proposal = {rule, choice.count};
     struct net_judge judge = {net, way, nipple_of, ARENA_ARRAY(arena, room, struct purge_turn),
                               purge_room(net, (int)room, false, arena)};
-    struct order_search search = {things, judge_net, &judge, &proposal, 1};
+    struct order_search search = {things, judge_net, &judge, &proposal, 1, 0};
     if (things == 0) {
         choice.by_rule = true;
         return choice;

@@ -24,8 +24,8 @@ struct order_trial {
 #define ORDER_AIR_EQUAL 0.05e-6 /* m3 */
 bool order_better(const struct order_trial *a, const struct order_trial *b);
 /* Whether a trial may stand beside the best: no more air than it leaves (but for rounding), and at
- * most 5 % more fluid. */
-bool order_stands(const struct order_trial *trial, const struct order_trial *best);
+ * most 5 % more fluid, or so much more as slack says, m3. */
+bool order_stands(const struct order_trial *trial, const struct order_trial *best, double slack);
 
 /* An order of things 0, 1, ...: each at least once, some perhaps again. */
 struct thing_order {
@@ -40,12 +40,14 @@ struct order_search {
     void *with;
     const struct thing_order *proposals; /* the most wanted first; at least one */
     int proposal_count;
+    double slack; /* m3 of fluid that count for nothing: a stroke, where strokes are whole */
 };
 struct order_found {
     struct thing_order order; /* the first proposal that stands beside the best, else the best */
     int proposal;             /* which it is; -1: none stood */
     struct order_trial chosen, best, worst; /* best and worst of all that were tried */
-    struct order_trial *proposals;          /* what each of them came to */
+    struct thing_order worst_order;
+    struct order_trial *proposals; /* what each of them came to */
     int tried; /* orders beside the proposals: none when there are over SEARCH_MOST things */
 };
 /* Tries all orders of up to SEARCH_MOST things, and the proposals. Of equal orders the first in

@@ -6,6 +6,10 @@
 #define ARTICLE "trade article (publisher withheld)"
 #define MAKER   "maker's workshop text, make withheld"
 
+#define BREATHING                                                                                  \
+    "Boyle's law: air in a shut branch takes up fluid under pressure and gives it back after"
+#define TRIED "our simulation of the purge; docs/bleeding.md"
+
 static const struct reason_row rows[] = {
     {"makers-order", "the maker's own order, as the description gives it", MAKER},
     {"left-out-of-makers-order",
@@ -19,6 +23,28 @@ static const struct reason_row rows[] = {
     {"longest-run-first",
      "the longest pipe run: it holds the most air, and what it draws clears the shared pipe",
      ARTICLE},
+    {"longest-run-by-custom",
+     "the longest pipe run, as the trade has it: more air stands on the way to another nipple, but "
+     "by the simulation no other order takes a twentieth less fluid",
+     ARTICLE},
+    {"longest-run-by-a-stroke",
+     "the longest pipe run, as the trade has it; by the simulation another order takes one stroke "
+     "less, which is no more than the rounding to whole strokes",
+     ARTICLE},
+    {"most-air-first",
+     "more air stands on its way than on any other's, and what it draws clears the shared pipe",
+     BREATHING},
+    {"next-most-air", "the most air of what is left", BREATHING},
+    {"shared-air-shortest-way",
+     "the air stands in the pipe that the ways share: it leaves by the shortest way out", TRIED},
+    {"tried-cheaper",
+     "all orders were tried by the simulation: beginning here takes less fluid than the trade's "
+     "order",
+     TRIED},
+    {"as-tried", "as in the order that took the least fluid by the simulation", TRIED},
+    {"outer-again",
+     "what the inner half gave up may have gone over to the outer: outer, inner, outer again",
+     CUSTOM},
     {"next-longest-run", "the next longest pipe run", ARTICLE},
     {"shortest-run-last", "the shortest pipe run comes last", ARTICLE},
     {"away-from-master",

@@ -245,6 +245,9 @@ static const struct step_row rows[] = {
      "Tube on, its end under fluid, half a turn open; down slowly, shut before the pedal comes "
      "up, wait three seconds.",
      CUSTOM, "drawn off"},
+    {"bleed-again", PHASE_BLEED,
+     "{nipple} once more: three to five strokes, until they come clear.", NULL, CUSTOM,
+     "clear, or not"},
     {"bleed-slave", PHASE_BLEED,
      "{nipple}: draw off {volume}, about {strokes} strokes, then go on to three to five clear "
      "ones; shut the nipple before the pedal comes back.",

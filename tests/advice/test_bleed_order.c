@@ -153,10 +153,10 @@ static void of_several_nipples_the_lower_or_outer_one_comes_first(void **state)
                  "upper nipple; front right disc");
     expect_order(HEAD("right") SINGLE NAMED("outer, inner"), NULL,
                  "rear left drum; rear right drum; front left disc, outer nipple; front left disc, "
-                 "inner nipple; front right disc");
+                 "inner nipple; front left disc, outer nipple; front right disc");
     expect_order(HEAD("right") SINGLE NAMED("inner, outer"), NULL,
                  "rear left drum; rear right drum; front left disc, outer nipple; front left disc, "
-                 "inner nipple; front right disc");
+                 "inner nipple; front left disc, outer nipple; front right disc");
 }
 
 #define OWN(order)                                                                                 \

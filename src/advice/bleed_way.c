@@ -1,0 +1,125 @@
+#include "advice/bleed_way.h"
+
+#include <math.h>
+#include <stddef.h>
+
+#include "advice/bleed_scope.h"
+#include "parts/flow.h"
+#include "physics/pressure.h"
+
+#define USUAL_STROKE 5e-6 /* m3, from memory */
+/* So many strokes at one nipple are beyond what any car takes. */
+enum { MOST_STROKES = 400 };
+
+static bool rests_on_assumed(const struct part *part, size_t field)
+{
+    const struct origin *origin = part_origin(part, field);
+    return origin != NULL && origin->kind == ORIGIN_ASSUMED;
+}
+
+/* The stroke of the piston that feeds a circuit, as far as pedal and master let it go. */
+static double piston_stroke(const struct system *system, const struct circuit *circuit,
+                            bool *assumed)
+{
+    const struct part *part = &system->parts[circuit->master];
+    const struct master *master = &part->as.master;
+    int pedal = pressure_pedal_of(system, circuit->master);
+    double stroke = master->stroke.m;
+    if (master->type == MASTER_TANDEM) {
+        double own = circuit->chamber == 0 ? master->primary_stroke.m : master->secondary_stroke.m;
+        size_t field = circuit->chamber == 0 ? FIELD(as.master.primary_stroke)
+                                             : FIELD(as.master.secondary_stroke);
+        *assumed = *assumed || !(own > 0) || rests_on_assumed(part, field);
+        stroke = own > 0 ? own : stroke / 2;
+    }
+    if (pedal >= 0) {
+        const struct pedal *lever = &system->parts[pedal].as.pedal;
+        double by_pedal = lever->travel.m / pedal_ratio(lever).value - master->rod_gap.m;
+        stroke = !(stroke <= by_pedal) && by_pedal > 0 ? by_pedal : stroke;
+    }
+    return stroke - master->cut_off.m;
+}
+
+struct volume bleed_stroke(const struct system *system, const struct circuit *circuit,
+                           bool *assumed)
+{
+    const struct part *part = &system->parts[circuit->master];
+    double share = part_is_new(part) ? 1.0 : limit_value("old-master-stroke");
+    return (struct volume){master_area(&part->as.master).m2 *
+                           piston_stroke(system, circuit, assumed) * share};
+}
+
+struct length bleed_head(const struct system *system, int master, int part, bool *assumed)
+{
+    int reservoir = reservoir_of(system, master);
+    double top = reservoir >= 0 ? system->parts[reservoir].fitted.height.m : NAN;
+    if (isnan(top)) {
+        top = system->parts[master].fitted.height.m;
+    }
+    double height = top - (part >= 0 ? system->parts[part].fitted.height.m : NAN);
+    *assumed = *assumed || isnan(height);
+    return (struct length){isnan(height) ? limit_value("bleed-head") : height};
+}
+
+struct volume bleed_usable(const struct system *system, const struct network *network, int circuit)
+{
+    int reservoir = reservoir_of(system, network->circuits[circuit].master), users = 0;
+    if (reservoir < 0) {
+        return (struct volume){NAN};
+    }
+    for (int c = 0; c < network->circuit_count; c++) {
+        users += reservoir_of(system, network->circuits[c].master) == reservoir;
+    }
+    const struct reservoir *data = &system->parts[reservoir].as.reservoir;
+    double usable = data->usable.m3 > 0 ? data->usable.m3 : data->capacity.m3 / 3;
+    return (struct volume){users > 1 ? usable / 2 : usable};
+}
+
+static double push_of(const struct system *system, int master, enum bleed_method method,
+                      double density)
+{
+    bool assumed = false;
+    switch (method) {
+    case METHOD_PRESSURE:
+        return limit_value("kit-pressure");
+    case METHOD_VACUUM:
+    case METHOD_REVERSE:
+        return limit_value("kit-vacuum");
+    case METHOD_GRAVITY:
+        return flow_head(density, bleed_head(system, master, -1, &assumed).m);
+    case METHOD_PEDAL:
+    case METHOD_COUNT:
+        break;
+    }
+    return 0;
+}
+
+struct purge_way bleed_way_of(const struct system *system, const struct network *network,
+                              int circuit, const struct bleed_wishes *wishes)
+{
+    const struct circuit *of = &network->circuits[circuit];
+    int fluid = system_fluid_of(system, of->master);
+    const struct fluid_row *row =
+        fluid_row(fluid >= 0 ? system->parts[fluid].as.fluid.grade : GRADE_NOT_SAID);
+    row = row == NULL ? fluid_row(GRADE_DOT4) : row;
+    bool assumed = false;
+    double stroke = bleed_stroke(system, of, &assumed).m3;
+    struct purge_way way = {
+        .method = wishes->method,
+        .shut_under_pressure = wishes->method == METHOD_PEDAL && wishes->shut_under_pressure,
+        .stroke = stroke > 0 ? stroke : USUAL_STROKE,
+        .stroke_time = limit_value("bleed-stroke-time"),
+        .pause_time = limit_value("bleed-pause-time"),
+        .push = push_of(system, of->master, wishes->method, row->density.kg_m3),
+        .reservoir = NAN,
+        .clear_strokes = (int)limit_value("clear-strokes"),
+        .most_strokes = MOST_STROKES,
+    };
+    int reservoir = reservoir_of(system, of->master);
+    double usable = bleed_usable(system, network, circuit).m3;
+    if (reservoir >= 0 && usable > 0) {
+        way.reservoir = system->parts[reservoir].as.reservoir.capacity.m3;
+        way.reserve = way.reservoir - usable;
+    }
+    return way;
+}

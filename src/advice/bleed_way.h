@@ -1,0 +1,27 @@
+#ifndef FIRMPEDAL_ADVICE_BLEED_WAY_H
+#define FIRMPEDAL_ADVICE_BLEED_WAY_H
+
+#include "advice/bleed_plan.h"
+
+/* How this car's circuits are bled: what a stroke moves, what a kit or gravity pushes with, what
+ * the reservoir can give. */
+
+/* What one stroke of the pedal moves in a circuit: as far as pedal and master let the piston go,
+ * two thirds of that for an old master, m3; NaN when bore or strokes are not known. */
+struct volume bleed_stroke(const struct system *system, const struct circuit *circuit,
+                           bool *assumed);
+
+/* Height of the reservoir over a part, m, from the heights given; else the usual one, and assumed.
+ */
+struct length bleed_head(const struct system *system, int master, int part, bool *assumed);
+
+/* What the reservoir may give between two fillings without letting air in, m3: what lies between
+ * its marks, and half of that where it feeds several circuits, since it is walled inside or has a
+ * port high up. NaN when its size is not known. */
+struct volume bleed_usable(const struct system *system, const struct network *network, int circuit);
+
+/* All of it as the simulation wants it. A stroke that is not known is taken as the usual 5 mL. */
+struct purge_way bleed_way_of(const struct system *system, const struct network *network,
+                              int circuit, const struct bleed_wishes *wishes);
+
+#endif

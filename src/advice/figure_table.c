@@ -219,6 +219,12 @@ static const struct figure_row rows[] = {
      .dimension = DIMENSION_VOLUME, .get = value_fluid_in_circuit, .anchor = "fluid-volume",
      .formula = "sum of pipes, hoses and chambers from the master's outlet on",
      .limits = "at rest; the master and its reservoir are not in it"},
+    {.id = "port-blocked-pressure", .title = "Pressure with the port blocked, 30 K warmer",
+     .scope = SCOPE_CIRCUIT, .dimension = DIMENSION_PRESSURE, .get = value_port_blocked_pressure,
+     .anchor = "blocked-port",
+     .formula = "volume taken at that pressure = fluid in the circuit * expansion * 30 K",
+     .limits = "no foot on the pedal, the whole circuit warmed, growth of pipes and castings left "
+               "out"},
     {.id = "pipe-run-longest", .title = "Longest pipe run", .scope = SCOPE_CIRCUIT,
      .dimension = DIMENSION_LENGTH, .get = value_pipe_run_longest, .anchor = "pipe-run",
      .formula = "pipes and hoses from the master to the brake that is farthest",

@@ -2,8 +2,10 @@
 
 #include <math.h>
 
+#include "physics/blocked_port.h"
 #include "physics/press.h"
 #include "physics/pressure.h"
+#include "physics/travel.h"
 #include "units/constants.h"
 
 static const struct part *part_at(const struct situation *situation, int part)
@@ -87,20 +89,15 @@ FIGURE_GETTER(value_left_circuit_lost)
 FIGURE_GETTER(value_fluid_in_circuit)
 {
     (void)sub;
-    const struct network *network = situation->network;
-    const struct circuit *circuit = &network->circuits[subject];
-    double sum = 0;
-    for (int i = 0; i < network->edge_count; i++)
-        if (network->edges[i].circuit == subject && network->edges[i].kind == EDGE_CARRIER)
-            sum += network_edge_volume(situation->system, &network->edges[i]);
-    for (int i = 0; i < circuit->vertex_count; i++) {
-        const struct vertex *vertex = &network->vertices[circuit->vertices[i]];
-        const struct part *part = part_at(situation, vertex->part);
-        bool assumed;
-        if (part->kind != KIND_MASTER)
-            sum += part_chamber_volume(part, vertex->chamber, &assumed).m3;
-    }
-    return sum;
+    return travel_fluid(situation->system, situation->network, subject).m3;
+}
+
+FIGURE_GETTER(value_port_blocked_pressure)
+{
+    (void)sub;
+    return blocked_port_pressure(situation->system, situation->network, subject, BLOCKED_PORT_RISE,
+                                 situation->scratch)
+        .pa;
 }
 
 /* Pipe and hose from the master to a vertex, from the lengths as they are now. */

@@ -63,6 +63,7 @@ FIGURE_GETTER(value_travel_circuit_lost);
 FIGURE_GETTER(value_left_circuit_lost);
 FIGURE_GETTER(value_deceleration_circuit_lost);
 FIGURE_GETTER(value_fluid_in_circuit);
+FIGURE_GETTER(value_port_blocked_pressure);
 FIGURE_GETTER(value_pipe_run_longest);
 FIGURE_GETTER(value_reservoir_volume_needed);
 FIGURE_GETTER(value_air_cost);

@@ -101,3 +101,20 @@ void travel_volumes(const struct system *system, const struct network *network, 
                                    : system->parts[fluid].as.fluid.air.m3 + state->more_air.m3};
     by_cause[CAUSE_AIR] = air_compression(air, by_vertex[walked->source]);
 }
+
+struct volume travel_fluid(const struct system *system, const struct network *network, int circuit)
+{
+    const struct circuit *walked = &network->circuits[circuit];
+    struct volume sum = {0};
+    for (int i = 0; i < network->edge_count; i++)
+        if (network->edges[i].circuit == circuit && network->edges[i].kind == EDGE_CARRIER)
+            sum.m3 += network_edge_volume(system, &network->edges[i]);
+    for (int i = 0; i < walked->vertex_count; i++) {
+        const struct vertex *vertex = &network->vertices[walked->vertices[i]];
+        const struct part *part = &system->parts[vertex->part];
+        bool assumed;
+        if (part->kind != KIND_MASTER)
+            sum.m3 += part_chamber_volume(part, vertex->chamber, &assumed).m3;
+    }
+    return sum;
+}

@@ -17,4 +17,9 @@ void travel_volumes(const struct system *system, const struct network *network, 
                     const struct pressure *by_vertex, const struct state *state,
                     struct volume by_cause[CAUSE_COUNT]);
 
+/* Fluid in a circuit at rest, from the master's outlet on: pipes, hoses and chambers, m3. NaN when
+ * one of them is not known.
+ * Checked by tests/physics/test_travel.c */
+struct volume travel_fluid(const struct system *system, const struct network *network, int circuit);
+
 #endif

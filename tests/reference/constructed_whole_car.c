@@ -8,6 +8,7 @@
 #include <math.h>
 
 #include "advice/figures.h"
+#include "physics/blocked_port.h"
 #include "physics/pressure.h"
 #include "support/driven_car.h"
 #include "support/near.h"
@@ -244,6 +245,44 @@ static void the_wheel_ends_press_as_in_the_hand_sum(void **state)
     driven_finish(&driven);
 }
 
+/* The front circuit with its port shut, 30 K warmer, no air: 122.894 mL * 7.5e-4/K * 30 K = 2.765
+ * mL, of which the clearances take 0.687 mL.
+ *
+ * Hand sum: the rest over the compliance at 7 MPa as if it were constant, 2.078 mL over 0.3186
+ * mL/MPa, makes 6.52 MPa (6.54 without the pipes). The circuit is softer than that at first: hoses
+ * take most of their swelling early and fluid stiffens, so the true root is lower. By hand, in mL
+ * with p in MPa: pads and bodies 1.0077 p/7, hoses 0.784 (p/7)^0.4434, pipes 0.0056 p/7, fluid
+ * 122.894 [1 - (1 + 10 p/1950)^(-1/10)]; they add up to 2.078 at 6.407. */
+static void a_blocked_port_holds_the_brakes_on(void **state)
+{
+    (void)state;
+    struct driven_car driven = x1_car();
+    int front = network_vertex(driven.network, driven.usual.front_left, 0);
+    int circuit = driven.network->vertices[front].circuit;
+    struct solution *room = solution_room(driven.car.system, driven.network, driven.car.arena);
+    double ours = blocked_port_pressure(driven.car.system, driven.network, circuit, 30, room).pa;
+
+    double rest = 122.894 * 7.5e-4 * 30 - 0.68706, low = 1, high = 7;
+    while (high - low > 1e-9) {
+        double p = (low + high) / 2, over_7 = p / 7;
+        double taken = 1.0077 * over_7 + 0.784 * pow(over_7, log(0.79 / 0.66) / log(1.5)) +
+                       0.0056 * over_7 + 122.894 * (1 - pow(1 + 10 * p / 1950, -0.1));
+        if (taken < rest)
+            low = p;
+        else
+            high = p;
+    }
+    near(ours / 1e6, low, 0.005);
+    near(ours / 1e6, 6.407, 0.005);
+    near(rest / 0.3186, 6.52, 0.005);
+    assert_true(ours / 1e6 < 6.52);
+
+    struct figures figures =
+        figures_of(driven.car.system, driven.network, (struct force){EFFORT}, driven.car.arena);
+    near_rel(figure_value(&figures, "port-blocked-pressure", "front circuit"), ours, 1e-9);
+    driven_finish(&driven);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -252,6 +291,7 @@ int main(void)
         cmocka_unit_test(a_millilitre_of_air_costs_ten_millimetres),
         cmocka_unit_test(a_servo_makes_it_a_quarter),
         cmocka_unit_test(the_wheel_ends_press_as_in_the_hand_sum),
+        cmocka_unit_test(a_blocked_port_holds_the_brakes_on),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

@@ -51,19 +51,27 @@ static void tell(struct trial *trial, const struct moved_key *key, double *telli
     trial_restore(trial, key->part);
 }
 
-/* The same for what is written, as far as the pull at the figures goes: one small move. */
-static void tell_given(struct trial *trial, const struct moved_key *key, double *pulls)
+/* The same for what is written, as far as the pull at the figures goes: one small move, or every
+ * other word. */
+static void tell_given(struct trial *trial, const struct moved_key *key, double *pulls,
+                       bool *pulled)
 {
     struct moves moves = trial_moves_of(&trial->as_said->parts[key->part], key);
-    if (key->key->form == FORM_CHOICE || moves.near == 0)
-        return; /* a word is right or wrong, not a little off */
-    trial_put(trial, key, moves.to[0]);
-    trial_follow_rules(trial, key->part);
-    trial_look(trial);
-    for (int i = 0; i < trial->figures->count; i++) {
-        double base = trial->figures->items[i].value;
-        if (!isnan(base) && trial->now[i] != base)
-            pulls[i] += pull(key, change(base, trial->now[i]));
+    int most = key->key->form == FORM_CHOICE ? moves.near : moves.near > 0;
+    for (int i = 0; i < trial->figures->count; i++)
+        pulled[i] = false;
+    for (int m = 0; m < most; m++) {
+        trial_put(trial, key, moves.to[m]);
+        trial_follow_rules(trial, key->part);
+        trial_look(trial);
+        for (int i = 0; i < trial->figures->count; i++) {
+            double base = trial->figures->items[i].value;
+            if (isnan(base) || trial->now[i] == base)
+                continue;
+            if (!pulled[i])
+                pulls[i] += pull(key, change(base, trial->now[i]));
+            pulled[i] = true;
+        }
     }
     trial_restore(trial, key->part);
 }
@@ -87,6 +95,7 @@ static void cite_assumed(struct figure *figure, const struct moved_keys *keys,
             figure->assumed[at] = figure->assumed[at - 1];
         }
         weights[at] = weight;
+        figure->assumed_here += weight >= BEYOND_A_KNEE;
         figure->assumed[at] = (struct cited_key){keys->items[k].part, keys->items[k].key};
     }
 }
@@ -109,8 +118,12 @@ static void find_shares(struct trial *trial, const double *assumed, struct figur
 {
     struct moved_keys keys = trial_given_keys(trial->as_said, arena);
     double *given = ARENA_ARRAY(arena, (size_t)into->count + 1, double);
-    for (size_t k = 0; k < keys.count; k++)
-        tell_given(trial, &keys.items[k], given);
+    bool *pulled = ARENA_ARRAY(arena, (size_t)into->count + 1, bool);
+    for (size_t k = 0; k < keys.count; k++) {
+        tell_given(trial, &keys.items[k], given, pulled);
+        for (int i = 0; i < into->count; i++)
+            into->items[i].given_here += pulled[i];
+    }
     for (int i = 0; i < into->count; i++) {
         double all = given[i] + assumed[i];
         into->items[i].assumed_share = all > 0 ? assumed[i] / all : 0;

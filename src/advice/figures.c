@@ -153,5 +153,6 @@ const struct figure *figures_find(const struct figures *figures, const char *id,
 
 bool figure_mostly_assumed(const struct figure *figure)
 {
-    return figure->state == FIGURE_ASSUMED && figure->assumed_share > 0.5;
+    return figure->state == FIGURE_ASSUMED &&
+           (figure->assumed_share > 0.5 || figure->assumed_here > figure->given_here);
 }

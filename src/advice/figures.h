@@ -54,6 +54,8 @@ struct figure {
     enum figure_state state;
     struct cited_key *assumed; /* what it rests on that was assumed, most telling first */
     int assumed_count;
+    int assumed_here;        /* how many assumed values move it where the car is now */
+    int given_here;          /* and how many written ones */
     double assumed_share;    /* 0 to 1: how much of what pulls at it is assumed, each value by the
                                 change of the figure for a hundredth of the value */
     struct cited_key *needs; /* what is missing */
@@ -67,7 +69,8 @@ struct figures {
     int count;
 };
 
-/* Whether more than half of what pulls at a figure is assumed. */
+/* Whether more than half of what a figure rests on is assumed: by number, where the car is now, or
+ * by pull. */
 bool figure_mostly_assumed(const struct figure *figure);
 
 /* All figures of a car, with what they rest on found by moving each assumed value (to the ends of

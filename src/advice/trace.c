@@ -10,7 +10,7 @@ struct tracer {
     const struct system *system;
     const struct network *network;
     const struct figures *figures;
-    struct weighing weighing;
+    const struct weighing *weighing;
     struct arena *arena;
     struct trace *trace;
     int *input_of; /* by key: its index among the inputs, -1 */
@@ -26,25 +26,27 @@ struct tracer {
 static struct trace_input input_of(const struct tracer *tracer, size_t k,
                                    const struct weight *weight)
 {
-    const struct moved_key *key = &tracer->weighing.keys.items[k];
+    const struct moved_key *key = &tracer->weighing->keys.items[k];
     const struct part *part = &tracer->system->parts[key->part];
     struct trace_input input = {{key->part, key->key}, key->base, {0}, weight, false};
     input.origin = part->origins[key_index(part->kind, key->key)];
-    if (k >= tracer->weighing.given)
+    if (k >= tracer->weighing->given)
         input.origin.kind = ORIGIN_ASSUMED; /* a chamber's usual volume has no origin of its own */
+    if (input.origin.place.file == NULL)
+        input.origin.place = part->place; /* what follows from a name stands where the name does */
     input.unusual = key->base < key->key->usual_least || key->base > key->key->usual_most;
     return input;
 }
 
 static void gather_inputs(struct tracer *tracer, int figure)
 {
-    size_t keys = tracer->weighing.keys.count;
+    size_t keys = tracer->weighing->keys.count;
     struct trace *trace = tracer->trace;
     size_t *order = ARENA_ARRAY(tracer->arena, keys + 1, size_t);
     trace->inputs = ARENA_ARRAY(tracer->arena, keys + 1, struct trace_input);
     tracer->input_of = ARENA_ARRAY(tracer->arena, keys + 1, int);
     for (size_t k = 0; k < keys; k++) {
-        const struct weight *weight = weighing_weight(&tracer->weighing, k, figure);
+        const struct weight *weight = weighing_weight(tracer->weighing, k, figure);
         tracer->input_of[k] = -1;
         if (!weight->moves)
             continue;
@@ -62,27 +64,43 @@ static void gather_inputs(struct tracer *tracer, int figure)
 
 /* --- the way -------------------------------------------------------------------------------- */
 
-/* Whether a key moves one of the figures. */
-static bool moves_any(const struct tracer *tracer, size_t key, const int *figures, int count)
+/* How a key matters to a figure. */
+enum reach { REACH_NOT, REACH_BEYOND_A_KNEE, REACH_HERE };
+
+static enum reach reach_of(const struct tracer *tracer, size_t key, int figure)
 {
-    for (int i = 0; i < count; i++)
-        if (weighing_weight(&tracer->weighing, key, figures[i])->moves)
-            return true;
-    return false;
+    const struct weight *weight = weighing_weight(tracer->weighing, key, figure);
+    if (!weight->moves)
+        return REACH_NOT;
+    return weight->beyond ? REACH_BEYOND_A_KNEE : REACH_HERE;
+}
+
+static enum reach farthest(const struct tracer *tracer, size_t key, const int *figures, int count)
+{
+    enum reach most = REACH_NOT;
+    for (int i = 0; i < count; i++) {
+        enum reach reach = reach_of(tracer, key, figures[i]);
+        most = reach > most ? reach : most;
+    }
+    return most;
 }
 
 static void add_step(struct tracer *tracer, int figure, int depth, const int *from, int from_count)
 {
-    size_t keys = tracer->weighing.keys.count;
+    size_t keys = tracer->weighing->keys.count;
     struct trace_step *step = LIST_ADD(tracer->arena, &tracer->steps);
     step->figure = &tracer->figures->items[figure];
     step->depth = depth;
     step->again = tracer->shown[figure];
     step->inputs = ARENA_ARRAY(tracer->arena, keys + 1, int);
-    for (size_t k = 0; k < keys && !step->again; k++)
-        if (tracer->input_of[k] >= 0 && weighing_weight(&tracer->weighing, k, figure)->moves &&
-            !moves_any(tracer, k, from, from_count))
-            step->inputs[step->input_count++] = tracer->input_of[k];
+    step->only_beyond = ARENA_ARRAY(tracer->arena, keys + 1, bool);
+    for (size_t k = 0; k < keys && !step->again; k++) {
+        enum reach reach = reach_of(tracer, k, figure);
+        if (tracer->input_of[k] < 0 || reach <= farthest(tracer, k, from, from_count))
+            continue;
+        step->only_beyond[step->input_count] = reach == REACH_BEYOND_A_KNEE;
+        step->inputs[step->input_count++] = tracer->input_of[k];
+    }
     tracer->shown[figure] = true;
 }
 
@@ -138,7 +156,7 @@ static void gather_branches(struct tracer *tracer, struct force effort)
 
 static void gather_knees(struct tracer *tracer)
 {
-    const struct weighing *weighing = &tracer->weighing;
+    const struct weighing *weighing = tracer->weighing;
     struct trace *trace = tracer->trace;
     trace->knees = ARENA_ARRAY(tracer->arena, (size_t)weighing->knee_count + 1, struct trace_knee);
     for (int i = 0; i < weighing->knee_count; i++)
@@ -148,13 +166,13 @@ static void gather_knees(struct tracer *tracer)
 }
 
 struct trace *trace_of(const struct system *system, const struct network *network,
-                       struct force effort, const struct figures *figures, int index,
-                       struct arena *arena)
+                       struct force effort, const struct figures *figures,
+                       const struct weighing *weighing, int index, struct arena *arena)
 {
     struct tracer tracer = {.system = system,
                             .network = network,
                             .figures = figures,
-                            .weighing = weighing_of(system, network, effort, figures, arena),
+                            .weighing = weighing,
                             .arena = arena,
                             .trace = ARENA_NEW(arena, struct trace),
                             .shown = ARENA_ARRAY(arena, (size_t)figures->count + 1, bool)};

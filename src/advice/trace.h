@@ -21,8 +21,9 @@ struct trace_input {
 struct trace_step {
     const struct figure *figure;
     int depth;
-    bool again;  /* it stood further up, with all below it */
-    int *inputs; /* by index of trace->inputs */
+    bool again;        /* it stood further up, with all below it */
+    int *inputs;       /* by index of trace->inputs */
+    bool *only_beyond; /* by place in inputs: here it matters only beyond a knee */
     int input_count;
 };
 
@@ -47,12 +48,13 @@ struct trace {
 
 /* Traces one of the figures of a car.
  *
- *   figures   as figures_of gave them for that effort
- *   index     which of them
+ *   figures    as figures_of gave them for that effort
+ *   weighing   of these figures; the trace points into it
+ *   index      which of them
  *
  * Checked by: tests/advice/test_trace.c */
 struct trace *trace_of(const struct system *system, const struct network *network,
-                       struct force effort, const struct figures *figures, int index,
-                       struct arena *arena);
+                       struct force effort, const struct figures *figures,
+                       const struct weighing *weighing, int index, struct arena *arena);
 
 #endif

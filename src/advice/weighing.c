@@ -138,12 +138,12 @@ static const struct origin *origin_of(const struct weigher *weigher, const struc
 static void keep(const struct moved_key *key, double to, double base, double now,
                  struct weight *weight)
 {
-    if (key->key->form == FORM_CHOICE || key->base == 0) {
-        if (isnan(weight->other) || fabs(now - base) > fabs(weight->other - base))
-            weight->other = now;
-        return;
-    }
-    double hundredth = to / key->base;
+    bool choice = key->key->form == FORM_CHOICE;
+    if (choice && (isnan(weight->other) || !(fabs(now - base) <= fabs(weight->other - base))))
+        weight->other = now;
+    if (!choice && key->base == 0 && to == trial_example(key->key))
+        weight->other = now;
+    double hundredth = choice ? NAN : to / key->base;
     if (hundredth > 1.005 && hundredth < 1.015)
         weight->more = now;
     else if (isnan(weight->more) && hundredth > 0.985 && hundredth < 0.995) {

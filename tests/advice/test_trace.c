@@ -95,13 +95,14 @@ static void every_figure_of_every_ready_car_is_traced_down_to_its_lines(void **s
     assert_true(traced > 300);
 }
 
-/* A quotient of two sides, the lesser of two, and one cause of several need not move with each of
- * their parts. */
+/* A quotient of two sides or axles, the lesser of two, what is left on the floor, and one cause of
+ * several need not move with each of their parts. */
 static bool may_stand_still(const struct figure *figure)
 {
-    static const char *const ids[] = {"side-difference-front", "side-difference-rear",
-                                      "stopping-distance",     "stroke-left",
-                                      "wheel-pressure",        "volume-by-cause"};
+    static const char *const ids[] = {
+        "front-share",       "rear-lock-margin", "side-difference-front", "side-difference-rear",
+        "stopping-distance", "stroke-left",      "wheel-pressure",        "volume-by-cause",
+        "pedal-left",        "left-circuit-lost"};
     for (size_t i = 0; i < sizeof ids / sizeof *ids; i++)
         if (strcmp(figure->row->id, ids[i]) == 0)
             return true;

@@ -88,20 +88,3 @@ void check_reverse_weak(struct checking *checking, const struct check_row *row)
         finding_rests_on(finding, figure_about(checking, "brake-torque-reverse", i));
     }
 }
-
-void check_hand_brake(struct checking *checking, const struct check_row *row)
-{
-    for (int i = 0; i < checking->system->part_count; i++) {
-        const struct figure *slope = checking->system->parts[i].kind == KIND_PARKING
-                                         ? figure_about(checking, "hand-brake-slope", i)
-                                         : NULL;
-        if (slope != NULL && slope->value < limit_value(row->limit)) {
-            struct finding *finding = finding_add(checking, row, i, FIELD(as.parking.lever_ratio));
-            finding_quantity(finding, "slope", slope->value, DIMENSION_SHARE);
-            finding_quantity(finding, "effort", checking->system->parts[i].as.parking.effort.n,
-                             DIMENSION_FORCE);
-            finding_limit(finding, "least");
-            finding_rests_on(finding, slope);
-        }
-    }
-}

@@ -150,11 +150,29 @@ static const struct check_row rows[] = {
      "Mind slopes; the hand brake and the other axle hold the car backwards.", CUSTOM,
      "reverse-share-least", check_reverse_weak},
     {"hand-brake-weak", SEVERITY_WARNING,
-     "With {effort} at the lever the {part} holds the car on a slope of {slope}; {least} is "
-     "asked.",
+     "With {effort} at the lever the {part} holds the car facing {facing} a slope of {slope}; "
+     "{least} is asked.",
      "It is also what remains when the pedal fails.",
      "Set the shoes first, then the cable; free cable and levers.", MOT ", 1.4.2",
      "hand-brake-slope-least", check_hand_brake},
+    {"hand-brake-clicks-many", SEVERITY_ADVICE,
+     "The lever of the {part} takes {clicks} clicks to hold; {most} is the most.",
+     "Wear and stretch will bring it to the end of its way before it holds.",
+     "Set the shoes first; only then take up the cable, if it has stretched.", CUSTOM,
+     "hand-brake-clicks-most", check_hand_brake_clicks_many},
+    {"hand-brake-clicks-few", SEVERITY_ADVICE,
+     "The lever of the {part} takes {clicks} clicks to hold; {least} is the least.",
+     "A cable as tight as that may hold the shoes off their stops: they drag, or the pedal grows "
+     "long however well it is bled.",
+     "Slack the cable right off, set the shoes, then set the cable.", CUSTOM,
+     "hand-brake-clicks-least", check_hand_brake_clicks_few},
+    {"cable-holds-shoes-off", SEVERITY_WARNING,
+     "The cable of the {part} holds the shoe tips {off} off their stops; once it is let off the "
+     "pedal goes {travel} further.",
+     "Shoes set with the cable tight stand too far in; then the pedal is low after a good bleed, "
+     "and self-adjusters may not work.",
+     "Slack the cable off before anything else, set the shoes, then the cable with play.", CUSTOM,
+     "cable-holds-off-most", check_tight_cable},
 
     /* hoses */
     {"hose-missing", SEVERITY_DANGER, "No flexible hose {where}, though the two move ({part}).",

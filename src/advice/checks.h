@@ -76,6 +76,9 @@ CHECK(side_difference);
 CHECK(bores_differ);
 CHECK(reverse_weak);
 CHECK(hand_brake);
+CHECK(hand_brake_clicks_many);
+CHECK(hand_brake_clicks_few);
+CHECK(tight_cable);
 /* check_grip.c */
 CHECK(grip_order);
 CHECK(grip_band);

@@ -340,6 +340,26 @@ static const struct figure_row rows[] = {
      .anchor = "hand-brake",
      .formula = "tan asin(brake force / weight), or what the grip of these wheels holds",
      .limits = "facing up, cable free and evenly shared, drums dry and bedded in"},
+    {.id = "hand-brake-slope-down", .title = "The same facing down", .scope = SCOPE_HAND_BRAKE,
+     .dimension = DIMENSION_SHARE, .get = value_hand_brake_slope_down, .anchor = "hand-brake",
+     .formula = "tan asin(brake force / weight), or what the grip of these wheels holds",
+     .limits = "facing down, cable free and evenly shared, drums dry and bedded in"},
+    {.id = "hand-brake-shoe-force", .title = "Force of its lever at the shoes or pads",
+     .scope = SCOPE_HAND_BRAKE, .dimension = DIMENSION_FORCE, .get = value_hand_brake_shoe_force,
+     .anchor = "hand-brake",
+     .formula = "effort * lever ratio * (1 - loss) / brakes * shoe lever ratio",
+     .limits = "each brake the same; on each shoe of a drum, with a cam the mean of both"},
+    {.id = "hand-brake-clicks", .title = "Clicks until it holds", .scope = SCOPE_HAND_BRAKE,
+     .dimension = DIMENSION_NUMBER, .get = value_hand_brake_clicks, .anchor = "hand-brake",
+     .formula = "(slack + shoe lever ratio * travel at the shoes + pull / stiffness) * lever ratio "
+                "/ travel per click",
+     .limits = "at its effort, shoes set, levers rigid", .sheet_reading = true,
+     .take = "Pull the lever with the effort of the check and count its clicks."},
+    {.id = "pedal-lost-tight-cable", .title = "Pedal lost once the tight cable is let off",
+     .scope = SCOPE_HAND_BRAKE, .dimension = DIMENSION_LENGTH,
+     .get = value_pedal_lost_tight_cable, .of_this = of_tight_cable, .anchor = "tight-cable",
+     .formula = "sum over its drums of ratio * 2 * bore area * held off / master area",
+     .limits = "shoes set with the cable tight, then let off"},
 };
 
 /* clang-format on */

@@ -36,8 +36,6 @@ GETS(value_clamp_force, situation->usual->brakes[subject].clamp.n)
 GETS(value_brake_torque, situation->usual->brakes[subject].torque.nm)
 GETS(value_brake_torque_reverse, situation->usual->brakes[subject].torque_reverse.nm)
 GETS(value_brake_force, situation->usual->brakes[subject].force.n)
-GETS(value_hand_brake_slope,
-     balance_hand_brake_slope(situation->system, subject, situation->scratch))
 
 FIGURE_GETTER(value_front_share)
 {

@@ -92,6 +92,10 @@ FIGURE_GETTER(value_bearing_travel);
 FIGURE_GETTER(value_bearing_travel_spare);
 FIGURE_GETTER(value_bearing_travel_room);
 FIGURE_GETTER(value_hand_brake_slope);
+FIGURE_GETTER(value_hand_brake_slope_down);
+FIGURE_GETTER(value_hand_brake_shoe_force);
+FIGURE_GETTER(value_hand_brake_clicks);
+FIGURE_GETTER(value_pedal_lost_tight_cable);
 
 FIGURE_TEST(of_servo);
 FIGURE_TEST(of_front_sides);
@@ -104,6 +108,7 @@ FIGURE_TEST(of_pedal_with_drums);
 FIGURE_TEST(of_circuit_with_discs);
 FIGURE_TEST(of_drum);
 FIGURE_TEST(of_clutch_with_clamp);
+FIGURE_TEST(of_tight_cable);
 FIGURE_TEST(of_cause); /* there is something in the circuit that could take volume so */
 
 FIGURE_REASON(refuses_front_lock);

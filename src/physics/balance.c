@@ -2,6 +2,7 @@
 
 #include <math.h>
 
+#include "physics/pressure.h"
 #include "physics/root.h"
 #include "units/constants.h"
 
@@ -85,57 +86,123 @@ struct share balance_side_difference(const struct system *system, const struct s
     return (struct share){stronger > 0 ? 1 - weaker / stronger : NAN};
 }
 
-/* Torque with which one brake holds against rolling back. */
-static double holding_torque(const struct system *system, int brake, struct force at_shoes,
-                             struct solution *room)
+/* Factor of a drum at rest; the room remembers it where the hand brake changes nothing of it. */
+static double holding_factor(const struct system *system, const struct parking *parking, int drum,
+                             bool forward, struct solution *room)
+{
+    if (parking->spreader != SPREADER_CAM && parking->holding.value == 1)
+        return solution_drum_factor(system, drum, forward, room);
+    return parking_drum_factor(parking, &system->parts[drum].as.drum, forward);
+}
+
+/* Torque with which one brake holds against rolling forward or back. */
+static double holding_torque(const struct system *system, const struct parking *parking, int brake,
+                             bool forward, struct solution *room)
 {
     const struct part *part = &system->parts[brake];
+    double at_shoes = parking_shoe_force(parking).n;
     if (part->kind == KIND_DRUM) {
-        return at_shoes.n * solution_drum_factor(system, brake, false, room) *
+        return at_shoes * holding_factor(system, parking, brake, forward, room) *
                part->as.drum.diameter.m / 2;
     }
     if (part->kind == KIND_DISC) {
         const struct disc *disc = &part->as.disc;
-        return 2 * disc->friction.value * at_shoes.n * disc_radius(disc).m;
+        double friction = disc->friction.value * parking->holding.value;
+        return 2 * friction * at_shoes * disc_radius(disc).m;
     }
     return NAN;
 }
 
-/* Slope on which the braked wheels begin to slide. */
-static double grip_slope(const struct vehicle *vehicle, bool front, bool rear)
+/* Slope on which the braked wheels begin to slide. Facing up the load goes to the rear wheels. */
+static double grip_slope(const struct vehicle *vehicle, bool front, bool rear, enum facing facing)
 {
-    double mu = vehicle->tyre_grip.value, rear_share = 1 - vehicle->front_share.of_1;
+    double mu = vehicle->tyre_grip.value, front_share = vehicle->front_share.of_1;
     double chi = vehicle->centre_height.m / vehicle->wheelbase.m;
     if (front && rear)
         return mu;
-    if (front)
-        return mu * (1 - rear_share) / (1 + mu * chi);
-    double rest = 1 - mu * chi;
-    return rest > 0 ? mu * rear_share / rest : isnan(rest) ? NAN : INFINITY;
+    bool loaded = (facing == FACING_UP) == rear;
+    double rest = loaded ? 1 - mu * chi : 1 + mu * chi;
+    return rest > 0      ? mu * (rear ? 1 - front_share : front_share) / rest
+           : isnan(rest) ? NAN
+                         : INFINITY;
 }
 
-double balance_hand_brake_slope(const struct system *system, int parking, struct solution *room)
+double balance_hand_brake_slope(const struct system *system, int parking, enum facing facing,
+                                struct solution *room)
 {
     const struct parking *data = &system->parts[parking].as.parking;
     const struct vehicle *vehicle = system_vehicle(system);
-    struct force at_shoes = parking_shoe_force(data);
     double pull = 0;
     bool front = false, rear = false;
     for (size_t i = 0; i < data->works.count; i++) {
-        if (data->works.parts[i] < 0)
-            return NAN;
         int brake = data->works.parts[i];
+        if (brake < 0)
+            return NAN;
         enum axle axle = system->parts[brake].axle;
-        pull +=
-            holding_torque(system, brake, at_shoes, room) / solution_tyre_radius(vehicle, axle).m;
+        pull += holding_torque(system, data, brake, facing == FACING_DOWN, room) /
+                solution_tyre_radius(vehicle, axle).m;
         front = front || axle == AXLE_FRONT;
         rear = rear || axle == AXLE_REAR;
     }
     double sine = pull / (vehicle->mass.kg * STANDARD_GRAVITY);
-    double by_grip = grip_slope(vehicle, front, rear);
+    double by_grip = grip_slope(vehicle, front, rear, facing);
     if (!(sine >= 0) || isnan(by_grip))
         return NAN;
     double by_brakes = sine < 1 ? tan(asin(sine)) : INFINITY;
     double slope = fmin(by_brakes, by_grip);
     return isfinite(slope) ? slope : NAN;
+}
+
+double balance_hand_brake_clicks(const struct system *system, int parking)
+{
+    const struct parking *data = &system->parts[parking].as.parking;
+    double sum = 0;
+    for (size_t i = 0; i < data->works.count; i++) {
+        if (data->works.parts[i] < 0)
+            return NAN;
+        const struct part *part = &system->parts[data->works.parts[i]];
+        if (part->kind == KIND_DRUM)
+            sum += parking_drum_pull(data, &part->as.drum).m;
+        else if (part->kind == KIND_DISC)
+            sum += parking_disc_pull(data, &part->as.disc).m;
+        else
+            return NAN;
+    }
+    return parking_clicks(data, (struct length){sum / (double)data->works.count});
+}
+
+/* Pedal travel for each volume that leaves the master of a circuit, 1/m2. */
+static double pedal_per_volume(const struct system *system, const struct network *network,
+                               int circuit)
+{
+    int master = circuit < 0 ? -1 : network->circuits[circuit].master;
+    int pedal = master < 0 ? -1 : pressure_pedal_of(system, master);
+    if (pedal < 0)
+        return NAN;
+    const struct pedal *data = &system->parts[pedal].as.pedal;
+    double share = 1;
+    if (data->works.count == 2) {
+        double first = pedal_bar_share(data).of_1;
+        share = pressure_worked_master(system, pedal, 0) == master ? first : 1 - first;
+    }
+    return pedal_ratio(data).value * share / master_area(&system->parts[master].as.master).m2;
+}
+
+struct length balance_pedal_lost(const struct system *system, const struct network *network,
+                                 int parking)
+{
+    const struct parking *data = &system->parts[parking].as.parking;
+    double sum = 0;
+    for (size_t i = 0; i < data->works.count; i++) {
+        int brake = data->works.parts[i];
+        if (brake < 0)
+            return (struct length){NAN};
+        if (system->parts[brake].kind != KIND_DRUM)
+            continue;
+        int vertex = network_vertex(network, brake, 0);
+        int circuit = vertex < 0 ? -1 : network->vertices[vertex].circuit;
+        double tips = 2 * circle_area(system->parts[brake].as.drum.bore).m2 * data->holds_off.m;
+        sum += tips * pedal_per_volume(system, network, circuit);
+    }
+    return (struct length){sum};
 }

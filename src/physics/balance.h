@@ -34,20 +34,39 @@ struct lock_order balance_lock_order(const struct system *system, const struct n
 struct share balance_side_difference(const struct system *system, const struct solution *solution,
                                      enum axle axle);
 
-/* Slope (tangent) that the hand brake holds, facing up.
+/* Facing up a slope the wheels would turn backwards, facing down forwards. */
+enum facing { FACING_UP, FACING_DOWN };
+
+/* Slope (tangent) that the hand brake holds.
  *
  *   parking   part index of a hand brake
  *   room      for its memory of shoe factors
  *   gives     the lesser of what the brakes hold, sin = sum of torque/radius over weight, and what
  *             the grip of the braked wheels holds; NaN when not known
  *
- *   torque of a drum = force at the shoes * factor in reverse * radius; each shoe gets the same
- *   torque of a disc = 2 mu * force at the pads * effective radius
- *   rear wheels alone braked: tan = mu psi/(1 - mu chi); front alone: mu (1-psi)/(1 + mu chi)
+ *   torque of a drum = force at the shoes * parking_drum_factor * radius
+ *   torque of a disc = 2 mu * holding friction * force at the pads * effective radius
+ *   rear wheels alone braked: tan = mu psi/(1 - mu chi) facing up, mu psi/(1 + mu chi) down;
+ *   front alone: mu (1-psi)/(1 + mu chi) up, mu (1-psi)/(1 - mu chi) down
  *
- * Source: moment balance; static friction is taken as the moving one, though glazed linings may
- * have a tenth or two less (common practice, no source).
+ * Source: moment balance.
  * Checked by tests/physics/test_balance.c */
-double balance_hand_brake_slope(const struct system *system, int parking, struct solution *room);
+double balance_hand_brake_slope(const struct system *system, int parking, enum facing facing,
+                                struct solution *room);
+
+/* Clicks of its lever until the hand brake holds, at its effort: parking_clicks with the mean of
+ * what its brakes ask for; NaN when not known.
+ * Checked by tests/physics/test_balance.c */
+double balance_hand_brake_clicks(const struct system *system, int parking);
+
+/* Pedal travel that is lost when a cable that held shoe tips off their stops is let off: the shoes
+ * were set with it tight, so each tip's clearance grows by what it held off.
+ *
+ *   gives   sum over the drums it works of ratio * 2 * bore area * held off / master area (on a
+ *           balance bar times the share of that rod), m at the pad; NaN when not known
+ *
+ * Source: conservation of volume. Checked by tests/physics/test_balance.c */
+struct length balance_pedal_lost(const struct system *system, const struct network *network,
+                                 int parking);
 
 #endif

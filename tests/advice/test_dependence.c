@@ -125,8 +125,11 @@ static void whatever_a_missing_value_changes_says_so(void **state)
             struct figures now = all_figures(&driven);
             for (int i = 0; i < now.count; i++) {
                 const struct figure *figure = &now.items[i];
-                if (figure->value == full.items[i].value ||
-                    (isnan(figure->value) && isnan(full.items[i].value)))
+                /* some figures come and go with a value; the others stand in the same order */
+                const struct figure *before = figures_find(&full, figure->row->id, figure->of);
+                assert_non_null(before);
+                if (figure->value == before->value ||
+                    (isnan(figure->value) && isnan(before->value)))
                     continue;
                 assert_int_not_equal(figure->state, FIGURE_COMPUTED);
                 if (figure->state == FIGURE_NOT_COMPUTED)

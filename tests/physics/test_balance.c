@@ -5,7 +5,8 @@
 #include "support/driven_car.h"
 #include "support/near.h"
 
-#define G 9.80665
+#define G  9.80665
+#define PI 3.14159265358979323846
 
 /* Four discs on one master, no threshold, so that the rear's share phi of the brake force is the
  * same at every pressure. */
@@ -120,10 +121,15 @@ static void sides_differ_by_their_friction(void **state)
     car_finish(&built.car);
 }
 
-static double slope(struct driven_car *driven)
+static double slope_facing(struct driven_car *driven, enum facing facing)
 {
     struct solution *room = solution_room(driven->car.system, driven->network, driven->car.arena);
-    return balance_hand_brake_slope(driven->car.system, driven->parking, room);
+    return balance_hand_brake_slope(driven->car.system, driven->parking, facing, room);
+}
+
+static double slope(struct driven_car *driven)
+{
+    return slope_facing(driven, FACING_UP);
 }
 
 /* Hand 60 N * 7 * (1 - 0.25) / 2 * 4.5 = 708.75 N at the shoes of each drum; factor 1.9668 (sliding
@@ -165,6 +171,76 @@ static void facing_up_the_wheels_turn_backwards(void **state)
     driven_finish(&driven);
 }
 
+/* Facing down they lead: 2 * 1.4511; and the rear wheels carry less. */
+static void facing_down_the_wheels_turn_forwards(void **state)
+{
+    (void)state;
+    struct driven_car driven = driven_start();
+    near(slope_facing(&driven, FACING_DOWN), 0.8 * 0.46 / (1 + 0.8 * 0.68 / 2.44), 1e-9);
+    driven_say(&driven, driven.parking, "effort", 60);
+    near(slope_facing(&driven, FACING_DOWN), slope(&driven), 1e-12);
+    const int drums[] = {driven.usual.rear_left, driven.usual.rear_right};
+    for (int i = 0; i < 2; i++) {
+        driven_say(&driven, drums[i], "shoes", SHOES_TWO_LEADING);
+        driven_say(&driven, drums[i], "cylinder", CYLINDER_ONE_EACH);
+    }
+    double sine = 2 * 708.75 * 2 * 1.4511 * 0.1015 / 0.285 / (1320 * G);
+    near(slope_facing(&driven, FACING_DOWN), tan(asin(sine)), 1e-5);
+    driven_finish(&driven);
+}
+
+/* Front wheels braked alone, on discs with 40 mm height from 247 mm: no more than their grip. */
+static void the_front_wheels_hold_better_facing_down(void **state)
+{
+    (void)state;
+    struct driven_car driven = driven_start();
+    const int discs[] = {driven.usual.front_left, driven.usual.front_right};
+    car_part(&driven.car, driven.parking)->as.parking.works = car_names(&driven.car, 2, discs);
+    driven_say(&driven, driven.parking, "effort", 2000);
+    near(slope(&driven), 0.8 * 0.54 / (1 + 0.8 * 0.68 / 2.44), 1e-9);
+    near(slope_facing(&driven, FACING_DOWN), 0.8 * 0.54 / (1 - 0.8 * 0.68 / 2.44), 1e-9);
+    driven_finish(&driven);
+}
+
+/* 0.9 of the friction of a disc holds 0.9 of the force. */
+static void friction_at_rest_may_be_less(void **state)
+{
+    (void)state;
+    struct driven_car driven = driven_start();
+    const int discs[] = {driven.usual.front_left, driven.usual.front_right};
+    car_part(&driven.car, driven.parking)->as.parking.works = car_names(&driven.car, 2, discs);
+    driven_say(&driven, driven.parking, "effort", 60);
+    double full = sin(atan(slope(&driven)));
+    driven_say(&driven, driven.parking, "holding friction", 0.9);
+    near_rel(sin(atan(slope(&driven))), 0.9 * full, 1e-12);
+    driven_finish(&driven);
+}
+
+/* Four tips of 19.05 mm (285.023 mm2) go 0.3 mm further, a lever of 3.8 before the master. */
+static void a_tight_cable_let_off_lengthens_the_pedal(void **state)
+{
+    (void)state;
+    struct driven_car driven = driven_start();
+    driven_say(&driven, driven.parking, "cable holds off", 0.3e-3);
+    double area = PI / 4 * pow(car_part(&driven.car, driven.usual.master)->as.master.bore.m, 2);
+    double lost = 3.8 * 4 * 285.023e-6 * 0.3e-3 / area;
+    near_rel(balance_pedal_lost(driven.car.system, driven.network, driven.parking).m, lost, 1e-5);
+    driven_finish(&driven);
+}
+
+static void clicks_are_those_of_the_mean_of_both_cables(void **state)
+{
+    (void)state;
+    struct driven_car driven = driven_start();
+    const struct parking *parking = &car_part(&driven.car, driven.parking)->as.parking;
+    double both = balance_hand_brake_clicks(driven.car.system, driven.parking);
+    driven_say(&driven, driven.usual.rear_left, "clearance", 1.4e-3);
+    double more = balance_hand_brake_clicks(driven.car.system, driven.parking);
+    /* 1 mm more at two tips of one brake: 9 mm of its cable, half of that at the lever */
+    near(more - both, 4.5e-3 * 7 / parking->travel_of_click.m, 1e-9);
+    driven_finish(&driven);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -175,6 +251,11 @@ int main(void)
         cmocka_unit_test(a_slope_is_held_by_shoes_and_lever),
         cmocka_unit_test(a_steep_slope_is_held_by_the_grip_of_the_wheels),
         cmocka_unit_test(facing_up_the_wheels_turn_backwards),
+        cmocka_unit_test(facing_down_the_wheels_turn_forwards),
+        cmocka_unit_test(the_front_wheels_hold_better_facing_down),
+        cmocka_unit_test(friction_at_rest_may_be_less),
+        cmocka_unit_test(a_tight_cable_let_off_lengthens_the_pedal),
+        cmocka_unit_test(clicks_are_those_of_the_mean_of_both_cables),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

@@ -131,6 +131,7 @@ struct driven_car driven_start(void)
     car_part(&driven.car, driven.parking)->as.parking.works = car_names(&driven.car, 2, drums);
     driven_say(&driven, driven.parking, "lever ratio", 7);
     driven_say(&driven, driven.parking, "shoe lever ratio", 4.5);
+    driven_say(&driven, driven.parking, "cable holds off", 0.1e-3);
     say_brakes(&driven);
     say_vehicle(&driven);
     say_clutch(&driven);

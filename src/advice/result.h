@@ -9,7 +9,6 @@
 #include "advice/hoses.h"
 #include "advice/opening.h"
 #include "advice/steps.h"
-#include "advice/trace.h"
 #include "units/unit.h"
 
 /* All that a report needs, in one value. */
@@ -21,9 +20,8 @@ struct result {
     struct hose_list hoses;
     struct bleed_plan *bleed; /* NULL unless asked */
     struct steps opening;
-    struct steps tests;  /* PHASE_TEST and PHASE_LATER for this car */
-    struct fit *fit;     /* NULL unless asked */
-    struct trace *trace; /* NULL unless asked */
+    struct steps tests; /* PHASE_TEST and PHASE_LATER for this car */
+    struct fit *fit;    /* NULL unless asked */
     struct date today;
     enum unit_system units;
 };

@@ -238,7 +238,7 @@ static const struct step_row rows[] = {
      "{nipple}: plug the outlets, or loop pipes from them back under the fluid, and stroke it "
      "slowly until no bubbles come, 8 to 15 strokes. Or on the car: loosen each outlet union "
      "while the pedal goes down.",
-     NULL, CUSTOM, "strokes until no bubbles came"},
+     NULL, CUSTOM, "strokes it took"},
     {"bleed-nipple", PHASE_BLEED,
      "{nipple}: draw off {volume}, about {strokes} strokes, then go on to three to five clear "
      "ones.",

@@ -84,14 +84,11 @@ static void draw_axes(struct sketch *sketch, const struct scale *scale)
                  ALIGN_RIGHT, INK_BLACK);
 }
 
-/* The number of the step that a turn of the simulation belongs to: turns are the steps at nipples,
- * one after the other. */
+/* The number of the step that a point belongs to; 0 for a step at no nipple. */
 static int number_of_turn(const struct steps *steps, int turn)
 {
-    for (size_t i = 0; i < steps->count; i++)
-        if (steps->items[i].nipple >= 0 && turn-- == 0)
-            return steps->items[i].number;
-    return 0;
+    bool drawn = turn >= 0 && (size_t)turn < steps->count && steps->items[turn].nipple >= 0;
+    return drawn ? steps->items[turn].number : 0;
 }
 
 /* A dashed line where each nipple begins, its number above; numbers that would meet go a row
@@ -107,18 +104,18 @@ static void draw_marks(struct sketch *sketch, const struct result *result,
     for (int i = 0; i < plan->point_count; i++) {
         if (i > 0 && plan->curve[i].turn == plan->curve[i - 1].turn)
             continue;
+        int number = number_of_turn(&plan->steps, plan->curve[i].turn);
         double x = x_of(scale, i > 0 ? plan->curve[i - 1].fluid : 0);
         int row = 0;
         while (row < ROWS - 1 && x - taken[row] < MARK_WIDTH)
             row++;
-        if (x - taken[row] < MARK_WIDTH)
+        if (number == 0 || x - taken[row] < MARK_WIDTH)
             continue; /* steps that draw next to nothing */
         taken[row] = x;
         double y = scale->box.top - 2.4 - row * MARK_HEIGHT;
         sketch_line(sketch, x, y + 2.2, x, scale->box.bottom,
                     (struct pen){0.25, INK_DARK, DASH_SHORT});
-        symbol_nipple(sketch, (struct point){x, y},
-                      number_of_turn(&plan->steps, plan->curve[i].turn));
+        symbol_nipple(sketch, (struct point){x, y}, number);
     }
 }
 

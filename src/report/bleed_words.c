@@ -66,9 +66,23 @@ const char *bleed_volume(struct arena *arena, const struct result *result, doubl
     return isnan(m3) ? "-" : unit_text(arena, m3, DIMENSION_VOLUME, result->units);
 }
 
+bool bleed_draws(const struct step *step)
+{
+    return step->bleed != NULL && step->bleed->purge.m3 > 0;
+}
+
+double bleed_clear_strokes(const struct step *step)
+{
+    const struct bleed_detail *detail = step->bleed;
+    if (!(step->strokes > 0) || !(step->volume.m3 > 0) || !bleed_draws(step))
+        return step->strokes;
+    bool renews = step->volume.m3 >= detail->renewal.m3 * (1 - 1e-9);
+    return renews ? NAN : step->strokes;
+}
+
 const char *bleed_strokes(struct arena *arena, double strokes)
 {
-    return isnan(strokes) ? "-" : text_print(arena, "%.0f", ceil(strokes - 1e-9));
+    return isnan(strokes) ? "-" : text_print(arena, "%.0f", fmax(0, ceil(strokes - 1e-9)));
 }
 
 const char *bleed_time(struct arena *arena, double seconds, const char *none)
@@ -156,6 +170,7 @@ int bleed_cost_rows(const struct bleed_plan *plan, struct bleed_cost_row rows[BL
         {"trade", "the trade's order, by rule", &plan->trade},
         {"makers", "the maker's order", &plan->makers},
         {"asked", "the order asked for", &plan->asked},
+        {"worst", "the worst order there is", &plan->worst},
     };
     int count = 0;
     for (int i = 0; i < BLEED_MOST_COSTS; i++)
@@ -164,7 +179,12 @@ int bleed_cost_rows(const struct bleed_plan *plan, struct bleed_cost_row rows[BL
     return count;
 }
 
-bool bleed_same_order(const struct order_cost *a, const struct order_cost *b)
+const char *bleed_other_words(const struct bleed_plan *plan)
+{
+    return plan->shut_under_pressure ? "held open" : "shut early";
+}
+
+static bool same_order(const struct order_cost *a, const struct order_cost *b)
 {
     if (a->count != b->count)
         return false;
@@ -172,4 +192,18 @@ bool bleed_same_order(const struct order_cost *a, const struct order_cost *b)
         if (a->order[i].part != b->order[i].part || a->order[i].index != b->order[i].index)
             return false;
     return true;
+}
+
+const char *bleed_cost_words(struct arena *arena, const struct result *result,
+                             const struct bleed_cost_row *row)
+{
+    const struct order_cost *planned = &result->bleed->planned;
+    if (row->cost == planned)
+        return bleed_order_words(arena, result, planned->order, planned->count);
+    if (same_order(planned, row->cost))
+        return "the same order as this plan";
+    if (row->cost == &result->bleed->worst && row->cost->fluid.m3 <= planned->fluid.m3 &&
+        row->cost->strokes <= planned->strokes && row->cost->air_left.m3 <= planned->air_left.m3)
+        return "no order costs more than this plan";
+    return bleed_order_words(arena, result, row->cost->order, row->cost->count);
 }

@@ -18,6 +18,10 @@ const char *bleed_with_words(struct arena *arena, const struct result *result,
 
 /* "120 mL", "-" when not known. */
 const char *bleed_volume(struct arena *arena, const struct result *result, double m3);
+/* Whether a step draws off a volume of its own; a nipple that comes up once more does not. */
+bool bleed_draws(const struct step *step);
+/* The strokes until no more air comes, where the step's own are for renewing; NaN. */
+double bleed_clear_strokes(const struct step *step);
 /* "7", "-" when not known; whole strokes, upwards. */
 const char *bleed_strokes(struct arena *arena, double strokes);
 /* "45 s", "4 min", "1.5 h"; none when it does not run at all (NaN). */
@@ -43,9 +47,12 @@ struct bleed_cost_row {
     const char *name; /* "this plan" */
     const struct order_cost *cost;
 };
-enum { BLEED_MOST_COSTS = 4 };
+enum { BLEED_MOST_COSTS = 5 };
 int bleed_cost_rows(const struct bleed_plan *plan, struct bleed_cost_row rows[BLEED_MOST_COSTS]);
-/* Whether two orders are the same. */
-bool bleed_same_order(const struct order_cost *a, const struct order_cost *b);
+/* What the same order costs by the other practice: "nipples shut early". */
+const char *bleed_other_words(const struct bleed_plan *plan);
+/* The order of a row that comes after the plan's, or how it stands to the plan. */
+const char *bleed_cost_words(struct arena *arena, const struct result *result,
+                             const struct bleed_cost_row *row);
 
 #endif

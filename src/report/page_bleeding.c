@@ -13,7 +13,7 @@
 
 /* Columns of the table, by their left edges from the right margin. */
 enum column { WAY, DRAW, STROKES, TIME, RESERVOIR, AIR, WRITE, COLUMNS };
-static const double edges[COLUMNS] = {117, 99, 81, 69, 53, 31, 16};
+static const double edges[COLUMNS] = {112, 95, 78, 63, 50, 31, 15};
 static const char *const heads[COLUMNS][2] = {
     {"way", "of it new"},     {"draw off", "to renew"}, {"strokes", "to renew"}, {"gravity", "kit"},
     {"top up", "then in it"}, {"air left", "circuit"},  {"drawn off", "here"},
@@ -60,13 +60,18 @@ static double step_words_column(struct flow *flow, const struct result *result,
 {
     struct arena *arena = flow->arena;
     double x = FLOW_LEFT + WORDS, width = words_width(flow);
-    const char *place = step->place_words;
-    if (place != NULL && step->bleed != NULL && step->bleed->way_up != NULL)
-        place = text_print(arena, "%s; nipple %s", place, step->bleed->way_up);
+    bool again = step->bleed != NULL && !bleed_draws(step);
+    const char *place = step->bleed != NULL && step->bleed->way_up != NULL
+                            ? text_print(arena, "nipple %s", step->bleed->way_up)
+                            : step->place_words;
+    if (again)
+        place = NULL;
     y = flow_words(flow, x, y, width, pages_sentence(arena, bleed_step_name(arena, result, step)),
                    flow_bold(), INK_BLACK, draw);
     y = flow_words(flow, x, y, width, bleed_with_words(arena, result, step), flow_bold(), INK_BLACK,
                    draw);
+    if (again)
+        y = flow_words(flow, x, y, width, "Once more", flow_bold(), INK_BLACK, draw);
     y = flow_words(flow, x, y, width, place ? pages_sentence(arena, place) : NULL, flow_small(),
                    INK_DARK, draw);
     if (step->reason != NULL)
@@ -87,6 +92,11 @@ static struct cells cells_of(struct arena *arena, const struct result *result,
     const struct bleed_detail *detail = step->bleed;
     const char *mark = step->volume_assumed ? "*" : "";
     struct cells cells = {0};
+    if (detail != NULL && !bleed_draws(step)) {
+        cells.items[STROKES][0] = "3 to 5";
+        cells.items[STROKES][1] = "until clear";
+        return cells;
+    }
     cells.items[DRAW][0] =
         text_print(arena, "%s%s", bleed_volume(arena, result, step->volume.m3), mark);
     cells.items[STROKES][0] = bleed_strokes(arena, step->strokes);

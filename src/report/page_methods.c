@@ -33,15 +33,24 @@ static double method_text(struct flow *flow, const struct result *result,
 
 static void costs(struct flow *flow, const struct result *result)
 {
-    static const double columns[] = {64, 92, 114};
-    static const char *const heads[] = {"drawn off", "strokes", "air left"};
+    enum { CELLS = 5 };
+    static const double columns[CELLS] = {56, 80, 98, 124, 142};
+    static const char *const heads[CELLS] = {"drawn off", "strokes", "air left", "strokes",
+                                             "air left"};
     struct bleed_cost_row rows[BLEED_MOST_COSTS];
     struct arena *arena = flow->arena;
     int count = bleed_cost_rows(result->bleed, rows);
     if (count == 0)
         return;
-    flow_subheading(flow, "What the order costs, by the simulation", 12 + 9 * count);
-    for (int i = 0; i < 3; i++)
+    flow_subheading(flow, "What the order costs, by the simulation", 16 + 9 * count);
+    bool shut = result->bleed->shut_under_pressure;
+    sketch_words(flow_page(flow), FLOW_LEFT + columns[0], flow->y + 2.6,
+                 shut ? "nipples shut early" : "nipples held open", flow_small(), ALIGN_LEFT,
+                 INK_DARK);
+    sketch_words(flow_page(flow), FLOW_LEFT + columns[3], flow->y + 2.6,
+                 bleed_other_words(result->bleed), flow_small(), ALIGN_LEFT, INK_DARK);
+    flow_skip(flow, 3);
+    for (int i = 0; i < CELLS; i++)
         sketch_words(flow_page(flow), FLOW_LEFT + columns[i], flow->y + 2.6, heads[i], flow_small(),
                      ALIGN_LEFT, INK_DARK);
     flow_skip(flow, 4);
@@ -50,22 +59,27 @@ static void costs(struct flow *flow, const struct result *result)
         const struct order_cost *cost = rows[i].cost;
         const char *cells[] = {bleed_volume(arena, result, cost->fluid.m3),
                                bleed_strokes(arena, cost->strokes),
-                               bleed_volume(arena, result, cost->air_left.m3)};
+                               bleed_volume(arena, result, cost->air_left.m3),
+                               bleed_strokes(arena, cost->other_strokes),
+                               bleed_volume(arena, result, cost->other_air_left.m3)};
         flow_need(flow, 9);
         double base = flow->y + 4;
         sketch_words(flow_page(flow), FLOW_LEFT, base, pages_sentence(arena, rows[i].name),
                      flow_bold(), ALIGN_LEFT, INK_BLACK);
-        for (int k = 0; k < 3; k++)
+        for (int k = 0; k < CELLS; k++)
             sketch_words(flow_page(flow), FLOW_LEFT + columns[k], base, cells[k], flow_plain(),
                          ALIGN_LEFT, INK_BLACK);
-        const char *words = i > 0 && bleed_same_order(rows[0].cost, cost)
-                                ? "the same order as this plan"
-                                : bleed_order_words(arena, result, cost->order, cost->count);
+        const char *words = bleed_cost_words(arena, result, &rows[i]);
         flow->y = flow_words(flow, FLOW_LEFT, base + 1, flow_width(flow), words, flow_small(),
                              INK_DARK, true) +
                   1;
         flow_rule(flow);
     }
+    if (result->bleed->departure != NULL)
+        flow_paragraph(
+            flow,
+            text_print(arena, "Why not the trade's order: %s.", result->bleed->departure->words),
+            flow_plain(), INK_BLACK);
 }
 
 void pages_methods(struct flow *flow, const struct result *result)

@@ -38,20 +38,35 @@ static void add_way(struct text *into, const struct result *result, const struct
         frame_line(into, "Nipple", detail->way_up);
 }
 
-static void add_amounts(struct text *into, const struct result *result, const struct step *step)
+static void add_flows(struct text *into, const struct result *result, const struct step *step)
 {
     const struct bleed_detail *detail = step->bleed;
     struct arena *arena = into->arena;
-    frame_line(into, "Until it is clear",
-               text_print(arena, "%s, %s strokes", bleed_volume(arena, result, detail->purge.m3),
-                          bleed_strokes(arena, step->strokes)));
-    frame_line(into, "To renew fluid",
-               text_print(arena, "%s, %s strokes", bleed_volume(arena, result, detail->renewal.m3),
-                          bleed_strokes(arena, detail->renewal_strokes)));
     frame_line(into, "Without a helper",
                text_print(arena, "by gravity %s; with a pressure kit %s",
                           bleed_time(arena, detail->by_gravity.s, "it does not run"),
                           bleed_time(arena, detail->by_pressure.s, "it does not run")));
+    if (detail->flow_by_gravity > 0)
+        frame_line(into, "",
+                   text_print(arena, "flow without air: %s and %s a minute",
+                              bleed_volume(arena, result, detail->flow_by_gravity * 60),
+                              bleed_volume(arena, result, detail->flow_by_pressure * 60)));
+}
+
+static void add_amounts(struct text *into, const struct result *result, const struct step *step)
+{
+    const struct bleed_detail *detail = step->bleed;
+    struct arena *arena = into->arena;
+    double strokes = bleed_clear_strokes(step);
+    frame_line(into, "Until it is clear",
+               text_print(arena, "%s%s", bleed_volume(arena, result, detail->purge.m3),
+                          isnan(strokes)
+                              ? ""
+                              : text_print(arena, ", %s strokes", bleed_strokes(arena, strokes))));
+    frame_line(into, "To renew fluid",
+               text_print(arena, "%s, %s strokes", bleed_volume(arena, result, detail->renewal.m3),
+                          bleed_strokes(arena, detail->renewal_strokes)));
+    add_flows(into, result, step);
     if (!isnan(detail->reservoir_after.m3))
         frame_line(into, "Reservoir",
                    text_print(arena, "top up: %s; %s in it after this step",
@@ -94,7 +109,7 @@ static void add_steps(struct text *into, const struct result *result)
         if (stage != NULL)
             text_add(into, "%s%s:\n", i > 0 ? "\n" : "", stage);
         frame_step(into, result, steps, i);
-        if (step->nipple < 0)
+        if (step->nipple < 0 || (step->bleed != NULL && !bleed_draws(step)))
             continue;
         add_way(into, result, step);
         if (step->bleed != NULL) {
@@ -121,28 +136,45 @@ static void add_after(struct text *into, const struct result *result)
                  plan->fluid_assumed ? " (assumed)" : "");
 }
 
-static void add_costs(struct text *into, const struct result *result)
+static void add_cost(struct text *into, const struct result *result,
+                     const struct bleed_cost_row *row)
 {
     struct arena *arena = into->arena;
+    const struct order_cost *cost = row->cost;
+    text_add(into, "  %-28s %9s %7s %9s   %7s %9s\n", row->name,
+             bleed_volume(arena, result, cost->fluid.m3), bleed_strokes(arena, cost->strokes),
+             bleed_volume(arena, result, cost->air_left.m3),
+             bleed_strokes(arena, cost->other_strokes),
+             bleed_volume(arena, result, cost->other_air_left.m3));
+}
+
+static void add_costs(struct text *into, const struct result *result)
+{
+    const struct bleed_plan *plan = result->bleed;
+    struct arena *arena = into->arena;
     struct bleed_cost_row rows[BLEED_MOST_COSTS];
-    int count = bleed_cost_rows(result->bleed, rows);
+    int count = bleed_cost_rows(plan, rows);
     if (count == 0)
         return;
     frame_heading(into, "What the order costs, by the simulation");
-    text_add(into, "  %-28s %12s %9s %12s\n", "", "drawn off", "strokes", "air left");
+    text_add(into, "  %-28s %-27s   %s\n", "",
+             plan->shut_under_pressure ? "nipples shut early" : "nipples held open",
+             bleed_other_words(plan));
+    text_add(into, "  %-28s %9s %7s %9s   %7s %9s\n", "", "drawn off", "strokes", "air left",
+             "strokes", "air left");
     for (int i = 0; i < count; i++)
-        text_add(into, "  %-28s %12s %9s %12s\n", rows[i].name,
-                 bleed_volume(arena, result, rows[i].cost->fluid.m3),
-                 bleed_strokes(arena, rows[i].cost->strokes),
-                 bleed_volume(arena, result, rows[i].cost->air_left.m3));
+        add_cost(into, result, &rows[i]);
     for (int i = 1; i < count; i++) {
-        const char *words =
-            bleed_same_order(rows[0].cost, rows[i].cost)
-                ? "the same as this plan"
-                : bleed_order_words(arena, result, rows[i].cost->order, rows[i].cost->count);
+        const char *words = bleed_cost_words(arena, result, &rows[i]);
         text_add(into, "  %s: ", rows[i].name);
         text_add_wrapped(into, words, text_letters(rows[i].name) + 4, 6, FRAME_WIDTH);
     }
+    if (plan->departure != NULL) {
+        text_add(into, "  Why not the trade's order: ");
+        text_add_wrapped(into, plan->departure->words, 29, 6, FRAME_WIDTH);
+    }
+    if (plan->tried > 0)
+        text_add(into, "  Orders tried: %d.\n", plan->tried);
 }
 
 static void add_methods(struct text *into, const struct result *result)
@@ -179,20 +211,6 @@ static void add_list(struct text *into, const struct result *result, const char 
         frame_step(into, result, steps, i);
 }
 
-/* Holding tests belong to bleeding: they show whether it is tight. */
-static void add_leak_tests(struct text *into, const struct result *result)
-{
-    bool begun = false;
-    for (size_t i = 0; i < result->tests.count; i++) {
-        if (!text_begins(result->tests.items[i].row->id, "test-hold"))
-            continue;
-        if (!begun)
-            frame_heading(into, "Then: is it tight?");
-        begun = true;
-        frame_step(into, result, &result->tests, i);
-    }
-}
-
 void text_bleed(struct text *into, const struct result *result)
 {
     const struct bleed_plan *plan = result->bleed;
@@ -206,6 +224,9 @@ void text_bleed(struct text *into, const struct result *result)
     for (int i = 0; i < plan->left_out_count; i++)
         text_add(into, "WARNING  The order given leaves out: %s.\n",
                  nipple_words(result->system, plan->left_out[i], into->arena));
+    for (int i = 0; i < plan->asked_left_out_count; i++)
+        text_add(into, "WARNING  The order asked for leaves out: %s.\n",
+                 nipple_words(result->system, plan->asked_left_out[i], into->arena));
     text_add(into, "\n");
     frame_cautions(into, result, CAUTION_ALWAYS);
     frame_cautions(into, result, CAUTION_BLEEDING);
@@ -216,7 +237,6 @@ void text_bleed(struct text *into, const struct result *result)
     add_after(into, result);
     add_costs(into, result);
     add_methods(into, result);
-    if (plan->steps.count > 0)
-        add_leak_tests(into, result);
+    add_list(into, result, "Then: pedal, levels, is it tight?", &plan->finish);
     frame_deference(into);
 }

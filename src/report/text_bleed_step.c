@@ -42,6 +42,10 @@ static void add_labelled(struct text *into, const char *label, const char *words
 static void add_amounts(struct text *into, const struct result *result, const struct step *step)
 {
     struct arena *arena = into->arena;
+    if (step->bleed != NULL && !bleed_draws(step)) {
+        add_labelled(into, "STROKES", "three to five, until they are clear");
+        return;
+    }
     add_labelled(into, "STROKES",
                  isnan(step->strokes)
                      ? "as many as it takes"
@@ -103,6 +107,8 @@ void text_bleed_step(struct text *into, const struct result *result, int number)
     const struct step *step = &plan->steps.items[at];
     text_add(into, "STEP %d OF %d\n\n", number, (int)plan->steps.count);
     add_large(into, bleed_step_name(arena, result, step));
+    if (step->bleed != NULL && !bleed_draws(step))
+        text_add(into, "ONCE MORE\n");
     if (bleed_with_words(arena, result, step) != NULL)
         text_add_wrapped(into, bleed_with_words(arena, result, step), 0, 0, SCREEN_COLUMNS);
     if (step->place_words != NULL && step->nipple >= 0)

@@ -1,11 +1,12 @@
 #include "cars.h"
 
 #include <dirent.h>
-#include <math.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
 
+#include "advice/bleed_plan.h"
+#include "advice/bleed_way.h"
 #include "base/text.h"
 #include "input/read.h"
 
@@ -80,23 +81,31 @@ struct purge_net *cars_net(const struct ready_car *car, int circuit, int which, 
     return net;
 }
 
-/* Half the travel of a tandem master is each piston's: the shares differ from car to car, the
- * comparison of orders does not turn on them. */
+struct given_plan cars_plan(const struct ready_car *car, const struct purge_net *net, int circuit,
+                            int which, bool shut_under_pressure, struct arena *arena)
+{
+    struct given_plan given = {NULL, 0};
+    struct system *system = system_copy(car->system, arena);
+    if (which == CAR_MASTER)
+        return given;
+    if (which >= CAR_WHEEL)
+        system->parts[net->nipples[which - CAR_WHEEL].nipple.part].done.renewed = true;
+    const struct bleed_wishes wishes = {.shut_under_pressure = shut_under_pressure};
+    const struct bleed_plan *plan = bleed_plan_of(system, car->network, &wishes, arena);
+    struct purge_turn *turns = ARENA_ARRAY(arena, plan->steps.count + 1, struct purge_turn);
+    for (size_t i = 0; i < plan->steps.count; i++) {
+        const struct step *step = &plan->steps.items[i];
+        for (int n = 0; n < net->nipple_count && step->circuit == circuit; n++)
+            if (net->nipples[n].nipple.part == step->part &&
+                net->nipples[n].nipple.index == step->nipple)
+                turns[given.count++] = (struct purge_turn){n, -1};
+    }
+    given.turns = turns;
+    return given;
+}
+
 struct purge_way cars_way(const struct ready_car *car, int circuit, bool shut_under_pressure)
 {
-    const struct master *master =
-        &car->system->parts[car->network->circuits[circuit].master].as.master;
-    double stroke = master->type == MASTER_TANDEM ? master->stroke.m / 2 : master->stroke.m;
-    if (!(stroke > 0))
-        stroke = 0.025;
-    return (struct purge_way){.method = METHOD_PEDAL,
-                              .shut_under_pressure = shut_under_pressure,
-                              .stroke = master_area(master).m2 * stroke,
-                              .stroke_time = 1.5,
-                              .pause_time = 3,
-                              .push = NAN,
-                              .reservoir = NAN,
-                              .reserve = 0,
-                              .clear_strokes = 3,
-                              .most_strokes = 60};
+    const struct bleed_wishes wishes = {.shut_under_pressure = shut_under_pressure};
+    return bleed_way_of(car->system, car->network, circuit, &wishes);
 }

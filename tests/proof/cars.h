@@ -1,6 +1,7 @@
 #ifndef FIRMPEDAL_TESTS_PROOF_CARS_H
 #define FIRMPEDAL_TESTS_PROOF_CARS_H
 
+#include "contest.h"
 #include "network/graph.h"
 #include "physics/purge.h"
 
@@ -24,6 +25,11 @@ enum car_case {
 /* The net with that air in it; NULL when the circuit has no such case. words says which it is. */
 struct purge_net *cars_net(const struct ready_car *car, int circuit, int which, const char **words,
                            struct arena *arena);
+/* The plan of the program for that case, as turns of the net: for the whole car when all is dry,
+ * for the brake alone when that is new. NULL turns for the master, whose plan begins at the bench.
+ */
+struct given_plan cars_plan(const struct ready_car *car, const struct purge_net *net, int circuit,
+                            int which, bool shut_under_pressure, struct arena *arena);
 /* Bleeding it by the pedal. */
 struct purge_way cars_way(const struct ready_car *car, int circuit, bool shut_under_pressure);
 

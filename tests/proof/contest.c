@@ -43,7 +43,7 @@ static void throw_order(struct dice *dice, int *order, int count)
 }
 
 struct contest contest_of(const struct purge_net *net, const struct purge_way *way,
-                          unsigned long number, struct arena *arena)
+                          unsigned long number, struct given_plan given, struct arena *arena)
 {
     struct contest contest = {.verdict = {.nipples = net->nipple_count}};
     if (net->nipple_count < 1 || net->nipple_count > JUDGE_MOST)
@@ -54,10 +54,14 @@ struct contest contest_of(const struct purge_net *net, const struct purge_way *w
     int order[JUDGE_MOST];
     struct purge_turn turns[JUDGE_MOST_TURNS];
     contest.verdict = judge_all(net, way, room, trials);
-    struct bleed_choice choice = bleed_best_order(net, way, NULL, arena);
-    contest.plan = judge_turns(net, way, choice.turns, choice.count, room);
-    contest.plan_is_rule = choice.by_rule;
-    contest.departure = choice.reason;
+    contest.plan_is_rule = true;
+    if (given.turns != NULL) {
+        contest.plan = judge_turns(net, way, given.turns, given.count, room);
+    } else {
+        struct bleed_choice choice = bleed_best_order(net, way, NULL, arena);
+        contest.plan = judge_turns(net, way, choice.turns, choice.count, room);
+        contest.plan_is_rule = choice.by_rule;
+    }
     contest.rule = judge_turns(net, way, turns, bleed_rule_order(net, NULL, turns), room);
     judge_nearest_first(net, order);
     contest.nearest = judge_order(net, way, order, room);

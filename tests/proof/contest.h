@@ -22,12 +22,17 @@ struct contest {
     struct trial nearest; /* shortest way first */
     struct trial random;  /* one order by dice */
     bool plan_is_rule;
-    const char *departure; /* why the plan left the rule; NULL */
     enum difference difference, rule_difference;
+};
+
+/* A plan that was made elsewhere; NULL turns: the planner is asked about the net itself. */
+struct given_plan {
+    const struct purge_turn *turns;
+    int count;
 };
 
 /* number: for the dice. Nets of more than six nipples have no verdict: orders 0. */
 struct contest contest_of(const struct purge_net *net, const struct purge_way *way,
-                          unsigned long number, struct arena *arena);
+                          unsigned long number, struct given_plan given, struct arena *arena);
 
 #endif

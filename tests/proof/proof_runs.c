@@ -60,7 +60,9 @@ static void run_car(struct proof *proof, const struct ready_car *car, struct tal
                     continue;
                 }
                 struct purge_way way = cars_way(car, c, shut == 1);
-                struct contest contest = contest_of(net, &way, (unsigned long)which, arena);
+                struct contest contest =
+                    contest_of(net, &way, (unsigned long)which,
+                               cars_plan(car, net, c, which, shut == 1, arena), arena);
                 if (contest.verdict.orders == 0) {
                     proof->refused++;
                     arena_release(arena, mark);
@@ -110,7 +112,8 @@ void proof_made_up(struct proof *proof, bool every, struct text *listing, struct
     for (unsigned long number = 1; number <= proof->networks; number++) {
         struct arena_mark mark = arena_mark(scratch);
         struct made_up made = made_up_of(proof->seed, number, scratch);
-        struct contest contest = contest_of(made.net, &made.way, number, scratch);
+        struct contest contest =
+            contest_of(made.net, &made.way, number, (struct given_plan){0}, scratch);
         tally_add(&proof->made_up, &contest);
         tally_add(&proof->by_air[made.air], &contest);
         tally_add(&proof->by_practice[made.way.shut_under_pressure], &contest);
@@ -163,7 +166,7 @@ void proof_only(unsigned long seed, unsigned long number, struct text *listing, 
     struct made_up made = made_up_of(seed, number, arena);
     struct purge_room *room = purge_room(made.net, JUDGE_MOST_TURNS, false, arena);
     struct trial *trials = ARENA_ARRAY(arena, JUDGE_MOST_ORDERS, struct trial);
-    struct contest contest = contest_of(made.net, &made.way, number, arena);
+    struct contest contest = contest_of(made.net, &made.way, number, (struct given_plan){0}, arena);
     struct verdict verdict = judge_all(made.net, &made.way, room, trials);
     list_net(listing, &made);
     list_head(listing);

@@ -9,9 +9,9 @@ static double ml(double m3)
 }
 
 static void rival_line(struct text *into, const char *name, const struct rival *rival,
-                       const struct tally *tally, struct arena *arena)
+                       struct arena *arena)
 {
-    text_add(into, "| %s | %d | %s | %s | %.0f %% | %d | %d |\n", name, tally->nets - rival->clear,
+    text_add(into, "| %s | %d | %s | %s | %.0f %% | %d | %d |\n", name, rival->dirty,
              tally_percent(arena, rival->fluid, rival->clear),
              tally_percent(arena, rival->strokes, rival->clear), 100 * rival->most_fluid,
              rival->worse, rival->better);
@@ -22,10 +22,10 @@ static void rivals(struct text *into, const struct tally *tally, struct arena *a
     text_add(into, "| planner | leaves more air than the best | fluid above the best, mean | "
                    "strokes above the fewest, mean | fluid, most | worse than the plan | better |\n"
                    "| --- | --- | --- | --- | --- | --- | --- |\n");
-    rival_line(into, "the plan: rule, then simulation", &tally->plan, tally, arena);
-    rival_line(into, "the rule alone", &tally->rule, tally, arena);
-    rival_line(into, "by dice", &tally->random, tally, arena);
-    rival_line(into, "nearest first", &tally->nearest, tally, arena);
+    rival_line(into, "the plan: rule, then simulation", &tally->plan, arena);
+    rival_line(into, "the rule alone", &tally->rule, arena);
+    rival_line(into, "by dice", &tally->random, arena);
+    rival_line(into, "nearest first", &tally->nearest, arena);
 }
 
 static void spread_line(struct text *into, const char *name, const struct tally *tally,

@@ -20,6 +20,7 @@ static void rival_add(struct rival *rival, const struct trial *trial, const stru
     const struct trial *best = &contest->verdict.best;
     rival->worse += is_worse(trial, &contest->plan);
     rival->better += is_worse(&contest->plan, trial);
+    rival->dirty += !judge_as_clear(trial, best);
     if (!judge_as_clear(trial, best) || !(best->fluid > 0))
         return;
     double more = judge_more_fluid(trial, best);

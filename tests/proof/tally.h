@@ -9,7 +9,8 @@
 
 /* One planner over all nets. */
 struct rival {
-    int clear;             /* nets where it got as much air out as the best */
+    int dirty;             /* nets where it left more air than the best */
+    int clear;             /* the others, where the best draws anything at all */
     double fluid, strokes; /* sums of what it draws above the best on those, as shares */
     double most_fluid;     /* the greatest of them */
     int worse, better;     /* than the plan: more air, or over 5 % more or less fluid */

@@ -85,18 +85,6 @@ static struct branch branch_of(struct filling *filling, int circuit, int nipple)
     return branch;
 }
 
-/* Flow that a push drives to a nipple when the way is full of fluid, m3/s. */
-static double full_flow(const struct purge_net *net, int nipple, double push)
-{
-    struct passage passage = passage_usual();
-    struct resistance way = flow_passage(net->density, net->viscosity, &passage);
-    for (int leg = net->nipples[nipple].leg; leg >= 0; leg = net->legs[leg].above) {
-        way.linear +=
-            flow_pipe(net->density, net->viscosity, net->legs[leg].length, net->legs[leg].bore);
-    }
-    return push > 0 ? flow_driven(way, push) : 0;
-}
-
 static void fill_flows(const struct filling *filling, const struct step *step, int nipple,
                        struct bleed_detail *detail)
 {
@@ -104,8 +92,9 @@ static void fill_flows(const struct filling *filling, const struct step *step, i
     int master = filling->nets->network->circuits[step->circuit].master;
     bool assumed = false;
     double head = bleed_head(filling->nets->system, master, step->part, &assumed).m;
-    detail->flow_by_gravity = full_flow(net, nipple, head > 0 ? flow_head(net->density, head) : 0);
-    detail->flow_by_pressure = full_flow(net, nipple, limit_value("kit-pressure"));
+    detail->flow_by_gravity =
+        bleed_full_flow(net, nipple, head > 0 ? flow_head(net->density, head) : 0);
+    detail->flow_by_pressure = bleed_full_flow(net, nipple, limit_value("kit-pressure"));
     double volume = detail->purge.m3 > 0 ? detail->purge.m3 : detail->branch.m3;
     detail->by_gravity.s = detail->flow_by_gravity > 0 ? volume / detail->flow_by_gravity : NAN;
     detail->by_pressure.s = detail->flow_by_pressure > 0 ? volume / detail->flow_by_pressure : NAN;

@@ -7,6 +7,7 @@
 #include "advice/bleed_finish.h"
 #include "advice/bleed_arrange.h"
 #include "advice/bleed_details.h"
+#include "advice/bleed_methods.h"
 #include "advice/bleed_order.h"
 #include "advice/bleed_scope.h"
 #include "advice/bleed_settings.h"
@@ -225,6 +226,7 @@ static void find_order(struct planning *planning, const struct bleed_wishes *wis
     }
     add_steps(planning, &arranged);
     bleed_details_fill(&nets, set, plan, planning->arena);
+    bleed_methods_judge(&nets, set, plan, planning->arena);
 }
 
 /* What is drawn off, with the clear strokes, and what goes into emptied reservoirs. */

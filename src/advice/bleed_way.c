@@ -7,7 +7,9 @@
 #include "parts/flow.h"
 #include "physics/pressure.h"
 
-#define USUAL_STROKE 5e-6 /* m3, from memory */
+/* From memory: a stroke, m3; the reservoir's level over its master, m. */
+#define USUAL_STROKE      5e-6
+#define USUAL_OVER_MASTER 0.1
 /* So many strokes at one nipple are beyond what any car takes. */
 enum { MOST_STROKES = 400 };
 
@@ -53,11 +55,12 @@ struct length bleed_head(const struct system *system, int master, int part, bool
 {
     int reservoir = reservoir_of(system, master);
     double top = reservoir >= 0 ? system->parts[reservoir].fitted.height.m : NAN;
-    if (isnan(top)) {
-        top = system->parts[master].fitted.height.m;
+    bool over_master = isnan(top);
+    if (over_master) {
+        top = system->parts[master].fitted.height.m + USUAL_OVER_MASTER;
     }
     double height = top - (part >= 0 ? system->parts[part].fitted.height.m : NAN);
-    *assumed = *assumed || isnan(height);
+    *assumed = *assumed || over_master || isnan(height);
     return (struct length){isnan(height) ? limit_value("bleed-head") : height};
 }
 
@@ -73,6 +76,17 @@ struct volume bleed_usable(const struct system *system, const struct network *ne
     const struct reservoir *data = &system->parts[reservoir].as.reservoir;
     double usable = data->usable.m3 > 0 ? data->usable.m3 : data->capacity.m3 / 3;
     return (struct volume){users > 1 ? usable / 2 : usable};
+}
+
+double bleed_full_flow(const struct purge_net *net, int nipple, double push)
+{
+    struct passage passage = passage_usual();
+    struct resistance way = flow_passage(net->density, net->viscosity, &passage);
+    for (int leg = net->nipples[nipple].leg; leg >= 0; leg = net->legs[leg].above) {
+        way.linear +=
+            flow_pipe(net->density, net->viscosity, net->legs[leg].length, net->legs[leg].bore);
+    }
+    return push > 0 ? flow_driven(way, push) : 0;
 }
 
 static double push_of(const struct system *system, int master, enum bleed_method method,

@@ -20,6 +20,10 @@ struct length bleed_head(const struct system *system, int master, int part, bool
  * port high up. NaN when its size is not known. */
 struct volume bleed_usable(const struct system *system, const struct network *network, int circuit);
 
+/* Flow that a push drives to a nipple of a net when its way is full of fluid, m3/s; push Pa, 0 for
+ * one not above 0. */
+double bleed_full_flow(const struct purge_net *net, int nipple, double push);
+
 /* All of it as the simulation wants it. A stroke that is not known is taken as the usual 5 mL. */
 struct purge_way bleed_way_of(const struct system *system, const struct network *network,
                               int circuit, const struct bleed_wishes *wishes);

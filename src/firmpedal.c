@@ -8,6 +8,7 @@
 #include <string.h>
 
 #include "advice/bleed_asked.h"
+#include "advice/figure_asked.h"
 #include "advice/result.h"
 #include "base/arena.h"
 #include "base/message.h"
@@ -271,6 +272,42 @@ static bool ask_fit(struct fp_desk *desk, const struct fp_wishes *wishes, struct
     return true;
 }
 
+static bool ask_trace(struct fp_desk *desk, const struct fp_wishes *wishes, struct result *result,
+                      const char **answer)
+{
+    const char *trouble = NULL;
+    int index = figure_asked(&result->figures, wishes->figure, wishes->of, desk->arena, &trouble);
+    if (index < 0) {
+        *answer = text_print(desk->arena, "firmpedal: %s\n", trouble);
+        return false;
+    }
+    struct force effort = {NAN};
+    read_effort(desk, wishes->effort, &effort, answer);
+    struct weighing *weighing = ARENA_NEW(desk->arena, struct weighing);
+    *weighing = weighing_of(desk->car, desk->network, effort, &result->figures, desk->arena);
+    result->trace =
+        trace_of(desk->car, desk->network, effort, &result->figures, weighing, index, desk->arena);
+    return true;
+}
+
+/* What a question asks beyond what every answer has. */
+static bool ask_more(struct fp_desk *desk, enum fp_question question,
+                     const struct fp_wishes *wishes, struct result *result, const char **answer)
+{
+    switch (question) {
+    case FP_FIT:
+        return ask_fit(desk, wishes, result, answer);
+    case FP_TRACE:
+        return ask_trace(desk, wishes, result, answer);
+    case FP_CHECK:
+    case FP_BLEED:
+    case FP_OPEN:
+    case FP_HOSES:
+        break;
+    }
+    return true;
+}
+
 static bool findings_reach(const struct result *result, enum fp_severity severity)
 {
     for (size_t i = 0; i < result->findings.count; i++)
@@ -301,6 +338,9 @@ static void answer_in_text(struct text *words, const struct result *result,
     case FP_FIT:
         text_fit(words, result);
         break;
+    case FP_TRACE:
+        text_trace(words, result);
+        break;
     }
 }
 
@@ -316,6 +356,7 @@ static enum fp_outcome outcome_of(const struct result *result, enum fp_question 
         fine = !result->bleed->refused && result->bleed->left_out_count == 0;
         break;
     case FP_OPEN:
+    case FP_TRACE:
         break;
     case FP_HOSES:
         fine = result->hoses.verdict == HOSES_COMPLETE;
@@ -330,12 +371,13 @@ static enum fp_outcome outcome_of(const struct result *result, enum fp_question 
 enum fp_outcome fp_ask(struct fp_desk *desk, enum fp_question question,
                        const struct fp_wishes *wishes, const char **answer)
 {
-    static const enum json_part parts[] = {JSON_CHECK, JSON_BLEED, JSON_OPEN, JSON_HOSES, JSON_FIT};
+    static const enum json_part parts[] = {JSON_CHECK, JSON_BLEED, JSON_OPEN,
+                                           JSON_HOSES, JSON_FIT,   JSON_TRACE};
     ON_NO_MEMORY(desk, FP_OUTPUT);
     if (desk->car == NULL)
         return FP_INPUT;
     struct result *result = make_result(desk, wishes, question == FP_BLEED, answer);
-    if (result == NULL || (question == FP_FIT && !ask_fit(desk, wishes, result, answer)))
+    if (result == NULL || !ask_more(desk, question, wishes, result, answer))
         return FP_WRONG_USE;
     struct text words = text_start(desk->arena);
     if (!wishes->json)

@@ -23,7 +23,7 @@ enum fp_outcome {
 enum fp_severity { FP_NOTE, FP_ADVICE, FP_WARNING, FP_DANGER };
 
 /* What a person may ask about a car. */
-enum fp_question { FP_CHECK, FP_BLEED, FP_OPEN, FP_HOSES, FP_FIT };
+enum fp_question { FP_CHECK, FP_BLEED, FP_OPEN, FP_HOSES, FP_FIT, FP_TRACE };
 
 enum fp_paper { FP_A4, FP_LETTER };
 
@@ -40,6 +40,8 @@ struct fp_wishes {
     enum fp_severity fail_at; /* from which findings give FP_FINDINGS */
     const char *cylinder;     /* FP_FIT: name of the part */
     const char *bore;         /* FP_FIT: "7/8 in" */
+    const char *figure;       /* FP_TRACE: id of the figure, "pedal-travel" */
+    const char *of;           /* FP_TRACE: which one, "brake pedal"; NULL where there is but one */
     int step;                 /* FP_BLEED: only this step, for a small screen; 0: all */
     const char *order;        /* bleeding: an order to try, "rear left, rear right", or NULL */
     enum fp_method method;    /* bleeding: by which it is done */

@@ -5,6 +5,7 @@
 
 #include "advice/dependence.h"
 #include "advice/figure_values.h"
+#include "advice/holds.h"
 #include "base/text.h"
 #include "physics/press.h"
 #include "physics/pressure.h"
@@ -133,6 +134,7 @@ struct figures figures_of(const struct system *system, const struct network *net
     dependence_find(system, network, effort, &figures, arena);
     for (int i = 0; i < figures.count; i++) {
         struct figure *figure = &figures.items[i];
+        holds_look(situation, figure);
         if (isnan(figure->value) && figure->needs_count == 0 && figure->reason == NULL)
             figure->reason = plain_reason(situation, figure, arena);
     }
@@ -147,4 +149,10 @@ const struct figure *figures_find(const struct figures *figures, const char *id,
             return figure;
     }
     return NULL;
+}
+
+bool figure_mostly_assumed(const struct figure *figure)
+{
+    return figure->state == FIGURE_ASSUMED &&
+           (figure->assumed_share > 0.5 || figure->assumed_here > figure->given_here);
 }

@@ -54,14 +54,24 @@ struct figure {
     enum figure_state state;
     struct cited_key *assumed; /* what it rests on that was assumed, most telling first */
     int assumed_count;
+    int assumed_here;        /* how many assumed values move it where the car is now */
+    int given_here;          /* and how many written ones */
+    double assumed_share;    /* 0 to 1: how much of what pulls at it is assumed, each value by the
+                                change of the figure for a hundredth of the value */
     struct cited_key *needs; /* what is missing */
     int needs_count;
-    const char *reason; /* why it is not computed where no key is missing */
+    const char *reason;    /* why it is not computed where no key is missing */
+    unsigned holds;        /* conditions that could be looked up, by bit: table in holds.h */
+    unsigned holds_broken; /* those of them that are not met here */
 };
 struct figures {
     struct figure *items;
     int count;
 };
+
+/* Whether more than half of what a figure rests on is assumed: by number, where the car is now, or
+ * by pull. */
+bool figure_mostly_assumed(const struct figure *figure);
 
 /* All figures of a car, with what they rest on found by moving each assumed value (to the ends of
  * its usual range, by a hundredth, to half and double, through all choices) and what they lack

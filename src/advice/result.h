@@ -9,6 +9,7 @@
 #include "advice/hoses.h"
 #include "advice/opening.h"
 #include "advice/steps.h"
+#include "advice/trace.h"
 #include "units/unit.h"
 
 /* All that a report needs, in one value. */
@@ -20,8 +21,9 @@ struct result {
     struct hose_list hoses;
     struct bleed_plan *bleed; /* NULL unless asked */
     struct steps opening;
-    struct steps tests; /* PHASE_TEST and PHASE_LATER for this car */
-    struct fit *fit;    /* NULL unless asked */
+    struct steps tests;  /* PHASE_TEST and PHASE_LATER for this car */
+    struct fit *fit;     /* NULL unless asked */
+    struct trace *trace; /* NULL unless asked */
     struct date today;
     enum unit_system units;
 };

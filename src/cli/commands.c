@@ -68,6 +68,11 @@ static enum fp_outcome run_fit(struct fp_desk *desk, const struct request *reque
     return answer_question(desk, request, FP_FIT);
 }
 
+static enum fp_outcome run_trace(struct fp_desk *desk, const struct request *request)
+{
+    return answer_question(desk, request, FP_TRACE);
+}
+
 static enum fp_outcome write_file(struct fp_desk *desk, const struct request *request,
                                   enum fp_outcome (*writer)(struct fp_desk *, const char *,
                                                             const struct fp_wishes *))
@@ -155,6 +160,9 @@ static const struct command table[] = {
      COMMON_OPTIONS | TAKES(JSON), 1, CAR_AND_WORKS, run_hoses},
     {"fit", "CAR [WORK...] --cylinder NAME --bore SIZE", "whether another bore suits the car",
      COMMON_OPTIONS | TAKES(JSON) | TAKES(CYLINDER) | TAKES(BORE), 1, CAR_AND_WORKS, run_fit},
+    {"trace", "CAR [WORK...] --figure ID [--of NAME]",
+     "how one figure comes about, down to the lines of the file",
+     COMMON_OPTIONS | TAKES(JSON) | TAKES(FIGURE) | TAKES(OF), 1, CAR_AND_WORKS, run_trace},
     {"sheet", "CAR [WORK...] -o FILE", "the service sheet as PDF",
      COMMON_OPTIONS | TAKES(OUTPUT) | TAKES(PAPER) | TAKES(REPLACE) | BLEED_OPTIONS, 1,
      CAR_AND_WORKS, run_sheet},

@@ -81,6 +81,12 @@ static bool take(struct request *request, enum option_symbol option, const char 
     case OPTION_BORE:
         request->wishes.bore = value;
         break;
+    case OPTION_FIGURE:
+        request->wishes.figure = value;
+        break;
+    case OPTION_OF:
+        request->wishes.of = value;
+        break;
     case OPTION_STEP: {
         char *end;
         long step = strtol(value, &end, 10);

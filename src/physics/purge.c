@@ -7,7 +7,10 @@
 /* Less air than this is none: a bubble of an eighth of a millimetre. */
 #define NO_AIR 1e-12
 
-enum { SPLITS = 8, TRIES = 12, LEAST_PORTIONS = 32 };
+/* Of waiting for a gas lock, s. */
+#define WAIT 60.0
+
+enum { SPLITS = 8, TRIES = 12, LEAST_PORTIONS = 32, MOST_WAITS = 60 };
 
 /* A run under way. */
 struct run {
@@ -137,19 +140,35 @@ static double steady_flow(const struct run *run, double portion)
     return flow > most ? most : flow;
 }
 
+/* A lock that the air's own rise may open: one waits, a minute at a time. */
+static double flow_after_waiting(struct run *run, double portion)
+{
+    double flow = steady_flow(run, portion);
+    for (int i = 0; i < MOST_WAITS && !(flow > 0); i++) {
+        const double lost = purge_lost_head(run->net, run->room, &run->room->path);
+        book(run, 0, (struct purge_fate){0}, purge_rest(run->net, run->room, WAIT), WAIT, false);
+        if (!(purge_lost_head(run->net, run->room, &run->room->path) < lost))
+            break;
+        flow = steady_flow(run, portion);
+    }
+    return flow;
+}
+
 /* A portion of steady flow; false when it does not flow. */
 static bool portion(struct run *run, bool clear)
 {
     struct purge_room *room = run->room;
     const double volume = portion_of(run);
-    const double flow = steady_flow(run, volume);
+    const double flow = flow_after_waiting(run, volume);
     if (!(flow > 0))
         return false;
     const double seconds = volume / flow;
+    /* rise first: a slug that outruns the flow must not be carried out before it could */
+    const double rose = purge_rest(run->net, room, seconds);
     const struct purge_fate fate = run->way->method == METHOD_REVERSE
                                        ? purge_push_back(run->net, room, volume, seconds)
                                        : purge_push(run->net, room, volume, seconds);
-    book(run, volume, fate, purge_rest(run->net, room, seconds), seconds, clear);
+    book(run, volume, fate, rose, seconds, clear);
     return true;
 }
 

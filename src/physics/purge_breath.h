@@ -37,7 +37,7 @@ struct breath {
  *
  * Two implicit stages a step, stiffly accurate, second order, each one root in the outflow.
  * Source: R. Alexander, SIAM J. Numer. Anal. 14 (1977) 1006 (from memory), for the stages.
- * Checked by: tests/physics/test_purge_breath.c; against Octave tests/cross/one_stroke.m */
+ * Checked by: tests/physics/test_purge_breath.c; against GNU Octave: tests/cross/bleed_strokes.c */
 struct breath purge_breathe(struct breath_node *nodes, int count, struct resistance out,
                             double stroke, double time, int steps);
 

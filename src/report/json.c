@@ -3,87 +3,12 @@
 #include <jansson.h>
 #include <math.h>
 
-#include "base/date.h"
+#include "report/json_pieces.h"
+#include "report/json_trace.h"
 #include "report/text_report.h"
-#include "units/unit.h"
 
 /* Digits enough that a value is not moved by a double's last places, few enough to read. */
 enum { DIGITS = 12 };
-
-static json_t *string_or_null(const char *words)
-{
-    return words == NULL ? json_null() : json_string(words);
-}
-
-static json_t *real_or_null(double value)
-{
-    return isfinite(value) ? json_real(value) : json_null();
-}
-
-static const char *si_unit(enum dimension dimension)
-{
-    static const char *const names[DIMENSION_COUNT] = {
-        "",    "",     "m", "m2",  "m3",   "Pa",  "N",     "N m",  "kg",
-        "rad", "degC", "s", "m/s", "m/s2", "N/m", "kg/m3", "m2/s", "m3/m"};
-    return names[dimension];
-}
-
-static void set_place(json_t *into, struct place place)
-{
-    if (place.line <= 0)
-        return;
-    json_object_set_new(into, "file", string_or_null(place.file));
-    json_object_set_new(into, "line", json_integer(place.line));
-}
-
-static void set_date(json_t *into, const char *key, struct date date)
-{
-    char words[16];
-    if (date_known(date)) {
-        date_write(date, words);
-        json_object_set_new(into, key, json_string(words));
-    } else {
-        json_object_set_new(into, key, json_null());
-    }
-}
-
-static json_t *cited_array(struct arena *arena, const struct system *system,
-                           const struct cited_key *keys, int count)
-{
-    json_t *array = json_array();
-    for (int i = 0; i < count; i++)
-        json_array_append_new(array, json_string(cited_words(arena, system, &keys[i])));
-    return array;
-}
-
-static json_t *figure_object(struct arena *arena, const struct result *result,
-                             const struct figure *figure)
-{
-    static const char *const states[] = {"computed", "assumed", "not computed"};
-    json_t *object = json_object();
-    json_object_set_new(object, "id", json_string(figure->row->id));
-    json_object_set_new(object, "title", json_string(figure->row->title));
-    json_object_set_new(object, "of", json_string(figure->of));
-    if (figure->row->scope == SCOPE_CAUSE)
-        json_object_set_new(object, "cause", json_string(cause_words((enum cause)figure->sub)));
-    bool computed = figure->state != FIGURE_NOT_COMPUTED;
-    json_object_set_new(object, "value", computed ? real_or_null(figure->value) : json_null());
-    json_object_set_new(object, "unit", json_string(si_unit(figure->row->dimension)));
-    json_object_set_new(object, "shown",
-                        json_string(figure_value_words(arena, figure, result->units)));
-    json_object_set_new(object, "state", json_string(states[figure->state]));
-    json_object_set_new(object, "assumed",
-                        cited_array(arena, result->system, figure->assumed, figure->assumed_count));
-    json_object_set_new(object, "needs",
-                        cited_array(arena, result->system, figure->needs, figure->needs_count));
-    if (!computed && figure->reason != NULL)
-        json_object_set_new(object, "reason", json_string(figure->reason));
-    json_object_set_new(object, "formula", string_or_null(figure->row->formula));
-    json_object_set_new(object, "limits", string_or_null(figure->row->limits));
-    json_object_set_new(object, "docs",
-                        json_string(text_print(arena, "docs/physics.md#%s", figure->row->anchor)));
-    return object;
-}
 
 static json_t *quantities_object(const struct named_quantity *quantities, int count)
 {
@@ -317,6 +242,9 @@ bool json_result(struct text *into, const struct result *result, enum json_part 
         break;
     case JSON_FIT:
         json_object_set_new(root, "fit", fit_object(arena, result));
+        break;
+    case JSON_TRACE:
+        json_object_set_new(root, "trace", trace_object(arena, result));
         break;
     }
     json_object_set_new(root, "caution", json_string(caution_deference()));

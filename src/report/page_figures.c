@@ -54,15 +54,29 @@ static const char *lack_words(struct arena *arena, const struct result *result,
 
 #define OF_WIDTH (VALUE_END - OF_WHAT - 19.0)
 
+/* Beside the figure, not in a footnote. */
+static const char *broken_words(struct arena *arena, const struct figure *figure)
+{
+    const char *broken = figure_broken_words(arena, figure);
+    return broken == NULL ? NULL : text_print(arena, "Limits not met: %s.", broken);
+}
+
+static double of_height(struct flow *flow, const struct figure *figure)
+{
+    return fmax(ROW_HEIGHT,
+                flow_words(flow, 0, 0, OF_WIDTH, of_words(figure), flow_plain(), INK_BLACK, false));
+}
+
 static double row_height(struct flow *flow, const struct result *result,
                          const struct figure *figure)
 {
-    double height =
-        flow_words(flow, 0, 0, OF_WIDTH, of_words(figure), flow_plain(), INK_BLACK, false);
+    double height = of_height(flow, figure);
     if (figure->state == FIGURE_NOT_COMPUTED)
         height = fmax(height, flow_words(flow, 0, 0, flow_width(flow) - OF_WHAT - 45,
                                          lack_words(flow->arena, result, figure), flow_slanted(),
                                          INK_DARK, false));
+    height += flow_words(flow, 0, 0, flow_width(flow) - OF_WHAT, broken_words(flow->arena, figure),
+                         flow_slanted(), INK_BLACK, false);
     return fmax(ROW_HEIGHT, height + 0.3);
 }
 
@@ -99,10 +113,11 @@ static void figure_line(struct flow *flow, const struct result *result, const st
     sketch_words(page, FLOW_LEFT + VALUE_END, base,
                  figure_value_words(flow->arena, figure, result->units), flow_bold(), ALIGN_RIGHT,
                  INK_BLACK);
-    sketch_words(page, FLOW_LEFT + STATE, base,
-                 figure->state == FIGURE_ASSUMED ? "assumed" : "computed", flow_small(), ALIGN_LEFT,
+    sketch_words(page, FLOW_LEFT + STATE, base, figure_state_word(figure), flow_small(), ALIGN_LEFT,
                  figure->state == FIGURE_ASSUMED ? INK_BLACK : INK_GREY);
     reading_line(flow, result, figure, base);
+    flow_words(flow, FLOW_LEFT + OF_WHAT, y + of_height(flow, figure), flow_width(flow) - OF_WHAT,
+               broken_words(flow->arena, figure), flow_slanted(), INK_BLACK, true);
 }
 
 /* All figures of one row, its title and id once beside them. */
@@ -230,7 +245,8 @@ void pages_figures(struct flow *flow, const struct result *result)
     flow_heading(flow, "Figures", 45);
     flow_paragraph(flow,
                    "Computed from the description. \"Assumed\" stands beside a figure that rests "
-                   "on a typical value; a line waits for the reading at the car.",
+                   "on a typical value, \"mostly assumed\" where more than half of what moves it "
+                   "is typical; a line waits for the reading at the car.",
                    flow_plain(), INK_DARK);
     figures_head(flow);
     for (int i = 0; i < result->figures.count;) {

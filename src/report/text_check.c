@@ -19,7 +19,6 @@ static void add_padded(struct text *into, const char *words, int width, bool rig
  * the figure rests on or lacks. */
 static void add_figure(struct text *into, const struct result *result, const struct figure *figure)
 {
-    static const char *const states[] = {"computed", "assumed", ""};
     struct arena *arena = into->arena;
     text_add(into, "  ");
     add_padded(into, figure->row->title, TITLE_WIDTH, false);
@@ -29,7 +28,7 @@ static void add_figure(struct text *into, const struct result *result, const str
                    : figure_value_words(arena, figure, result->units),
                VALUE_WIDTH, true);
     text_add(into, "%s%s\n      ", figure->state == FIGURE_NOT_COMPUTED ? "" : "  ",
-             states[figure->state]);
+             figure_state_word(figure));
     const char *rests = figure_state_words(arena, result->system, figure, RESTS_NAMED);
     const char *colon = strchr(rests, ':');
     text_add_wrapped(into,
@@ -39,6 +38,11 @@ static void add_figure(struct text *into, const struct result *result, const str
                                                                   : ":",
                                 figure->state == FIGURE_COMPUTED || colon == NULL ? "" : colon + 1),
                      6, 6, FRAME_WIDTH);
+    const char *broken = figure_broken_words(arena, figure);
+    if (broken == NULL)
+        return;
+    text_add(into, "      ");
+    text_add_wrapped(into, text_print(arena, "LIMITS NOT MET: %s", broken), 6, 6, FRAME_WIDTH);
 }
 
 static void add_causes(struct text *into, const struct result *result, int circuit)

@@ -21,6 +21,10 @@ void text_open(struct text *into, const struct result *result);
 /* Before and after another bore, and the verdict with its reasons. */
 void text_fit(struct text *into, const struct result *result);
 
+/* One figure: its value, the cases of the laws it goes through, the way down to the lines of the
+ * file, and every value it rests on, most telling first. */
+void text_trace(struct text *into, const struct result *result);
+
 /* Messages about files: place, words, the line with the place underlined, what to write. */
 void text_messages(struct text *into, const struct messages *messages);
 
@@ -32,6 +36,10 @@ const char *cited_words(struct arena *arena, const struct system *system,
 /* "computed", "assumed: [servo] vacuum and 3 more", "not computed: needs [vehicle] wheelbase". */
 const char *figure_state_words(struct arena *arena, const struct system *system,
                                const struct figure *figure, int most);
+/* "computed", "assumed", "mostly assumed", or "" where it is not computed. */
+const char *figure_state_word(const struct figure *figure);
+/* What of a figure's limits is not met here, or NULL. */
+const char *figure_broken_words(struct arena *arena, const struct figure *figure);
 /* The value of a figure in the reader's units, or "-". */
 const char *figure_value_words(struct arena *arena, const struct figure *figure,
                                enum unit_system units);

@@ -2,6 +2,7 @@
 
 #include <math.h>
 
+#include "advice/holds.h"
 #include "units/unit.h"
 
 const char *severity_word(enum severity severity)
@@ -38,6 +39,19 @@ static const char *cited_list(struct arena *arena, const struct system *system,
     return words.items;
 }
 
+const char *figure_state_word(const struct figure *figure)
+{
+    switch (figure->state) {
+    case FIGURE_COMPUTED:
+        return "computed";
+    case FIGURE_ASSUMED:
+        return figure_mostly_assumed(figure) ? "mostly assumed" : "assumed";
+    case FIGURE_NOT_COMPUTED:
+        break;
+    }
+    return "";
+}
+
 const char *figure_state_words(struct arena *arena, const struct system *system,
                                const struct figure *figure, int most)
 {
@@ -45,7 +59,7 @@ const char *figure_state_words(struct arena *arena, const struct system *system,
     case FIGURE_COMPUTED:
         return "computed";
     case FIGURE_ASSUMED:
-        return text_print(arena, "assumed: %s",
+        return text_print(arena, "%s: %s", figure_state_word(figure),
                           cited_list(arena, system, figure->assumed, figure->assumed_count, most));
     case FIGURE_NOT_COMPUTED:
         if (figure->needs_count > 0)
@@ -55,6 +69,17 @@ const char *figure_state_words(struct arena *arena, const struct system *system,
                           figure->reason != NULL ? figure->reason : "outside its limits");
     }
     return "";
+}
+
+const char *figure_broken_words(struct arena *arena, const struct figure *figure)
+{
+    size_t count;
+    const struct hold_row *rows = hold_rows(&count);
+    struct text words = text_start(arena);
+    for (size_t i = 0; i < count; i++)
+        if ((figure->holds_broken & rows[i].bit) != 0)
+            text_add(&words, "%s%s", words.count > 0 ? "; " : "", rows[i].broken);
+    return words.count > 0 ? words.items : NULL;
 }
 
 const char *figure_value_words(struct arena *arena, const struct figure *figure,

@@ -28,7 +28,7 @@ static const struct {
     const char *header;
     const char *only_in;
 } libraries[] = {
-    {"ini.h", "input/lines.c"}, {"jansson.h", "report/json.c"}, {"cairo", "report/paint"},
+    {"ini.h", "input/lines.c"}, {"jansson.h", "report/json"},   {"cairo", "report/paint"},
     {"pango", "report/paint"},  {"fontconfig", "report/paint"},
 };
 

@@ -1,9 +1,10 @@
 /* The program from outside: what it answers, where, and with which exit status. */
+#include <jansson.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
 
-#include "support/cmocka_all.h"
+#include "support/near.h"
 #include "support/run_cli.h"
 
 #define CAR  "systems/village-van.ini"
@@ -78,6 +79,54 @@ static void hoses_tell_complete_or_not_in_one_line_and_by_status(void **state)
     *end = '\0';
     assert_non_null(strstr(run.out, "complete"));
     assert_null(strstr(run.out, "not complete"));
+    run_finish(&run);
+}
+
+static void a_figure_is_traced_to_its_lines(void **state)
+{
+    (void)state;
+    expect(run_cli("trace", CAR, "--figure", "deceleration"), 0, "village-van.ini:10", NULL);
+    expect(run_cli("trace", CAR, "-g", "line-pressure", "-i", "front circuit"), 0,
+           "only beyond a knee", NULL);
+    expect(run_cli("trace", CAR, WORK, "-g", "line-pressure", "-i", "front circuit"), 0,
+           "taken from a work file, demo/village-van-work.ini:10", NULL);
+    expect(run_cli("trace", CAR, "-g", "reservoir-volume-needed", "-i", "front circuit"), 0,
+           "for example pad left = ", NULL);
+    expect(run_cli("trace", CAR, "-g", "pedal-travel", "--effort", "300 N"), 0, "as asked for",
+           NULL);
+    expect(run_cli("trace", CAR), 2, NULL, "pedal-travel");
+    expect(run_cli("trace", CAR, "-g", "pedal-travl"), 2, NULL, "nearest: pedal-travel");
+    expect(run_cli("trace", CAR, "-g", "line-pressure"), 2, NULL, "\"rear circuit\"");
+    expect(run_cli("check", CAR, "-g", "line-pressure"), 2, NULL, "no option --figure");
+}
+
+/* The same in JSON: the file's line, the text as it stands there, and by hand what a hundredth more
+ * of the bore takes off the pressure: 1/1.01^2 - 1 = -0.019704. */
+static void a_trace_in_json_gives_the_line_and_its_text(void **state)
+{
+    (void)state;
+    struct run run = run_cli("trace", CAR, "-j", "-g", "line-pressure", "-i", "front circuit");
+    assert_int_equal(run.status, 0);
+    json_t *answer = json_loads(run.out, 0, NULL), *input;
+    assert_non_null(answer);
+    json_t *trace = json_object_get(answer, "trace");
+    assert_true(json_array_size(json_object_get(trace, "steps")) > 2);
+    assert_true(json_array_size(json_object_get(trace, "cases")) > 1);
+    bool found = false;
+    size_t index;
+    json_array_foreach(json_object_get(trace, "inputs"), index, input)
+    {
+        if (strcmp(json_string_value(json_object_get(input, "part")), "brake master") != 0 ||
+            strcmp(json_string_value(json_object_get(input, "key")), "bore") != 0)
+            continue;
+        found = true;
+        assert_int_equal(json_integer_value(json_object_get(input, "line")), 41);
+        assert_string_equal(json_string_value(json_object_get(input, "text")), "13/16 in");
+        assert_string_equal(json_string_value(json_object_get(input, "origin")), "given");
+        near(json_real_value(json_object_get(input, "for_1_percent_more")), -0.0197039506, 1e-9);
+    }
+    assert_true(found);
+    json_decref(answer);
     run_finish(&run);
 }
 
@@ -214,6 +263,8 @@ int main(void)
         cmocka_unit_test(wrong_use_ends_with_two),
         cmocka_unit_test(a_file_that_cannot_be_used_ends_with_three),
         cmocka_unit_test(hoses_tell_complete_or_not_in_one_line_and_by_status),
+        cmocka_unit_test(a_figure_is_traced_to_its_lines),
+        cmocka_unit_test(a_trace_in_json_gives_the_line_and_its_text),
         cmocka_unit_test(the_forgotten_hose_is_named),
         cmocka_unit_test(the_fail_at_option_moves_the_status),
         cmocka_unit_test(another_bore_gets_a_verdict),

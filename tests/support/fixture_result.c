@@ -295,15 +295,19 @@ static const struct figure_row figure_table[] = {{.id = "line-pressure",
 static struct figures figures_for(struct builder *b)
 {
     struct figure *items = ARENA_ARRAY(b->arena, 4, struct figure);
-    items[0] = (struct figure){
-        &figure_table[0], 0, 0, "front circuit", 5.2e6, FIGURE_COMPUTED, NULL, 0, NULL, 0, NULL};
-    items[1] = (struct figure){
-        &figure_table[0], 1, 0, "rear circuit", 5.1e6, FIGURE_ASSUMED, NULL, 0, NULL, 0, NULL};
-    items[2] = (struct figure){
-        &figure_table[1], 0, 0, "brake pedal", 0.066, FIGURE_COMPUTED, NULL, 0, NULL, 0, NULL};
-    items[3] = (struct figure){&figure_table[2],           -1,   0, "",   NAN,
-                               FIGURE_NOT_COMPUTED,        NULL, 0, NULL, 0,
-                               "the mass is not described"};
+    items[0] = (struct figure){.row = &figure_table[0], .of = "front circuit", .value = 5.2e6};
+    items[1] = (struct figure){.row = &figure_table[0],
+                               .subject = 1,
+                               .of = "rear circuit",
+                               .value = 5.1e6,
+                               .state = FIGURE_ASSUMED};
+    items[2] = (struct figure){.row = &figure_table[1], .of = "brake pedal", .value = 0.066};
+    items[3] = (struct figure){.row = &figure_table[2],
+                               .subject = -1,
+                               .of = "",
+                               .value = NAN,
+                               .state = FIGURE_NOT_COMPUTED,
+                               .reason = "the mass is not described"};
     return (struct figures){items, 4};
 }
 

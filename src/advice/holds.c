@@ -1,0 +1,168 @@
+#include "advice/holds.h"
+
+#include <math.h>
+#include <string.h>
+
+#include "advice/chain.h"
+#include "physics/press.h"
+
+/* No leg does more in a figure of ours. */
+#define LEG_MOST_EFFORT 2000.0
+
+enum {
+    HOLD_REACHED = 1 << 0,
+    HOLD_GRIP = 1 << 1,
+    HOLD_TOUCHED = 1 << 2,
+    HOLD_LEG = 1 << 3,
+    HOLD_SHOES = 1 << 4,
+};
+
+/* Whether a pedal has to do with a figure. */
+static bool is_pressed_by(const struct situation *situation, const struct figure *figure, int pedal)
+{
+    static const struct figure_row pedal_row = {.scope = SCOPE_PEDAL};
+    struct figure of_pedal = {.row = &pedal_row, .subject = pedal};
+    return press_is_brake(situation->system, situation->network, pedal) &&
+           chain_related(situation->system, situation->network, figure, &of_pedal);
+}
+
+static bool is_braked_by(const struct situation *situation, const struct figure *figure, int brake)
+{
+    static const struct figure_row brake_row = {.scope = SCOPE_BRAKE};
+    struct figure of_brake = {.row = &brake_row, .subject = brake};
+    return kind_is_brake(situation->system->parts[brake].kind) &&
+           chain_related(situation->system, situation->network, figure, &of_brake);
+}
+
+static int met_reached(const struct situation *situation, const struct figure *figure)
+{
+    for (int i = 0; i < situation->system->part_count; i++) {
+        if (!is_pressed_by(situation, figure, i))
+            continue;
+        const struct pedal_state *pedal = &situation->usual->pedals[i];
+        if (isnan(pedal->travel.m))
+            return -1;
+        if (pedal->on_floor || pedal->bottomed)
+            return 0;
+    }
+    return 1;
+}
+
+static int met_grip(const struct situation *situation, const struct figure *figure)
+{
+    (void)figure;
+    const struct lock_order *lock = &situation->lock;
+    double now = situation->usual->deceleration.m_s2;
+    if (!lock->known || isnan(now))
+        return -1;
+    return !(now > lock->front_at.m_s2) && !(now > lock->rear_at.m_s2);
+}
+
+static double threshold_of(const struct part *part)
+{
+    return part->kind == KIND_DISC ? part->as.disc.threshold.pa : part->as.drum.threshold.pa;
+}
+
+static int met_touched(const struct situation *situation, const struct figure *figure)
+{
+    for (int i = 0; i < situation->system->part_count; i++) {
+        if (!is_braked_by(situation, figure, i))
+            continue;
+        const struct pressure *pressure = situation->usual->brakes[i].pressure;
+        double most = isnan(pressure[1].pa) ? pressure[0].pa : fmax(pressure[0].pa, pressure[1].pa);
+        double threshold = threshold_of(&situation->system->parts[i]);
+        if (isnan(most) || isnan(threshold))
+            return -1;
+        if (!(most > threshold))
+            return 0;
+    }
+    return 1;
+}
+
+static int met_leg(const struct situation *situation, const struct figure *figure)
+{
+    for (int i = 0; i < situation->system->part_count; i++)
+        if (is_pressed_by(situation, figure, i) &&
+            !(situation->usual->pedals[i].effort.n <= LEG_MOST_EFFORT))
+            return isnan(situation->usual->pedals[i].effort.n) ? -1 : 0;
+    return 1;
+}
+
+static int met_shoes(const struct situation *situation, const struct figure *figure)
+{
+    for (int i = 0; i < situation->system->part_count; i++)
+        if (is_braked_by(situation, figure, i) && situation->system->parts[i].kind == KIND_DRUM &&
+            isnan(situation->usual->brakes[i].torque.nm))
+            return -1;
+    return 1;
+}
+
+static const struct hold_row rows[] = {
+    {HOLD_REACHED, "effort-reached", "the effort is reached before the floor and the bore's end",
+     "the pedal meets its floor, or a piston its end, before the effort is reached", met_reached},
+    {HOLD_GRIP, "grip-enough", "the tyres grip enough for these brake forces",
+     "an axle would lock before this: the road does not take these brake forces", met_grip},
+    {HOLD_TOUCHED, "brakes-touch",
+     "every brake of it gets more than the pressure at which it begins",
+     "a brake of it gets less pressure than it takes to begin", met_touched},
+    {HOLD_LEG, "within-a-leg", "the effort is at most 2000 N", "the effort is above 2000 N",
+     met_leg},
+    {HOLD_SHOES, "shoes-below-locking",
+     "every drum of it stays below 0.8 of the friction at which it locks by itself",
+     "a drum of it is too near to locking by itself", met_shoes},
+};
+
+const struct hold_row *hold_rows(size_t *count)
+{
+    *count = sizeof rows / sizeof *rows;
+    return rows;
+}
+
+/* Which conditions a figure stands under. */
+static const struct {
+    const char *figure;
+    unsigned holds;
+} under[] = {
+    {"deceleration", HOLD_REACHED | HOLD_GRIP | HOLD_TOUCHED | HOLD_SHOES},
+    {"front-share", HOLD_REACHED | HOLD_GRIP | HOLD_TOUCHED | HOLD_SHOES},
+    {"stopping-distance", HOLD_REACHED | HOLD_TOUCHED | HOLD_SHOES},
+    {"front-locks-at", HOLD_SHOES},
+    {"rear-locks-at", HOLD_SHOES},
+    {"rear-lock-margin", HOLD_SHOES},
+    {"side-difference-front", HOLD_TOUCHED},
+    {"side-difference-rear", HOLD_TOUCHED | HOLD_SHOES},
+    {"pedal-effort", HOLD_REACHED | HOLD_LEG},
+    {"rod-force", HOLD_REACHED},
+    {"rod-travel", HOLD_REACHED},
+    {"pedal-travel", HOLD_REACHED},
+    {"stroke-left", HOLD_REACHED},
+    {"line-pressure", HOLD_REACHED},
+    {"volume-taken", HOLD_REACHED},
+    {"volume-by-cause", HOLD_REACHED},
+    {"piston-stroke", HOLD_REACHED},
+    {"wheel-pressure", HOLD_REACHED},
+    {"clamp-force", HOLD_REACHED | HOLD_TOUCHED},
+    {"brake-torque", HOLD_REACHED | HOLD_TOUCHED | HOLD_SHOES},
+    {"brake-torque-reverse", HOLD_REACHED | HOLD_TOUCHED | HOLD_SHOES},
+    {"brake-force", HOLD_REACHED | HOLD_TOUCHED | HOLD_SHOES},
+};
+
+void holds_look(const struct situation *situation, struct figure *figure)
+{
+    figure->holds = figure->holds_broken = 0;
+    if (isnan(figure->value))
+        return;
+    unsigned asked = 0;
+    for (size_t i = 0; i < sizeof under / sizeof *under; i++)
+        if (strcmp(under[i].figure, figure->row->id) == 0)
+            asked = under[i].holds;
+    for (size_t i = 0; i < sizeof rows / sizeof *rows; i++) {
+        if ((asked & rows[i].bit) == 0)
+            continue;
+        int met = rows[i].met(situation, figure);
+        if (met >= 0)
+            figure->holds |= rows[i].bit;
+        if (met == 0)
+            figure->holds_broken |= rows[i].bit;
+    }
+}

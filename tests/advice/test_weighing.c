@@ -1,0 +1,80 @@
+#include "advice/weighing.h"
+
+#include <math.h>
+#include <string.h>
+
+#include "support/driven_car.h"
+#include "support/near.h"
+
+/* Brute force on the driven car: every quantity, given or assumed, is moved by a hundredth and all
+ * figures are worked out anew. What changes is an input; how many there are is what says whether a
+ * figure is mostly assumed. */
+static void whatever_moves_a_figure_is_an_input(void **state)
+{
+    (void)state;
+    struct driven_car driven = driven_start();
+    struct arena *arena = driven.car.arena;
+    struct figures figures =
+        figures_of(driven.car.system, driven.network, (struct force){NAN}, arena);
+    struct weighing weighing =
+        weighing_of(driven.car.system, driven.network, (struct force){NAN}, &figures, arena);
+    struct situation *situation =
+        situation_room(driven.car.system, driven.network, (struct force){NAN}, arena);
+    int moved = 0;
+    for (size_t k = 0; k < weighing.keys.count; k++) {
+        const struct moved_key *key = &weighing.keys.items[k];
+        struct part *part = car_part(&driven.car, key->part);
+        double base = key_value(part, key->key);
+        if (key->key->form == FORM_CHOICE || !(base > 0) || base * 1.01 > key->key->most)
+            continue;
+        key_set(part, key->key, base * 1.01);
+        situation_solve(situation);
+        for (int i = 0; i < figures.count; i++) {
+            const struct figure *figure = &figures.items[i];
+            double now = figure->row->get(situation, figure->subject, figure->sub);
+            if (isnan(figure->value) || fabs(now - figure->value) <= 1e-9 * fabs(now))
+                continue;
+            const struct weight *weight = weighing_weight(&weighing, k, i);
+            assert_true(weight->moves && !weight->beyond);
+            /* what follows from a given value by rule moves with it; else both are the same */
+            if (k >= weighing.given)
+                near_rel(weight->more, now, 1e-12);
+            moved++;
+        }
+        key_set(part, key->key, base);
+    }
+    assert_true(moved > 600);
+    driven_finish(&driven);
+}
+
+static void a_figure_whose_inputs_are_mostly_assumed_says_so(void **state)
+{
+    (void)state;
+    struct driven_car driven = driven_start();
+    struct figures figures =
+        figures_of(driven.car.system, driven.network, (struct force){NAN}, driven.car.arena);
+    int mostly = 0, partly = 0;
+    for (int i = 0; i < figures.count; i++) {
+        const struct figure *figure = &figures.items[i];
+        assert_true(figure->assumed_share >= 0 && figure->assumed_share <= 1);
+        assert_true(figure->assumed_here <= figure->assumed_count);
+        if (figure->assumed_count == 0)
+            assert_false(figure_mostly_assumed(figure));
+        mostly += figure_mostly_assumed(figure);
+        partly += figure->state == FIGURE_ASSUMED && !figure_mostly_assumed(figure);
+    }
+    assert_true(mostly > 0 && partly > 0);
+    const struct figure *run = figures_find(&figures, "pipe-run-longest", NULL);
+    assert_int_equal(run->assumed_here, 0);
+    assert_true(figures_find(&figures, "deceleration", NULL)->given_here > 5);
+    driven_finish(&driven);
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(whatever_moves_a_figure_is_an_input),
+        cmocka_unit_test(a_figure_whose_inputs_are_mostly_assumed_says_so),
+    };
+    return cmocka_run_group_tests(tests, NULL, NULL);
+}

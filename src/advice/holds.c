@@ -15,6 +15,7 @@ enum {
     HOLD_TOUCHED = 1 << 2,
     HOLD_LEG = 1 << 3,
     HOLD_SHOES = 1 << 4,
+    HOLD_SLAVE = 1 << 5,
 };
 
 /* Whether a pedal has to do with a figure. */
@@ -97,6 +98,13 @@ static int met_shoes(const struct situation *situation, const struct figure *fig
     return 1;
 }
 
+static int met_slave(const struct situation *situation, const struct figure *figure)
+{
+    double travel = situation->usual->clutches[figure->subject].slave_travel.m;
+    double stroke = situation->system->parts[figure->subject].as.slave.stroke.m;
+    return isnan(travel) || isnan(stroke) ? -1 : travel <= stroke;
+}
+
 static const struct hold_row rows[] = {
     {HOLD_REACHED, "effort-reached", "the effort is reached before the floor and the bore's end",
      "the pedal meets its floor, or a piston its end, before the effort is reached", met_reached},
@@ -110,6 +118,8 @@ static const struct hold_row rows[] = {
     {HOLD_SHOES, "shoes-below-locking",
      "every drum of it stays below 0.8 of the friction at which it locks by itself",
      "a drum of it is too near to locking by itself", met_shoes},
+    {HOLD_SLAVE, "slave-in-its-bore", "the slave's piston stays in its bore",
+     "the slave's piston would leave its bore before that", met_slave},
 };
 
 const struct hold_row *hold_rows(size_t *count)
@@ -129,6 +139,25 @@ static const struct {
     {"front-locks-at", HOLD_SHOES},
     {"rear-locks-at", HOLD_SHOES},
     {"rear-lock-margin", HOLD_SHOES},
+    {"front-locks-effort", HOLD_SHOES},
+    {"rear-locks-effort", HOLD_SHOES},
+    {"front-locks-at-wet", HOLD_SHOES},
+    {"rear-locks-at-wet", HOLD_SHOES},
+    {"front-locks-effort-wet", HOLD_SHOES},
+    {"rear-locks-effort-wet", HOLD_SHOES},
+    {"grip-used-front", HOLD_SHOES},
+    {"grip-used-rear", HOLD_SHOES},
+    {"grip-efficiency", HOLD_SHOES},
+    {"stopping-distance-wet", HOLD_REACHED | HOLD_TOUCHED | HOLD_SHOES},
+    {"pull-seized-front", HOLD_TOUCHED},
+    {"pull-seized-rear", HOLD_TOUCHED | HOLD_SHOES},
+    {"yaw-seized-front", HOLD_REACHED | HOLD_GRIP | HOLD_TOUCHED},
+    {"yaw-seized-rear", HOLD_REACHED | HOLD_GRIP | HOLD_TOUCHED | HOLD_SHOES},
+    {"slave-travel", HOLD_SLAVE},
+    {"bearing-travel", HOLD_SLAVE},
+    {"bearing-travel-spare", HOLD_SLAVE},
+    {"clutch-lift", HOLD_SLAVE},
+    {"clutch-clearance-per-face", HOLD_SLAVE},
     {"side-difference-front", HOLD_TOUCHED},
     {"side-difference-rear", HOLD_TOUCHED | HOLD_SHOES},
     {"pedal-effort", HOLD_REACHED | HOLD_LEG},

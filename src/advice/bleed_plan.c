@@ -6,6 +6,7 @@
 
 #include "advice/bleed_finish.h"
 #include "advice/bleed_arrange.h"
+#include "advice/bleed_bench.h"
 #include "advice/bleed_details.h"
 #include "advice/bleed_methods.h"
 #include "advice/bleed_order.h"
@@ -281,6 +282,7 @@ struct bleed_plan *bleed_plan_of(const struct system *system, const struct netwo
     }
     plan->settings = bleed_settings_of(system, network, &set, plan->method, arena);
     plan->finish = bleed_finish_of(system, network, &set, arena);
+    plan->bench = bleed_bench_of(system, network, &set, arena);
     find_order(&planning, wishes);
     add_fluid(&planning);
     return plan;

@@ -156,6 +156,8 @@ static const struct limit_row rows[] = {
     {"bleed-head", 0.5, DIMENSION_LENGTH,
      "height of the reservoir over the nipples of a usual car, where heights are not given",
      CUSTOM},
+    {"flow-test-head", 0.5, DIMENSION_LENGTH,
+     "height of the funnel over the end of a pipe that is tried for flow", CUSTOM},
     {"bench-angle", 5.0 * PI / 180.0, DIMENSION_ANGLE,
      "by which a new master's outlet end is held up at the bench", CUSTOM},
     {"bench-stroke", 1.0 / 3.0, DIMENSION_SHARE,

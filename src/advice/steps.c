@@ -217,6 +217,12 @@ static const struct step_row rows[] = {
      "strokes: three volumes leave a twentieth of the froth; common practice, no source, says 8 to "
      "15",
      "strokes, no bubbles"},
+    {"bench-master-plain", PHASE_BENCH,
+     "New {part}: clamp it by its flange, its outlet end up by about {angle}. Loop pipes from the "
+     "outlets back under the fluid, or plug the outlets. Fill it and stroke it slowly, a third of "
+     "its stroke at a time, 8 to 15 strokes, until no bubbles come.",
+     "A new cylinder is full of air, and air at its closed end finds no way out once it is fitted.",
+     CUSTOM, "strokes, no bubbles"},
     {"bench-master-cup", PHASE_BENCH,
      "The {part} has no reservoir of its own: hold a funnel or a short tube full of fluid to its "
      "inlet for that.",
@@ -226,7 +232,8 @@ static const struct step_row rows[] = {
      "pedal goes down, and shut it before the pedal comes up.",
      NULL, CUSTOM, "no bubbles"},
     {"bench-flow", PHASE_BENCH,
-     "Flow test of the {part}: hold it level, let fresh fluid run through it from a funnel {least} "
+     "Flow test of the {text}: hold it level, let fresh fluid run through it from "
+     "a funnel {least} "
      "above its end: {flow} to expect. Less than half of that: renew the pipe.",
      "A pipe that is furred up or crushed passes less; the flow goes with the fourth power of the "
      "bore.",

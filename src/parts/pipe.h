@@ -11,6 +11,9 @@ struct pipe {
     struct length length;        /* key "length"; from the run */
     struct length size;          /* "size": outside diameter, assumed 3/16 in */
     struct length wall;          /* "wall", assumed 0.028 in (0.7 mm for metric sizes is near) */
+    struct length highest;       /* "highest": a point on its way above both of its ends, over the
+                                    ground; not known: it has none */
+    struct length lowest;        /* "lowest": likewise below both */
     enum pipe_material material; /* "material", assumed steel */
     struct date renewed;         /* "renewed" */
     const char *thread;          /* "thread" of its nuts: M10 x 1, 3/8-24 UNF ... */

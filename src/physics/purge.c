@@ -186,6 +186,19 @@ static bool air_on_the_way(const struct run *run)
     return air > NO_AIR;
 }
 
+/* A way through a part that lets no fluid at rest through. */
+static bool is_shut(const struct run *run)
+{
+    const struct purge_path *paths[2] = {&run->room->path, &run->room->with};
+    for (int k = 0; k < 2; k++) {
+        for (int i = 0; i < paths[k]->leg_count; i++) {
+            if (run->net->legs[paths[k]->legs[i]].shut)
+                return true;
+        }
+    }
+    return false;
+}
+
 /* Fluid that follows shows that the air is out. */
 static bool is_done(const struct run *run)
 {
@@ -197,7 +210,8 @@ static void bleed(struct run *run, const struct purge_turn *turn)
     struct purge_done *done = run->done;
     *done = (struct purge_done){0};
     purge_open(run->net, turn, run->room);
-    while (!is_done(run)) {
+    done->gave_up = is_shut(run);
+    while (!done->gave_up && !is_done(run)) {
         if (!(done->strokes < run->way->most_strokes) || !move(run, false)) {
             done->gave_up = true;
             break;

@@ -37,6 +37,7 @@ struct purge_leg {
     double bore;        /* m, > 0 */
     double length;      /* m, > 0 */
     double climb;       /* m by which its far end lies above its near one; below 0: it falls */
+    bool shut;          /* fluid at rest does not pass it: nothing beyond can be bled */
     bool climb_assumed; /* heights are not known: taken as level */
     double air;         /* m3 at first, at its far end */
 };

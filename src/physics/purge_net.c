@@ -16,6 +16,9 @@
 #define USUAL_MASTER_BORE 19.05e-3
 #define USUAL_CHAMBER     2e-6
 
+/* Legs that one pipe can make: up, down, up. */
+enum { PIECES = 3 };
+
 struct builder {
     const struct system *system;
     const struct network *network;
@@ -104,16 +107,6 @@ static void fill_heights(const struct builder *builder, const struct circuit *ci
     }
 }
 
-static void set_climb(const struct builder *builder, struct purge_leg *leg, int from, int to)
-{
-    leg->climb = builder->heights[to] - builder->heights[from];
-    leg->climb_assumed = isnan(leg->climb);
-    if (leg->climb_assumed)
-        leg->climb = 0;
-    leg->climb = fmax(fmin(leg->climb, leg->length), -leg->length);
-    builder->net->any_assumed |= leg->climb_assumed;
-}
-
 static int add_leg(struct builder *builder, int above, int part, double volume, double bore,
                    double length)
 {
@@ -127,12 +120,28 @@ static int add_leg(struct builder *builder, int above, int part, double volume, 
     return net->leg_count++;
 }
 
-/* The leg of a pipe or hose, without the chamber at its far end. */
-static int add_carrier(struct builder *builder, int above, int index)
+/* Heights along a pipe, from one end to the other, over a high and a low point that it may state.
+ * Gives how many there are, 2 at least. */
+static int trace_heights(const struct part *part, double from, double to, double heights[4])
 {
+    int count = 0;
+    heights[count++] = from;
+    if (part->kind == KIND_PIPE && part->as.pipe.highest.m > fmax(from, to))
+        heights[count++] = part->as.pipe.highest.m;
+    if (part->kind == KIND_PIPE && part->as.pipe.lowest.m < fmin(from, to))
+        heights[count++] = part->as.pipe.lowest.m;
+    heights[count++] = to;
+    return count;
+}
+
+/* The legs of a pipe or hose, without the chamber at its far end: one, or more of equal length
+ * where it climbs and falls. Gives the last. */
+static int add_carrier(struct builder *builder, int above, const struct vertex *at, int vertex)
+{
+    const int index = builder->network->edges[at->edge].part;
     const struct part *part = &builder->system->parts[index];
     bool assumed = false;
-    double length, bore;
+    double length, bore, heights[4];
     if (part->kind == KIND_HOSE) {
         length = or_usual(part->as.hose.length.m, USUAL_HOSE_LENGTH, &assumed);
         bore = or_usual(part->as.hose.inside.m, USUAL_HOSE_BORE, &assumed);
@@ -140,9 +149,20 @@ static int add_carrier(struct builder *builder, int above, int index)
         length = or_usual(part->as.pipe.length.m, USUAL_PIPE_LENGTH, &assumed);
         bore = or_usual(pipe_inside(&part->as.pipe).m, USUAL_PIPE_BORE, &assumed);
     }
+    const int pieces =
+        trace_heights(part, builder->heights[at->parent], builder->heights[vertex], heights) - 1;
+    length /= pieces;
+    for (int i = 0; i < pieces; i++) {
+        above = add_leg(builder, above, index, circle_area((struct length){bore}).m2 * length, bore,
+                        length);
+        struct purge_leg *leg = &builder->net->legs[above];
+        const double climb = heights[i + 1] - heights[i];
+        leg->climb_assumed = isnan(climb);
+        leg->climb = leg->climb_assumed ? 0 : fmax(fmin(climb, length), -length);
+        assumed |= leg->climb_assumed;
+    }
     builder->net->any_assumed |= assumed;
-    return add_leg(builder, above, index, circle_area((struct length){bore}).m2 * length, bore,
-                   length);
+    return above;
 }
 
 /* A chamber that is passed through and has no pipe of its own before it. */
@@ -169,15 +189,15 @@ static void add_vertex(struct builder *builder, int vertex)
     const int above = net->leg_at[at->parent];
     const struct edge *edge = &builder->network->edges[at->edge];
     if (edge->kind == EDGE_CARRIER) {
-        net->leg_at[vertex] = add_carrier(builder, above, edge->part);
-        struct purge_leg *leg = &net->legs[net->leg_at[vertex]];
-        set_climb(builder, leg, at->parent, vertex);
+        net->leg_at[vertex] = add_carrier(builder, above, at, vertex);
         net->chamber_at[vertex] = is_pot(part) ? 0 : volume;
-        leg->volume += net->chamber_at[vertex];
+        net->legs[net->leg_at[vertex]].volume += net->chamber_at[vertex];
     } else if (is_pot(part)) {
         net->leg_at[vertex] = above;
     } else {
         net->leg_at[vertex] = add_passage(builder, above, at->part, volume, USUAL_PASSAGE);
+        net->legs[net->leg_at[vertex]].shut =
+            edge->kind == EDGE_PASSAGE && part->kind == KIND_SERVO && part->as.servo.passes == NO;
         net->chamber_at[vertex] = volume;
     }
 }
@@ -304,7 +324,7 @@ struct purge_net *purge_net_of(const struct system *system, const struct network
     size_t nipples = 0;
     for (int i = 0; i < system->part_count; i++)
         nipples += (size_t)nipples_of_part(&system->parts[i]);
-    net->legs = ARENA_ARRAY(arena, (size_t)of->vertex_count, struct purge_leg);
+    net->legs = ARENA_ARRAY(arena, PIECES * (size_t)of->vertex_count, struct purge_leg);
     net->pots = ARENA_ARRAY(arena, (size_t)of->vertex_count + nipples, struct purge_pot);
     net->nipples = ARENA_ARRAY(arena, nipples, struct purge_nipple);
     net->leg_at = ARENA_ARRAY(arena, vertices, int);
@@ -330,10 +350,12 @@ static void dry_vertex(struct purge_net *net, const struct network *network, int
         return;
     /* a pot that is joined directly shares its parent's leg */
     const bool shares = at->parent >= 0 && net->leg_at[at->parent] == leg;
-    if (!shares) {
-        const double air = own ? net->chamber_at[vertex] : net->legs[leg].volume;
-        net->legs[leg].air = fmax(net->legs[leg].air, air);
-    }
+    if (!shares && own)
+        net->legs[leg].air = fmax(net->legs[leg].air, net->chamber_at[vertex]);
+    /* a pipe may be several legs */
+    for (int i = leg; !shares && !own && i >= 0 && net->legs[i].part == net->legs[leg].part;
+         i = net->legs[i].above)
+        net->legs[i].air = net->legs[i].volume;
     for (int i = 0; i < net->pot_count; i++) {
         if (net->pots[i].part == at->part && net->pots[i].chamber == at->chamber)
             net->pots[i].air = net->pots[i].volume;

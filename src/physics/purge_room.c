@@ -41,9 +41,20 @@ static void lay_legs(const struct purge_net *net, struct purge_room *room)
     }
 }
 
+static bool is_shut_off(const struct purge_net *net, int leg)
+{
+    for (; leg >= 0; leg = net->legs[leg].above) {
+        if (net->legs[leg].shut)
+            return true;
+    }
+    return false;
+}
+
 static void find_exits(const struct purge_net *net, struct purge_room *room)
 {
     for (int i = 0; i < net->nipple_count; i++) {
+        if (is_shut_off(net, net->nipples[i].leg))
+            continue;
         for (int leg = net->nipples[i].leg; leg >= 0; leg = net->legs[leg].above)
             room->has_exit[leg] = true;
         if (net->nipples[i].pot >= 0)

@@ -256,6 +256,7 @@ static void two_nipples_at_once_clear_both(void **state)
     near(result->air_left, 0, 1e-12);
     assert_true(result->worst_balance < 1e-15);
     assert_true(result->strokes >= 4);
+    arena_destroy(toy.arena);
     toy_start(&toy);
     toy.net.viscosity = 15e-6;
     room = purge_room(&toy.net, 1, false, toy.arena);
@@ -396,6 +397,19 @@ static void one_gives_up_after_the_most_strokes(void **state)
     arena_destroy(toy.arena);
 }
 
+static void beyond_a_part_that_shuts_at_rest_nothing_is_bled(void **state)
+{
+    (void)state;
+    struct toy toy;
+    toy_start(&toy);
+    toy.legs[2].shut = true;
+    const struct purge_result result = toy_run(&toy, eight_ml, FAR);
+    assert_true(result.turns[0].gave_up);
+    near(result.turns[0].fluid, 0, 0);
+    assert_false(result.turns[1].gave_up);
+    arena_destroy(toy.arena);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -416,6 +430,7 @@ int main(void)
         cmocka_unit_test(the_curve_begins_with_all_air_and_ends_with_none),
         cmocka_unit_test(a_long_curve_is_thinned),
         cmocka_unit_test(one_gives_up_after_the_most_strokes),
+        cmocka_unit_test(beyond_a_part_that_shuts_at_rest_nothing_is_bled),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

@@ -374,6 +374,18 @@ static const struct check_row rows[] = {
      "Sides that differ pull, and what aged together fails together.", "Renew the other side too.",
      CUSTOM, NULL, check_one_side_renewed},
 
+    /* published rules */
+    {"rule-number-missed", SEVERITY_ADVICE,
+     "{rule}: the rule asks for {compared} {asks}, this car has {value} on paper. {where}.",
+     "Another day's inspection will measure it at the car.",
+     "Look at the findings about the same part; then measure it at the car before the inspection.",
+     "the rule's own: docs/findings.md, published rules", NULL, check_rule_missed},
+    {"rule-needs-date", SEVERITY_NOTE,
+     "When the car was first used is not said exactly enough; on it hang {rules}.",
+     "Published rules ask different numbers of vehicles of different dates.",
+     "Write into the description: [vehicle] first used = year, month and day.",
+     "UK MOT inspection manual: cars and passenger vehicles, 1.2.2", NULL, check_rule_needs_date},
+
     /* readings, and how much is known */
     {"reading-off", SEVERITY_WARNING,
      "{figure}: read {reading}, computed {computed}, {off} apart. {hint}.",

@@ -4,6 +4,7 @@
 #include "advice/figures.h"
 #include "advice/finding.h"
 #include "advice/hoses.h"
+#include "advice/rules.h"
 
 /* What a check sees, and the few things that all checks do. Each check is a function in a
  * check_*.c and a row in checks.c. */
@@ -12,6 +13,7 @@ struct checking {
     const struct network *network;
     const struct figures *figures;
     struct hose_list hoses;
+    struct rulings rulings;
     struct date today;
     struct findings *findings;
     struct arena *arena;
@@ -131,6 +133,9 @@ CHECK(bore_odd);
 CHECK(bore_twin);
 CHECK(bore_changed);
 CHECK(one_side_renewed);
+/* check_rules.c */
+CHECK(rule_missed);
+CHECK(rule_needs_date);
 /* check_readings.c */
 CHECK(reading_off);
 CHECK(assumed_mostly);

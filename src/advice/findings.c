@@ -46,6 +46,7 @@ struct findings findings_of(const struct system *system, const struct network *n
         .network = network,
         .figures = figures,
         .hoses = hoses_of(system, network, today, arena),
+        .rulings = rules_measure(system, network, figures, arena),
         .today = today,
         .findings = &findings,
         .arena = arena,

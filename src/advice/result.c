@@ -20,6 +20,7 @@ struct result *result_asked(const struct system *system, const struct network *n
     result->units = UNITS_METRIC;
     result->figures = figures_of(system, network, effort, arena);
     result->findings = findings_of(system, network, &result->figures, today, arena);
+    result->rulings = rules_measure(system, network, &result->figures, arena);
     result->hoses = hoses_of(system, network, today, arena);
     result->bleed = wishes == NULL ? NULL : bleed_plan_of(system, network, wishes, arena);
     result->opening = opening_of(system, network, NULL, 0, arena);

@@ -8,6 +8,7 @@
 #include "advice/fit.h"
 #include "advice/hoses.h"
 #include "advice/opening.h"
+#include "advice/rules.h"
 #include "advice/steps.h"
 #include "advice/trace.h"
 #include "units/unit.h"
@@ -18,6 +19,7 @@ struct result {
     const struct network *network;
     struct figures figures;
     struct findings findings;
+    struct rulings rulings;
     struct hose_list hoses;
     struct bleed_plan *bleed; /* NULL unless asked */
     struct steps opening;

@@ -44,6 +44,26 @@ static void add_limits(struct text *into)
                  limit_words(into->arena, &rows[i]), rows[i].source);
 }
 
+static void add_rules(struct text *into)
+{
+    size_t count;
+    const struct rule_row *rows = rule_rows(&count);
+    text_add(into,
+             "\n## Published rules\n\nNumbers that cars are measured against on paper. None of "
+             "them decides here what an inspection\nwould say. Rows marked \"from memory\" "
+             "were not read for this table.\n\n| id | what | asks for | first used | where and "
+             "how | source |\n| --- | --- | --- | --- | --- | --- |\n");
+    for (size_t i = 0; i < count; i++)
+        text_add(into, "| %s | %s | %s %s | %s | %s, %s: %s | %s, %s (%s) |\n", rows[i].id,
+                 rows[i].title, rows[i].at_most ? "at most" : "at least",
+                 unit_text(into->arena, rows[i].value, rows[i].dimension, UNITS_METRIC),
+                 rule_dates(&rows[i], into->arena), rows[i].where,
+                 rows[i].occasion == RULE_IN_USE ? "vehicles in use"
+                                                 : "new types, or a date not read",
+                 rows[i].scope, rows[i].source, rows[i].clause,
+                 rows[i].known == RULE_READ ? "read" : "from memory");
+}
+
 static void add_figures(struct text *into)
 {
     size_t count;
@@ -97,6 +117,7 @@ void findings_page(struct text *into)
                    "`firmpedal explain ID` says the same.\n\n");
     add_checks(into);
     add_limits(into);
+    add_rules(into);
     add_figures(into);
     add_reasons(into);
     add_steps(into);
@@ -145,6 +166,23 @@ bool findings_explain(struct text *into, const char *id)
         add_labelled(into, "source", limits[i].source);
         known = true;
     }
+    const struct rule_row *rule = rule_row(id);
+    if (rule != NULL) {
+        text_add(into, "%s, a published rule: %s %s\n", rule->id,
+                 rule->at_most ? "at most" : "at least",
+                 unit_text(into->arena, rule->value, rule->dimension, UNITS_METRIC));
+        add_labelled(into, "what", rule->title);
+        add_labelled(into, "of",
+                     text_print(into->arena, "%s, %s, %s", rule->where,
+                                rule->occasion == RULE_IN_USE ? "vehicles in use"
+                                                              : "new types, or a date not read",
+                                rule_dates(rule, into->arena)));
+        add_labelled(into, "how", rule->scope);
+        add_labelled(into, "source",
+                     text_print(into->arena, "%s, %s (%s)", rule->source, rule->clause,
+                                rule->known == RULE_READ ? "read" : "from memory"));
+        known = true;
+    }
     if (reason != NULL) {
         text_add(into, "%s, a reason for the place of a nipple in the order\n", reason->id);
         add_labelled(into, "words", reason->words);
@@ -163,14 +201,15 @@ bool findings_explain(struct text *into, const char *id)
 
 const char *const *findings_ids(struct arena *arena, size_t *count)
 {
-    size_t checks, figures, limits, reasons, steps;
+    size_t checks, figures, limits, reasons, rules, steps;
     const struct check_row *check = check_rows(&checks);
     const struct figure_row *figure = figure_rows(&figures);
     const struct limit_row *limit = limit_rows(&limits);
     const struct reason_row *reason = reason_rows(&reasons);
     const struct step_row *step = step_rows(&steps);
+    const struct rule_row *rule = rule_rows(&rules);
     const char **ids =
-        ARENA_ARRAY(arena, checks + figures + limits + reasons + steps + 1, const char *);
+        ARENA_ARRAY(arena, checks + figures + limits + reasons + rules + steps + 1, const char *);
     size_t n = 0;
     for (size_t i = 0; i < checks; i++)
         ids[n++] = check[i].id;
@@ -180,6 +219,8 @@ const char *const *findings_ids(struct arena *arena, size_t *count)
         ids[n++] = limit[i].id;
     for (size_t i = 0; i < reasons; i++)
         ids[n++] = reason[i].id;
+    for (size_t i = 0; i < rules; i++)
+        ids[n++] = rule[i].id;
     for (size_t i = 0; i < steps; i++)
         ids[n++] = step[i].id;
     *count = n;

@@ -4,6 +4,7 @@
 #include <math.h>
 
 #include "report/json_pieces.h"
+#include "report/json_rules.h"
 #include "report/json_trace.h"
 #include "report/text_report.h"
 
@@ -228,6 +229,7 @@ bool json_result(struct text *into, const struct result *result, enum json_part 
             json_array_append_new(findings,
                                   finding_object(arena, result, &result->findings.items[i]));
         json_object_set_new(root, "findings", findings);
+        json_object_set_new(root, "rules", rules_array(arena, result));
         json_object_set_new(root, "summary", json_string(summary_words(arena, result)));
         break;
     }

@@ -12,7 +12,7 @@
 #define OF_WHAT    56.0
 #define VALUE_END  117.0
 #define STATE      119.5
-#define READING    137.0
+#define READING    141.0
 #define ROW_HEIGHT 4.3
 
 static void figures_head(struct flow *flow)

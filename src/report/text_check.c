@@ -3,6 +3,7 @@
 #include <stdio.h>
 #include <string.h>
 
+#include "report/rule_words.h"
 #include "report/text_frame.h"
 
 enum { TITLE_WIDTH = 40, VALUE_WIDTH = 14, RESTS_NAMED = 2 };
@@ -134,10 +135,64 @@ static void add_finding(struct text *into, const struct result *result,
         text_add(into, "    Rests on assumed values; see the figures above.\n");
 }
 
+static void add_ruling(struct text *into, const struct result *result, const struct ruling *ruling)
+{
+    struct arena *arena = into->arena;
+    const struct rule_row *rule = ruling->rule;
+    text_add(into, "  %s\n      ", rule->title);
+    const char *asks =
+        text_print(arena, "%s: asks for %s %s; this car: %s%s", rule->id,
+                   rule->at_most ? "at most" : "at least",
+                   unit_text(arena, rule->value, rule->dimension, result->units),
+                   ruling->outcome == RULE_NOT_COMPUTED
+                       ? ruling_lack_words(arena, result->system, ruling)
+                       : text_print(arena, "%s, %s",
+                                    unit_text(arena, ruling->value, rule->dimension, result->units),
+                                    ruling_words(ruling)),
+                   ruling_assumed_words(ruling));
+    text_add_wrapped(into, asks, 6, 6, FRAME_WIDTH);
+    text_add(into, "      ");
+    text_add_wrapped(into,
+                     text_print(arena, "%s, %s; %s. %s, %s (%s)", rule->where,
+                                rule_dates(rule, arena), rule->scope, rule->source, rule->clause,
+                                rule->known == RULE_READ ? "read" : "from memory"),
+                     6, 6, FRAME_WIDTH);
+}
+
+static void add_rulings_of(struct text *into, const struct result *result,
+                           enum rule_concern concern, const char *heading)
+{
+    bool any = false;
+    for (int i = 0; i < result->rulings.count; i++) {
+        if (result->rulings.items[i].concern != concern)
+            continue;
+        if (!any)
+            text_add_wrapped(into, heading, 0, 0, FRAME_WIDTH);
+        any = true;
+        add_ruling(into, result, &result->rulings.items[i]);
+    }
+}
+
+static void add_rules(struct text *into, const struct result *result)
+{
+    frame_heading(into, "Measured against published rules");
+    text_add_wrapped(into, RULES_INTRODUCTION, 0, 0, FRAME_WIDTH);
+    add_rulings_of(into, result, RULE_CONCERNS, "Of vehicles in use, its class and date:");
+    add_rulings_of(into, result, RULE_NEEDS_DATE,
+                   "Hang on [vehicle] first used, which is not said exactly enough:");
+    add_rulings_of(
+        into, result, RULE_FOR_COMPARISON,
+        "For comparison (asked of new types in its day, or of a date that was not read):");
+    const char *others = rulings_elsewhere_words(into->arena, result);
+    if (others != NULL)
+        text_add_wrapped(into, others, 0, 0, FRAME_WIDTH);
+}
+
 void text_check(struct text *into, const struct result *result)
 {
     frame_title(into, result);
     add_figures(into, result);
+    add_rules(into, result);
     frame_heading(into, "Findings, worst first");
     for (size_t i = 0; i < result->findings.count; i++)
         add_finding(into, result, &result->findings.items[i]);

@@ -17,6 +17,10 @@ static int missing_in(const char *where, const char *car, const char *text, json
     json_t *item;
     json_array_foreach(json_object_get(answer, list), index, item)
     {
+        /* rules of another class of vehicle are counted in JSON alone */
+        const char *concern = json_string_value(json_object_get(item, "concern"));
+        if (concern != NULL && strcmp(concern, "of another class") == 0)
+            continue;
         if (strstr(text, text_of(item, key)) == NULL) {
             fprintf(stderr, "%s: %s lacks %s\n", car, where, text_of(item, key));
             missing++;
@@ -60,11 +64,14 @@ static void ids_are_the_same_in_text_json_and_sheet(void **state)
         char *sheet = sheet_text(paths[i]);
         missing += missing_in("sheet", paths[i], sheet, answer, "figures", "id");
         missing += missing_in("sheet", paths[i], sheet, answer, "findings", "id");
+        assert_true(json_array_size(json_object_get(answer, "rules")) > 20);
+        missing += missing_in("sheet", paths[i], sheet, answer, "rules", "id");
         free(sheet);
         struct run run = run_cli("check", paths[i], "--date", "2026-11-25", "--units", "imperial");
         assert_true(run.status == 0 || run.status == 1);
         missing += missing_in("text", paths[i], run.out, answer, "figures", "id");
         missing += missing_in("text", paths[i], run.out, answer, "findings", "id");
+        missing += missing_in("text", paths[i], run.out, answer, "rules", "id");
         run_finish(&run);
         json_decref(answer);
         variant_finish(&lines);

@@ -65,6 +65,22 @@ FIGURE_GETTER(value_stroke_left)
     return isfinite(least) ? least : NAN;
 }
 
+/* The whole stroke of the piston that makes a circuit's pressure. */
+static double own_stroke(const struct situation *situation, int circuit)
+{
+    const struct circuit *made = &situation->network->circuits[circuit];
+    const struct master *master = &part_at(situation, made->master)->as.master;
+    if (master->type == MASTER_SINGLE)
+        return master->stroke.m;
+    return made->chamber == 0 ? master->primary_stroke.m : master->secondary_stroke.m;
+}
+
+FIGURE_GETTER(value_piston_stroke_left)
+{
+    (void)sub;
+    return own_stroke(situation, subject) - situation->usual->circuits[subject].stroke.m;
+}
+
 static int pedal_of_circuit(const struct situation *situation, int circuit)
 {
     return pressure_pedal_of(situation->system, situation->network->circuits[circuit].master);
@@ -82,6 +98,22 @@ FIGURE_GETTER(value_left_circuit_lost)
     (void)sub;
     int pedal = pedal_of_circuit(situation, subject);
     return pedal < 0 ? NAN : situation->lost[subject]->pedals[pedal].left.m;
+}
+
+/* Of the pistons that still have fluid to stand against, the one whose bore ends first. */
+FIGURE_GETTER(value_stroke_left_circuit_lost)
+{
+    (void)sub;
+    double least = INFINITY;
+    for (int c = 0; c < situation->network->circuit_count; c++) {
+        if (c == subject || pedal_of_circuit(situation, c) != pedal_of_circuit(situation, subject))
+            continue;
+        double left = own_stroke(situation, c) - situation->lost[subject]->circuits[c].stroke.m;
+        if (isnan(left))
+            return NAN;
+        least = fmin(least, left);
+    }
+    return isfinite(least) ? least : NAN;
 }
 
 FIGURE_GETTER(value_fluid_in_circuit)
@@ -157,11 +189,18 @@ FIGURE_GETTER(value_air_cost)
     if (pedal < 0)
         return NAN;
     const struct circuit *circuit = &situation->network->circuits[subject];
-    double area = master_area(&part_at(situation, circuit->master)->as.master).m2;
-    struct volume lost =
-        air_compression((struct volume){1e-6}, situation->usual->circuits[subject].pressure);
+    const struct master *master = &part_at(situation, circuit->master)->as.master;
+    double area = master_area(master).m2;
+    struct pressure pressure = situation->usual->circuits[subject].pressure;
+    struct volume lost = air_compression((struct volume){1e-6}, pressure);
     const struct pedal *data = &part_at(situation, pedal)->as.pedal;
     double rod = lost.m3 / area;
+    if (master_is_stepped(master)) {
+        double early = air_compression((struct volume){1e-6},
+                                       (struct pressure){fmin(master->take_up.pa, pressure.pa)})
+                           .m3;
+        rod = early / master_take_up_area(master).m2 + (lost.m3 - early) / area;
+    }
     if (data->works.count == 2) {
         double first = pedal_bar_share(data).of_1;
         rod *= pressure_worked_master(situation->system, pedal, 0) == circuit->master ? first
@@ -187,6 +226,17 @@ FIGURE_TEST(of_drum)
 {
     (void)sub;
     return part_at(situation, subject)->kind == KIND_DRUM;
+}
+
+/* Whether the pedal of a circuit works another one too. */
+FIGURE_TEST(of_split_pedal)
+{
+    (void)sub;
+    int pedal = pedal_of_circuit(situation, subject);
+    for (int c = 0; c < situation->network->circuit_count; c++)
+        if (c != subject && pedal >= 0 && pedal_of_circuit(situation, c) == pedal)
+            return true;
+    return false;
 }
 
 FIGURE_TEST(of_balance_bar)

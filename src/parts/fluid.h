@@ -20,6 +20,7 @@ struct fluid {
     enum fluid_grade grade;         /* key "grade" = DOT 3 | DOT 4 | DOT 5.1 | DOT 5 | mineral */
     struct date renewed;            /* "renewed": when it was last changed */
     struct temperature temperature; /* "temperature", assumed 20 degC */
+    struct temperature hot;         /* "temperature hot": with the brakes hot, assumed 100 degC */
     struct volume air;              /* "air": free air left in each circuit, assumed 0 mL */
     enum fluid_grade found;         /* "found": what was in it when opened, when it was another */
 };

@@ -49,16 +49,37 @@ struct volume hose_volume(const struct hose *hose)
     return (struct volume){circle_area(hose->inside).m2 * hose->length.m};
 }
 
-struct volume hose_swelling(const struct hose *hose, struct pressure p)
+/* The share of the ceiling that a hose takes, as described. */
+static double share_of(const struct hose *hose)
 {
-    if (!(hose->length.m >= 0))
+    if (isnan(hose->expansion.m3_m))
+        return hose->state == HOSE_WORN ? SHARE_WORN : SHARE_GOOD;
+    if (!(hose->expansion.m3_m >= 0))
+        return NAN;
+    struct pressure tested_at = {table_pressure[0]};
+    return hose->expansion.m3_m / hose_ceiling(hose->inside, tested_at).m3_m;
+}
+
+struct volume hose_swelling_as(const struct hose *hose, enum hose_state as, struct pressure p)
+{
+    double share = share_of(hose);
+    if (!(hose->length.m >= 0) || isnan(share))
         return (struct volume){NAN};
-    double share = hose->state == HOSE_WORN ? SHARE_WORN : SHARE_GOOD;
-    if (!isnan(hose->expansion.m3_m)) {
-        if (!(hose->expansion.m3_m >= 0))
-            return (struct volume){NAN};
-        struct pressure tested_at = {table_pressure[0]};
-        share = hose->expansion.m3_m / hose_ceiling(hose->inside, tested_at).m3_m;
+    bool measured = !isnan(hose->expansion.m3_m);
+    switch (as) {
+    case HOSE_STATE_NOT_SAID:
+        break;
+    case HOSE_GOOD:
+        share = measured ? fmin(share, SHARE_GOOD) : SHARE_GOOD;
+        break;
+    case HOSE_WORN:
+        share = measured ? fmax(share, SHARE_WORN) : SHARE_WORN;
+        break;
     }
     return (struct volume){share * hose_ceiling(hose->inside, p).m3_m * hose->length.m};
+}
+
+struct volume hose_swelling(const struct hose *hose, struct pressure p)
+{
+    return hose_swelling_as(hose, HOSE_STATE_NOT_SAID, p);
 }

@@ -48,5 +48,13 @@ struct swelling hose_ceiling(struct length inside, struct pressure p);
  * Checked by: tests/parts/test_hose.c
  */
 struct volume hose_swelling(const struct hose *hose, struct pressure p);
+/* The same hose as if it were good or worn, whatever is said of it.
+ *
+ *   as      good: it swells as the usual good one, or less where less was measured; worn: as much
+ *           as the rule allows, or more where more was measured; not said: as described
+ *
+ * Checked by: tests/parts/test_hose.c
+ */
+struct volume hose_swelling_as(const struct hose *hose, enum hose_state as, struct pressure p);
 
 #endif

@@ -17,6 +17,7 @@ static const struct choice master_types[] = {
     {"tandem", "dual, double", MASTER_TANDEM, "two pistons in one bore, two circuits"},
     {0}};
 
+#define LEFT_OUT "left out: 0.1 to 0.3 MPa between two circuits; " MEMORY
 #define HALF "half of the stroke; " MEMORY
 
 static const struct key rows[] = {
@@ -45,6 +46,21 @@ static const struct key rows[] = {
     {.name = "efficiency", NUMBER(as.master.efficiency),
      WITHIN(0.3, 1), USUALLY(0.85, 1), ASSUME(0.95, MEMORY),
      .example = "0.95", .help = "of its seals"},
+    {.name = "primary spring", .others = "piston spring", FORCE(as.master.primary_spring),
+     WITHIN(0, 5000), USUALLY(0, 200), ASSUME(0, LEFT_OUT),
+     .example = "120 N", .help = "force of the spring of its piston; tandem: of that between the pistons"},
+    {.name = "secondary spring", FORCE(as.master.secondary_spring),
+     WITHIN(0, 5000), USUALLY(0, 150), ASSUME(0, LEFT_OUT), ONLY(is_tandem),
+     .example = "70 N", .help = "tandem: force of the spring between the second piston and the end"},
+    {.name = "seal friction", FORCE(as.master.seal_friction),
+     WITHIN(0, 2000), USUALLY(0, 100), ASSUME(0, "held in the efficiency; " PRACTICE),
+     .example = "20 N", .help = "force that moves a piston without spring and pressure, each piston"},
+    {.name = "large bore", .others = "take-up bore, step bore", LENGTH(as.master.large_bore),
+     WITHIN(2e-3, 0.4), USUALLY(NAN, NAN), ASSUME_NOTHING,
+     .example = "1 1/4 in", .help = "stepped master: the large bore, which delivers at low pressure"},
+    {.name = "take-up pressure", .others = "quick take-up pressure", PRESSURE(as.master.take_up),
+     WITHIN(0, 100e5), USUALLY(3e5, 10e5), ASSUME(6e5, MEMORY),
+     .example = "6 bar", .help = "stepped master: from it on only the small bore delivers"},
     {.name = "primary outlets", .others = "primary outlet", WORDS(as.master.primary_outlets), ONLY(is_tandem),
      .example = "front", .help = "tandem: what runs call the ports beside the push rod", MEASURED},
     {.name = "secondary outlets", .others = "secondary outlet", WORDS(as.master.secondary_outlets), ONLY(is_tandem),

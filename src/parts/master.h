@@ -1,6 +1,8 @@
 #ifndef FIRMPEDAL_PARTS_MASTER_H
 #define FIRMPEDAL_PARTS_MASTER_H
 
+#include <stdbool.h>
+
 #include "base/date.h"
 #include "parts/names.h"
 #include "units/quantity.h"
@@ -13,9 +15,14 @@ struct master {
     struct length stroke;           /* "stroke": of the push rod until all is used up */
     struct length primary_stroke;   /* "primary stroke": tandem, first piston against the second */
     struct length secondary_stroke; /* "secondary stroke": tandem, second piston to the end */
-    struct length cut_off;    /* "cut off": travel until the port is covered; assumed 1.2 mm */
-    struct length rod_gap;    /* "rod gap": push rod to piston at rest; assumed 0.8 mm */
-    struct number efficiency; /* "efficiency" of its seals; assumed 0.95 */
+    struct length cut_off;         /* "cut off": travel until the port is covered; assumed 1.2 mm */
+    struct length rod_gap;         /* "rod gap": push rod to piston at rest; assumed 0.8 mm */
+    struct force primary_spring;   /* "primary spring": of the first piston; tandem: between both */
+    struct force secondary_spring; /* "secondary spring": tandem, second piston to the bore's end */
+    struct force seal_friction;    /* "seal friction": of each piston, whatever the pressure */
+    struct length large_bore;      /* "large bore": of a stepped one; NaN: the bore is plain */
+    struct pressure take_up;       /* "take-up pressure" at which the large bore stops delivering */
+    struct number efficiency;      /* "efficiency" of its seals; assumed 0.95 */
     struct part_names primary_outlets;   /* "primary outlets": names that runs use; tandem */
     struct part_names secondary_outlets; /* "secondary outlets" */
     int reservoir;                       /* "reservoir" that feeds it; -1 */
@@ -28,19 +35,52 @@ struct master {
  * Checked by: tests/parts/test_master.c */
 struct area circle_area(struct length diameter);
 
-/* Pressure of a master from the force on its push rod; in a tandem both circuits get it.
+/* Pressures that a master makes, by chamber: first (or only) piston, second. */
+struct master_pressures {
+    struct pressure of[2];
+};
+/* Which of its chambers has no fluid to stand against. */
+enum master_loss { MASTER_WHOLE, MASTER_FIRST_LOST, MASTER_SECOND_LOST };
+
+/* Pressures of a master from the force on its push rod.
  *
- *   master   bore m > 0; efficiency over 0 and up to 1
- *   rod      force on the push rod, N, >= 0
- *   gives    efficiency * rod / area, Pa gauge; NaN outside
+ *   master   bore m > 0; efficiency over 0 and up to 1; springs and seal friction N, >= 0; a
+ *            stepped one: large bore m, over the bore, and take-up pressure Pa >= 0
+ *   rod      force on the push rod R, N, >= 0
+ *   gives    Pa gauge, never below 0; the second NaN for a single one. NaN outside
  *
- * Holds for a piston at rest that covers its port. Leaves out the piston springs: 0.1 to 0.3 MPa
- * between the circuits of a tandem (from memory).
- * Source: force balance on the piston.
+ *   first     A p1 = e R - S1 - f;  stepped: A p1 + (A_L - A) min(p1, p_q) = e R - S1 - f
+ *   second    A p2 = A p1 + S1 - S2 - f, and A p2 = e R - S2 - 2 f while the first piston only
+ *             pushes the spring before it
+ *   first lost: the pistons stand against each other, S1 drops out: A p2 = e R - S2 - 2 f
+ *   second lost: the second piston stands at its end: A p1 = e R - S1 - f
+ *
+ * A and A_L areas of the bore and the large bore, e efficiency, S1 and S2 primary and secondary
+ * spring, f seal friction, p_q take-up pressure. Holds for pistons at rest that cover their ports.
+ * The springs count with one force each, though they push harder at the end of the stroke.
+ * Source: force balance on each piston.
+ * Checked by: tests/parts/test_master.c
+ */
+struct master_pressures master_pressures(const struct master *master, struct force rod,
+                                         enum master_loss loss);
+/* The pressure of the first or only piston, nothing lost.
  * Checked by: tests/reference/openstax_college_physics.c, tests/reference/serway.c
  */
 struct pressure master_pressure(const struct master *master, struct force rod);
+/* The force on the push rod that a pressure of the first or only piston asks for: master_pressure()
+ * the other way round; N. NaN outside.
+ *
+ *   p   Pa gauge, >= 0
+ *
+ * Checked by: tests/parts/test_master.c
+ */
+struct force master_rod_force(const struct master *master, struct pressure p);
 /* Area of its bore, m2; NaN unless the bore is > 0. */
 struct area master_area(const struct master *master);
+/* Area that delivers up to the take-up pressure: that of the large bore, m2; that of the bore where
+ * there is no large one. NaN when the large bore is not over the bore. */
+struct area master_take_up_area(const struct master *master);
+/* Whether it is stepped. */
+bool master_is_stepped(const struct master *master);
 
 #endif

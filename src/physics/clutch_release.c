@@ -45,7 +45,7 @@ static struct force effort_for_rod(const struct system *system, int master, doub
 static struct force effort_for_pressure(const struct system *system, int master, struct pressure p)
 {
     const struct master *data = &system->parts[master].as.master;
-    return effort_for_rod(system, master, p.pa * master_area(data).m2 / data->efficiency.value);
+    return effort_for_rod(system, master, master_rod_force(data, p).n);
 }
 
 /* Pedal travel until the bearing touches: free play, gap, port, and the bearing's own play. */
@@ -72,7 +72,8 @@ static double delivered_volume(const struct system *system, const struct clutch_
     if (pushed < 0)
         pushed = 0;
     /* Without a stroke nobody knows whether the bore ends first. */
-    return isnan(master->stroke.m) ? NAN : master_area(master).m2 * pushed;
+    return isnan(master->stroke.m) || master_is_stepped(master) ? NAN
+                                                                : master_area(master).m2 * pushed;
 }
 
 static double lost_volume(const struct system *system, const struct network *network, int circuit,

@@ -35,6 +35,56 @@ bool press_is_brake(const struct system *system, const struct network *network, 
     return false;
 }
 
+/* A master and its pistons in one state. */
+struct pistons {
+    const struct system *system;
+    const struct network *network;
+    const struct state *state;
+    const struct master *data;
+    int master, count;
+    int circuits[2]; /* by chamber; -1: nothing is joined to it */
+    bool lost[2];
+};
+
+static struct pistons pistons_of(const struct system *system, const struct network *network,
+                                 const struct state *state, int master)
+{
+    struct pistons pistons = {system, network, state,    &system->parts[master].as.master,
+                              master, 1,       {-1, -1}, {0}};
+    pistons.count = pistons.data->type == MASTER_TANDEM ? 2 : 1;
+    for (int chamber = 0; chamber < pistons.count; chamber++) {
+        int circuit = circuit_of(network, master, chamber);
+        pistons.circuits[chamber] = circuit;
+        pistons.lost[chamber] = circuit >= 0 && circuit == state->lost_circuit;
+    }
+    return pistons;
+}
+
+static void spread(const struct pistons *pistons, const struct master_pressures *made,
+                   struct solution *into)
+{
+    for (int chamber = 0; chamber < pistons->count; chamber++) {
+        int circuit = pistons->circuits[chamber];
+        if (circuit < 0)
+            continue;
+        into->circuits[circuit].pressure =
+            pistons->lost[chamber] ? (struct pressure){0} : made->of[chamber];
+        pressure_spread(pistons->system, pistons->network, circuit,
+                        into->circuits[circuit].pressure, pistons->state->assisted,
+                        into->pressures);
+    }
+}
+
+static struct master_pressures make(const struct pistons *pistons, struct force rod)
+{
+    enum master_loss loss = MASTER_WHOLE;
+    if (pistons->lost[0])
+        loss = MASTER_FIRST_LOST;
+    else if (pistons->lost[1])
+        loss = MASTER_SECOND_LOST;
+    return master_pressures(pistons->data, rod, loss);
+}
+
 struct force press_pressures(const struct system *system, const struct network *network,
                              const struct state *state, int pedal, struct force effort,
                              struct solution *into)
@@ -45,49 +95,120 @@ struct force press_pressures(const struct system *system, const struct network *
         if (master < 0)
             return (struct force){NAN};
         struct force rod = pressure_rod_force(system, master, effort, state->assisted);
-        struct pressure made = master_pressure(&system->parts[master].as.master, rod);
+        struct pistons pistons = pistons_of(system, network, state, master);
+        struct master_pressures made = make(&pistons, rod);
         sum.n += rod.n;
-        for (int c = 0; c < network->circuit_count; c++) {
-            if (network->circuits[c].master != master)
-                continue;
-            into->circuits[c].pressure = c == state->lost_circuit ? (struct pressure){0} : made;
-            pressure_spread(system, network, c, into->circuits[c].pressure, state->assisted,
-                            into->pressures);
-        }
+        spread(&pistons, &made, into);
     }
     return sum;
 }
 
-static void take_volumes(const struct system *system, const struct network *network,
-                         const struct state *state, int circuit, struct solution *into)
+static void take_volumes(const struct pistons *pistons, int circuit, struct solution *into)
 {
     struct circuit_state *taken = &into->circuits[circuit];
-    travel_volumes(system, network, circuit, into->pressures, state, taken->by_cause);
+    travel_volumes(pistons->system, pistons->network, circuit, into->pressures, pistons->state,
+                   taken->by_cause);
     taken->volume.m3 = 0;
     for (int cause = 0; cause < CAUSE_COUNT; cause++)
         taken->volume.m3 += taken->by_cause[cause].m3;
 }
 
-/* How far one piston goes. past: by how much it needs more than its own full stroke. */
-static double piston_stroke(const struct system *system, const struct network *network,
-                            const struct state *state, int circuit, int master, double full,
-                            struct solution *into, double *past)
+/* What of the volumes the large bore of a stepped master has delivered, by chamber and cause. */
+struct taken_up {
+    bool any;
+    double by_cause[2][CAUSE_COUNT];
+};
+
+/* The large bore delivers until its pressure is reached: all volumes at that pressure. It gives
+ * nothing that counts where the first circuit is lost. */
+static struct taken_up take_up(const struct pistons *pistons, struct solution *into)
 {
-    const struct master *data = &system->parts[master].as.master;
-    if (circuit < 0) { /* nothing is joined to this chamber: it only shuts its port */
-        *past = data->cut_off.m - full;
-        return data->cut_off.m;
+    struct taken_up up = {.any = master_is_stepped(pistons->data) && !pistons->lost[0]};
+    int first = pistons->circuits[0];
+    if (!up.any || first < 0)
+        return up;
+    struct pressure now[2] = {into->circuits[first].pressure, {NAN}};
+    if (pistons->count == 2 && pistons->circuits[1] >= 0)
+        now[1] = into->circuits[pistons->circuits[1]].pressure;
+    bool still = now[0].pa <= pistons->data->take_up.pa;
+    if (!still) {
+        struct master_pressures made =
+            make(pistons, master_rod_force(pistons->data, pistons->data->take_up));
+        spread(pistons, &made, into);
     }
+    for (int chamber = 0; chamber < pistons->count; chamber++) {
+        int circuit = pistons->circuits[chamber];
+        if (circuit < 0)
+            continue;
+        take_volumes(pistons, circuit, into);
+        for (int cause = 0; cause < CAUSE_COUNT; cause++)
+            up.by_cause[chamber][cause] = into->circuits[circuit].by_cause[cause].m3;
+    }
+    if (!still) {
+        struct master_pressures back = {{now[0], now[1]}};
+        spread(pistons, &back, into);
+    }
+    return up;
+}
+
+static double full_stroke(const struct pistons *pistons, int chamber)
+{
+    if (pistons->count == 1)
+        return pistons->data->stroke.m;
+    return chamber == 0 ? pistons->data->primary_stroke.m : pistons->data->secondary_stroke.m;
+}
+
+/* What one circuit takes of the rod's travel. Gives their sum. */
+static double rod_for(const struct pistons *pistons, int chamber, const struct taken_up *up,
+                      struct solution *into)
+{
+    const struct master *data = pistons->data;
+    int circuit = pistons->circuits[chamber];
+    if (circuit < 0)
+        return data->cut_off.m; /* nothing is joined to this chamber: it only shuts its port */
     struct circuit_state *taken = &into->circuits[circuit];
-    take_volumes(system, network, state, circuit, into);
-    if (circuit == state->lost_circuit) {
-        taken->stroke.m = full;
-        *past = -INFINITY; /* it stands at its end, and that is counted */
-    } else {
-        taken->stroke.m = data->cut_off.m + taken->volume.m3 / master_area(data).m2;
-        *past = taken->stroke.m - full;
+    double area = master_area(data).m2, large = master_take_up_area(data).m2;
+    take_volumes(pistons, circuit, into);
+    bool lost = pistons->lost[chamber];
+    double full = full_stroke(pistons, chamber);
+    /* The second piston is driven to its end by fluid, which the large bore delivers. */
+    double way = up->any ? data->cut_off.m + (full - data->cut_off.m) * area / large : full;
+    taken->rod_cut_off.m = lost ? 0 : data->cut_off.m;
+    taken->rod_lost.m = lost ? way : 0;
+    double sum = taken->rod_cut_off.m + taken->rod_lost.m;
+    for (int cause = 0; cause < CAUSE_COUNT; cause++) {
+        double volume = taken->by_cause[cause].m3, rod = volume / area;
+        if (up->any)
+            rod = up->by_cause[chamber][cause] / large +
+                  (volume - up->by_cause[chamber][cause]) / area;
+        taken->rod_by_cause[cause].m = lost ? 0 : rod;
+        sum += taken->rod_by_cause[cause].m;
     }
-    return taken->stroke.m;
+    return sum;
+}
+
+/* How far the pistons themselves go. */
+static void set_strokes(const struct pistons *pistons, const struct taken_up *up, double rod,
+                        struct solution *into)
+{
+    const struct master *data = pistons->data;
+    double area = master_area(data).m2, second = 0;
+    for (int chamber = pistons->count - 1; chamber >= 0; chamber--) {
+        int circuit = pistons->circuits[chamber];
+        double stroke = data->cut_off.m;
+        if (circuit >= 0) {
+            struct circuit_state *taken = &into->circuits[circuit];
+            if (pistons->lost[chamber])
+                stroke = full_stroke(pistons, chamber);
+            else
+                stroke = data->cut_off.m + taken->volume.m3 / area;
+            if (up->any && chamber == 0) /* against the second, the rod being ahead of its fluid */
+                stroke = rod - second;
+            taken->stroke.m = stroke;
+        }
+        if (chamber == 1)
+            second = stroke;
+    }
 }
 
 /* Greater of two that may be unknown: an unknown end of a bore is no end. */
@@ -96,32 +217,44 @@ static double known_most(double a, double b)
     return fmax(a, b); /* fmax passes over a NaN */
 }
 
+/* By how much the pistons need more than their strokes. A lost one stands at its end, and that is
+ * counted. */
+static double past_bore(const struct pistons *pistons, const struct solution *into)
+{
+    double past = NAN, sum = 0;
+    bool any_lost = false;
+    for (int chamber = 0; chamber < pistons->count; chamber++) {
+        int circuit = pistons->circuits[chamber];
+        double stroke = circuit < 0 ? pistons->data->cut_off.m : into->circuits[circuit].stroke.m;
+        double own = pistons->lost[chamber] ? -INFINITY : stroke - full_stroke(pistons, chamber);
+        any_lost = any_lost || pistons->lost[chamber];
+        past = known_most(past, own);
+        sum += stroke;
+    }
+    return any_lost ? past : known_most(past, sum - pistons->data->stroke.m);
+}
+
+struct length press_rod_gap(const struct system *system, int master)
+{
+    int servo = pressure_servo_of(system, master);
+    if (servo >= 0 && !isnan(system->parts[servo].as.servo.rod_gap.m))
+        return system->parts[servo].as.servo.rod_gap;
+    return system->parts[master].as.master.rod_gap;
+}
+
 /* Travel of a master's push rod, its gap included. */
 static double master_travel(const struct system *system, const struct network *network,
                             const struct state *state, int master, struct solution *into,
                             double *past)
 {
-    const struct master *data = &system->parts[master].as.master;
-    int servo = pressure_servo_of(system, master);
-    double gap = data->rod_gap.m, strokes, second_past = NAN;
-    if (servo >= 0 && !isnan(system->parts[servo].as.servo.rod_gap.m))
-        gap = system->parts[servo].as.servo.rod_gap.m;
-
-    int first = circuit_of(network, master, 0);
-    if (data->type == MASTER_TANDEM) {
-        int second = circuit_of(network, master, 1);
-        strokes = piston_stroke(system, network, state, first, master, data->primary_stroke.m, into,
-                                past) +
-                  piston_stroke(system, network, state, second, master, data->secondary_stroke.m,
-                                into, &second_past);
-        *past = known_most(*past, second_past);
-        if (state->lost_circuit < 0 ||
-            (state->lost_circuit != first && state->lost_circuit != second))
-            *past = known_most(*past, strokes - data->stroke.m);
-    } else {
-        strokes = piston_stroke(system, network, state, first, master, data->stroke.m, into, past);
-    }
-    return gap + strokes;
+    struct pistons pistons = pistons_of(system, network, state, master);
+    struct taken_up up = take_up(&pistons, into);
+    double rod = 0;
+    for (int chamber = 0; chamber < pistons.count; chamber++)
+        rod += rod_for(&pistons, chamber, &up, into);
+    set_strokes(&pistons, &up, rod, into);
+    *past = past_bore(&pistons, into);
+    return press_rod_gap(system, master).m + rod;
 }
 
 /* Whether the pedal's only piston has lost its circuit. */

@@ -20,6 +20,10 @@ struct reach {
 /* Whether a pedal works a master that feeds a brake. */
 bool press_is_brake(const struct system *system, const struct network *network, int pedal);
 
+/* The gap in front of a master's piston: of the servo's output rod where that is given, else of the
+ * push rod. */
+struct length press_rod_gap(const struct system *system, int master);
+
 /* Fills pressures of the circuits that the pedal makes, and of all their vertices.
  *
  *   effort  at the pad, N, >= 0
@@ -33,6 +37,8 @@ struct force press_pressures(const struct system *system, const struct network *
  *   stroke of a piston = cut-off + volume / area; full stroke where its circuit is lost
  *   rod travel = gap + the stroke, or both strokes of a tandem; on a balance bar the mean of both
  *                rods, weighted like the forces
+ *   stepped master: what the circuits take up to the take-up pressure is delivered by the large
+ *                   bore, the rest by the small one
  *   travel = free play + ratio * rod travel + effort / stiffness
  *
  * Source: conservation of volume and the geometry of the lever.

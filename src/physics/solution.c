@@ -78,8 +78,11 @@ static void forget(const struct system *system, const struct network *network,
         into->circuits[i].pressure = (struct pressure){NAN};
         into->circuits[i].volume = (struct volume){NAN};
         into->circuits[i].stroke = (struct length){NAN};
-        for (int cause = 0; cause < CAUSE_COUNT; cause++)
+        into->circuits[i].rod_cut_off = into->circuits[i].rod_lost = (struct length){NAN};
+        for (int cause = 0; cause < CAUSE_COUNT; cause++) {
             into->circuits[i].by_cause[cause] = (struct volume){NAN};
+            into->circuits[i].rod_by_cause[cause] = (struct length){NAN};
+        }
     }
     for (int i = 0; i < system->part_count; i++) {
         into->pedals[i] = no_pedal;

@@ -46,6 +46,10 @@ struct circuit_state {
     struct volume by_cause[CAUSE_COUNT];
     struct volume volume; /* their sum */
     struct length stroke; /* of the piston that makes it, cut-off included */
+    /* What of the travel of the master's push rod it takes: for the port, for a lost piston's way
+     * to its end, and by cause. */
+    struct length rod_cut_off, rod_lost;
+    struct length rod_by_cause[CAUSE_COUNT];
 };
 struct pedal_state {
     struct force effort;      /* at which it was solved */

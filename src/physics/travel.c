@@ -8,13 +8,13 @@ struct squeeze {
     double slope;
 };
 
-static struct squeeze squeeze_of(const struct system *system, int fluid)
+static struct squeeze squeeze_of(const struct system *system, int fluid, bool hot)
 {
     if (fluid < 0)
         return (struct squeeze){{NAN}, NAN};
     const struct fluid *data = &system->parts[fluid].as.fluid;
     const struct fluid_row *row = fluid_row(data->grade);
-    return (struct squeeze){fluid_modulus(data->grade, data->temperature),
+    return (struct squeeze){fluid_modulus(data->grade, hot ? data->hot : data->temperature),
                             row ? row->modulus_slope : NAN};
 }
 
@@ -37,8 +37,22 @@ static double shrink_share(struct shrink *shrink, struct pressure p)
     return shrink->share;
 }
 
+static enum hose_state hose_state_of(enum hose_case hoses)
+{
+    switch (hoses) {
+    case HOSES_AS_SAID:
+        break;
+    case HOSES_GOOD:
+        return HOSE_GOOD;
+    case HOSES_WORN:
+        return HOSE_WORN;
+    }
+    return HOSE_STATE_NOT_SAID;
+}
+
 static void add_edge(const struct system *system, const struct edge *edge, struct pressure p,
-                     struct shrink *shrink, struct volume by_cause[CAUSE_COUNT])
+                     enum hose_case hoses, struct shrink *shrink,
+                     struct volume by_cause[CAUSE_COUNT])
 {
     const struct part *part = &system->parts[edge->part];
     struct volume inside;
@@ -46,7 +60,7 @@ static void add_edge(const struct system *system, const struct edge *edge, struc
         by_cause[CAUSE_PIPES].m3 += pipe_swelling(&part->as.pipe, p).m3;
         inside = pipe_volume(&part->as.pipe);
     } else {
-        by_cause[CAUSE_HOSES].m3 += hose_swelling(&part->as.hose, p).m3;
+        by_cause[CAUSE_HOSES].m3 += hose_swelling_as(&part->as.hose, hose_state_of(hoses), p).m3;
         inside = hose_volume(&part->as.hose);
     }
     by_cause[CAUSE_FLUID].m3 += inside.m3 * shrink_share(shrink, p);
@@ -86,11 +100,11 @@ void travel_volumes(const struct system *system, const struct network *network, 
         by_cause[cause] = (struct volume){0};
     const struct circuit *walked = &network->circuits[circuit];
     int fluid = system_fluid_of(system, walked->master);
-    struct shrink shrink = {squeeze_of(system, fluid), NAN, NAN};
+    struct shrink shrink = {squeeze_of(system, fluid, state->brakes.hot), NAN, NAN};
     for (int i = 0; i < network->edge_count; i++) {
         const struct edge *edge = &network->edges[i];
         if (edge->circuit == circuit && edge->kind == EDGE_CARRIER)
-            add_edge(system, edge, by_vertex[edge->a], &shrink, by_cause);
+            add_edge(system, edge, by_vertex[edge->a], state->hoses, &shrink, by_cause);
     }
     for (int i = 0; i < walked->vertex_count; i++) {
         int at = walked->vertices[i];

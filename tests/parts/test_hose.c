@@ -111,6 +111,37 @@ static void a_hose_is_unknown_without_its_figures(void **state)
     near_unknown(swelling(h, 7e6));
 }
 
+static double swelling_as(struct hose h, enum hose_state as)
+{
+    return hose_swelling_as(&h, as, (struct pressure){7e6}).m3;
+}
+
+static void a_hose_may_be_looked_at_as_if_good_or_worn(void **state)
+{
+    (void)state;
+    struct hose good = hose(), worn = hose();
+    good.state = HOSE_GOOD;
+    worn.state = HOSE_WORN;
+    near(swelling_as(good, HOSE_STATE_NOT_SAID), swelling(good, 7e6), 0);
+    near(swelling_as(worn, HOSE_STATE_NOT_SAID), swelling(worn, 7e6), 0);
+    near(swelling_as(good, HOSE_WORN), swelling(worn, 7e6), 0);
+    near(swelling_as(worn, HOSE_GOOD), swelling(good, 7e6), 0);
+    assert_true(swelling(worn, 7e6) > 2 * swelling(good, 7e6));
+}
+
+/* The ceiling is 0.66 cm3/ft = 2.165 mL/m at the pressure of the test. */
+static void a_measured_hose_is_never_made_better_by_wear_nor_worse_by_care(void **state)
+{
+    (void)state;
+    struct hose stiff = hose(), soft = hose();
+    stiff.expansion.m3_m = 0.3e-6;
+    soft.expansion.m3_m = 3e-6;
+    near(swelling_as(stiff, HOSE_GOOD), swelling(stiff, 7e6), 0);
+    assert_true(swelling_as(stiff, HOSE_WORN) > swelling(stiff, 7e6));
+    near(swelling_as(soft, HOSE_WORN), swelling(soft, 7e6), 0);
+    assert_true(swelling_as(soft, HOSE_GOOD) < swelling(soft, 7e6));
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -120,6 +151,8 @@ int main(void)
         cmocka_unit_test(below_the_first_point_the_exponent_of_the_first_two_holds),
         cmocka_unit_test(each_band_of_bores_has_its_own_ceiling),
         cmocka_unit_test(the_volume_inside_is_that_of_the_bore),
+        cmocka_unit_test(a_hose_may_be_looked_at_as_if_good_or_worn),
+        cmocka_unit_test(a_measured_hose_is_never_made_better_by_wear_nor_worse_by_care),
         cmocka_unit_test(a_hose_is_unknown_without_its_figures),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);

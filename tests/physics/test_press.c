@@ -105,6 +105,91 @@ static void both_circuits_of_a_tandem_have_one_pressure(void **state)
     driven_finish(&driven);
 }
 
+/* Springs of 120 and 70 N: 2261.76 N of rod force times 0.95, less 120, over the area; 50 N more in
+ * the second. Lost, the first takes its spring with it. */
+static void springs_between_the_pistons_set_the_circuits_apart(void **state)
+{
+    (void)state;
+    struct driven_car driven = driven_start();
+    driven_say(&driven, driven.usual.master, "primary spring", 120);
+    driven_say(&driven, driven.usual.master, "secondary spring", 70);
+    struct solution *into = room_of(&driven);
+    int front = circuit_at(&driven, driven.usual.front_left);
+    int rear = circuit_at(&driven, driven.usual.rear_left);
+    struct state pressed_state = state_usual();
+    pressed(&driven, &pressed_state, 220, into);
+    double rod = 0.95 * 2261.76;
+    near_rel(into->circuits[front].pressure.pa, (rod - 120) / BORE_AREA, 1e-5);
+    near_rel(into->circuits[rear].pressure.pa, (rod - 70) / BORE_AREA, 1e-5);
+    pressed_state.lost_circuit = front;
+    pressed(&driven, &pressed_state, 220, into);
+    near_rel(into->circuits[rear].pressure.pa, (rod - 70) / BORE_AREA, 1e-5);
+    pressed_state.lost_circuit = rear;
+    pressed(&driven, &pressed_state, 220, into);
+    near_rel(into->circuits[front].pressure.pa, (rod - 120) / BORE_AREA, 1e-5);
+    driven_finish(&driven);
+}
+
+static double rod_parts(const struct circuit_state *taken)
+{
+    double sum = taken->rod_cut_off.m + taken->rod_lost.m;
+    for (int cause = 0; cause < CAUSE_COUNT; cause++)
+        sum += taken->rod_by_cause[cause].m;
+    return sum;
+}
+
+static void what_the_circuits_take_of_the_rods_travel_adds_up(void **state)
+{
+    (void)state;
+    struct driven_car driven = driven_start();
+    driven_say(&driven, driven.fluid, "air", 0.3e-6);
+    struct solution *into = room_of(&driven);
+    int front = circuit_at(&driven, driven.usual.front_left);
+    int rear = circuit_at(&driven, driven.usual.rear_left);
+    for (int stepped = 0; stepped < 2; stepped++) {
+        if (stepped)
+            driven_say(&driven, driven.usual.master, "large bore", 28e-3);
+        for (int lost = -1; lost < 2; lost++) {
+            struct state pressed_state = state_usual();
+            pressed_state.lost_circuit = lost < 0 ? -1 : lost == 0 ? front : rear;
+            struct reach reach = pressed(&driven, &pressed_state, 220, into);
+            double sum =
+                0.8e-3 + rod_parts(&into->circuits[front]) + rod_parts(&into->circuits[rear]);
+            near(reach.rod_travel.m, sum, 1e-15);
+            double strokes = into->circuits[front].stroke.m + into->circuits[rear].stroke.m;
+            near(reach.rod_travel.m, 0.8e-3 + strokes, 1e-15);
+        }
+    }
+    driven_finish(&driven);
+}
+
+/* Large bore 28 mm (615.752 mm2): what both circuits take up to 6 bar is delivered by it, the rest
+ * by the bore. Lost front: no help of the large bore. */
+static void a_stepped_bore_shortens_the_travel_by_what_it_delivers(void **state)
+{
+    (void)state;
+    struct driven_car driven = driven_start();
+    struct solution *into = room_of(&driven);
+    int circuits[] = {circuit_at(&driven, driven.usual.front_left),
+                      circuit_at(&driven, driven.usual.rear_left)};
+    struct state usual = state_usual();
+    driven_say(&driven, driven.usual.master, "large bore", 28e-3);
+    driven_say(&driven, driven.usual.master, "take-up pressure", 6e5);
+    double after = pressed(&driven, &usual, 220, into).rod_travel.m, all = 0, early = 0;
+    for (int i = 0; i < 2; i++)
+        all += into->circuits[circuits[i]].volume.m3;
+    /* An effort that makes just 6 bar with the plain bore: 0.6 MPa * 334.585 mm2 / 0.95 on the rod;
+     * the servo makes 150 N and 2.8 times what is over 40 N of it. */
+    driven_say(&driven, driven.usual.master, "large bore", NAN);
+    double rod = 6e5 * BORE_AREA / 0.95, effort = ((rod - 150) / 2.8 + 40) / (3.8 * 0.95);
+    pressed(&driven, &usual, effort, into);
+    near_rel(into->circuits[circuits[0]].pressure.pa, 6e5, 1e-5);
+    for (int i = 0; i < 2; i++)
+        early += into->circuits[circuits[i]].volume.m3;
+    near(after, 0.8e-3 + 2 * 1.2e-3 + early / 615.752e-6 + (all - early) / BORE_AREA, 2e-7);
+    driven_finish(&driven);
+}
+
 /* Two masters of one bore on a bar with arms of 30 and 50 mm, each with one disc; the second disc
  * is larger, so its rod goes farther. */
 static void a_bar_goes_the_weighted_mean_of_its_rods(void **state)
@@ -162,6 +247,9 @@ int main(void)
         cmocka_unit_test(the_gap_of_a_servos_rod_goes_before_that_of_the_master),
         cmocka_unit_test(a_lost_piston_goes_its_full_stroke),
         cmocka_unit_test(both_circuits_of_a_tandem_have_one_pressure),
+        cmocka_unit_test(springs_between_the_pistons_set_the_circuits_apart),
+        cmocka_unit_test(what_the_circuits_take_of_the_rods_travel_adds_up),
+        cmocka_unit_test(a_stepped_bore_shortens_the_travel_by_what_it_delivers),
         cmocka_unit_test(a_bar_goes_the_weighted_mean_of_its_rods),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);

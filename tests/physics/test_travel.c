@@ -129,6 +129,65 @@ static void more_pressure_takes_more_of_every_cause_that_gives(void **state)
     driven_finish(&driven);
 }
 
+static struct taken take_in(const struct driven_car *driven, int circuit, const struct state *in)
+{
+    struct taken taken;
+    struct pressure *all =
+        ARENA_ARRAY(driven->car.arena, (size_t)driven->network->vertex_count, struct pressure);
+    for (int i = 0; i < driven->network->vertex_count; i++)
+        all[i].pa = 7e6;
+    travel_volumes(driven->car.system, driven->network, circuit, all, in, taken.by_cause);
+    return taken;
+}
+
+/* A litre of glycol fluid gives way by 5.231 mL at 7 MPa and 100 degC, by 3.521 mL at 20 degC
+ * (Murnaghan with K0 1.30 and 1.95 GPa and K' 10, worked out elsewhere). */
+static void hot_fluid_gives_way_half_as_much_again(void **state)
+{
+    (void)state;
+    struct driven_car driven = driven_start();
+    int front = circuit_at(&driven, driven.usual.front_left);
+    struct state cold = state_usual(), hot = state_usual();
+    hot.brakes.hot = true;
+    near_rel(take_in(&driven, front, &hot).by_cause[CAUSE_FLUID].m3 /
+                 take_in(&driven, front, &cold).by_cause[CAUSE_FLUID].m3,
+             5.231 / 3.521, 3e-4);
+    driven_say(&driven, driven.fluid, "temperature hot", 20);
+    near_rel(take_in(&driven, front, &hot).by_cause[CAUSE_FLUID].m3,
+             take_in(&driven, front, &cold).by_cause[CAUSE_FLUID].m3, 0);
+    driven_finish(&driven);
+}
+
+static void a_state_may_make_all_hoses_good_or_worn(void **state)
+{
+    (void)state;
+    struct driven_car driven = driven_start();
+    int front = circuit_at(&driven, driven.usual.front_left);
+    struct state said = state_usual(), good = said, worn = said;
+    good.hoses = HOSES_GOOD;
+    worn.hoses = HOSES_WORN;
+    driven_say(&driven, driven.usual.front_left_hose, "state", HOSE_WORN); /* one of two */
+    double a = take_in(&driven, front, &good).by_cause[CAUSE_HOSES].m3;
+    double b = take_in(&driven, front, &said).by_cause[CAUSE_HOSES].m3;
+    double c = take_in(&driven, front, &worn).by_cause[CAUSE_HOSES].m3;
+    near_rel(a, 0.45 * c, 1e-12);
+    near_rel(b, (0.45 + 1) / 2 * c, 1e-12);
+    driven_finish(&driven);
+}
+
+static void air_of_the_state_comes_on_top_of_that_of_the_fluid(void **state)
+{
+    (void)state;
+    struct driven_car driven = driven_start();
+    driven_say(&driven, driven.fluid, "air", 0.5e-6);
+    int front = circuit_at(&driven, driven.usual.front_left);
+    struct state more = state_usual();
+    double before = take_in(&driven, front, &more).by_cause[CAUSE_AIR].m3;
+    more.more_air.m3 = 1e-6;
+    near_rel(take_in(&driven, front, &more).by_cause[CAUSE_AIR].m3, 3 * before, 1e-12);
+    driven_finish(&driven);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -137,6 +196,9 @@ int main(void)
         cmocka_unit_test(fluid_gives_way_in_proportion_to_what_is_there),
         cmocka_unit_test(air_shrinks_by_boyle),
         cmocka_unit_test(an_unknown_length_spoils_only_what_rests_on_it),
+        cmocka_unit_test(hot_fluid_gives_way_half_as_much_again),
+        cmocka_unit_test(a_state_may_make_all_hoses_good_or_worn),
+        cmocka_unit_test(air_of_the_state_comes_on_top_of_that_of_the_fluid),
         cmocka_unit_test(more_pressure_takes_more_of_every_cause_that_gives),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);

@@ -42,6 +42,7 @@ static struct textbook build(double master_bore, double wheel_bore)
     master->type = MASTER_SINGLE;
     master->bore.m = master_bore;
     master->efficiency.value = 1;
+    master->primary_spring.n = master->seal_friction.n = 0;
     return book;
 }
 

@@ -60,8 +60,9 @@ struct master_pressures master_pressures(const struct master *master, struct for
             made.of[0].pa = 0;
         return made;
     }
-    /* Until it makes pressure the first piston passes on what it gets, by spring or by contact. */
-    if (loss == MASTER_FIRST_LOST || made.of[0].pa == 0)
+    /* What the first piston gets it passes on: by its pressure and spring, by its spring alone, or
+     * by contact. In a plain bore that comes to the same, whatever the spring. */
+    if (loss == MASTER_FIRST_LOST || made.of[0].pa == 0 || !master_is_stepped(master))
         made.of[1].pa = fmax((pushed - second - 2 * friction) / area, 0);
     else
         made.of[1].pa = fmax(made.of[0].pa + (first - second - friction) / area, 0);

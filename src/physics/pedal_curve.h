@@ -42,14 +42,15 @@ struct pedal_curve {
     int pedal;                         /* part index */
     int circuits[CURVE_MOST_CIRCUITS]; /* that it works, by their index */
     int circuit_count;
-    struct force asked;         /* the full effort */
-    struct curve_point *points; /* by rising effort, the first at 0 N, the last at the end */
-    int count;                  /* 0 when nothing can be said */
-    int room;                   /* for so many points */
-    struct length left;         /* to the floor at the last point; 0 there; NaN: not known */
-    bool on_floor;              /* the pedal met the floor before the full effort */
-    bool bottomed;              /* or a piston of a master met its end */
-    struct solution *solution;  /* its own room for solving */
+    struct force asked;          /* the full effort */
+    struct curve_point *points;  /* by rising effort, the first at 0 N, the last at the end */
+    int count;                   /* 0 when nothing can be said */
+    struct curve_point *between; /* one in the middle of each piece, for the drawing of it */
+    int room;                    /* for so many points */
+    struct length left;          /* to the floor at the last point; 0 there; NaN: not known */
+    bool on_floor;               /* the pedal met the floor before the full effort */
+    bool bottomed;               /* or a piston of a master met its end */
+    struct solution *solution;   /* its own room for solving */
 };
 
 /* The cases that a curve is worth drawing for. */

@@ -157,6 +157,8 @@ double balance_hand_brake_clicks(const struct system *system, int parking)
 {
     const struct parking *data = &system->parts[parking].as.parking;
     double sum = 0;
+    if (data->works.count == 0)
+        return NAN;
     for (size_t i = 0; i < data->works.count; i++) {
         if (data->works.parts[i] < 0)
             return NAN;

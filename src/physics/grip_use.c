@@ -7,14 +7,16 @@
 struct grip_use grip_use(const struct vehicle *vehicle, struct force front, struct force rear)
 {
     struct grip_use use = {NAN, NAN, NAN, NAN};
-    if (!(front.n >= 0) || !(rear.n >= 0) || !(vehicle->rolling.value >= 0))
+    if (!(front.n >= 0) || !(rear.n >= 0) || !(vehicle->rolling.value >= 0) ||
+        !(vehicle->mass.kg > 0))
         return use;
     double weight = vehicle->mass.kg * STANDARD_GRAVITY;
     use.z = (front.n + rear.n) / weight + vehicle->rolling.value;
     struct axle_loads loads = vehicle_axle_loads(vehicle, use.z);
     use.front = front.n / loads.front.n;
     use.rear = loads.rear.n > 0 ? rear.n / loads.rear.n : isnan(loads.rear.n) ? NAN : INFINITY;
-    use.efficiency = use.z / fmax(use.front, use.rear);
+    double most = fmax(use.front, use.rear);
+    use.efficiency = most > 0 ? use.z / most : NAN;
     return use;
 }
 

@@ -18,7 +18,8 @@ struct grip_use {
  *   front, rear   brake force of each axle, N, >= 0
  *   gives         z = (front + rear)/W + rolling resistance
  *                 f_front = front/(W (1 - psi + chi z)), f_rear = rear/(W (psi - chi z))
- *                 infinite for an axle that hangs in the air; NaN outside
+ *                 infinite for an axle that hangs in the air; NaN outside. No
+ *                 efficiency without any braking
  *
  * Level road, straight on, no pitching.
  * Source: moment balance about the tyre contacts; T. D. Gillespie, Fundamentals of Vehicle

@@ -40,6 +40,7 @@ static void rear_wheels_in_the_air_put_nothing_to_use(void **state)
     struct grip_use use = grip_use(&car, (struct force){30e3}, (struct force){1e3});
     assert_true(isinf(use.rear));
     near(use.efficiency, 0, 0);
+    near_unknown(grip_use(&car, (struct force){0}, (struct force){0}).efficiency);
     near_unknown(grip_use(&car, (struct force){-1}, (struct force){1}).z);
     near_unknown(grip_use(&car, (struct force){NAN}, (struct force){1}).efficiency);
 }

@@ -215,6 +215,33 @@ static void which_axle_locks_first(void **state)
     json_decref(answer);
 }
 
+/* T. D. Gillespie, Fundamentals of Vehicle Dynamics, chapter 3, example 2 (from memory, as good as
+ * constructed): 2210 and 1864 lb, wheelbase 108.5 in, centre 20.5 in high, tyres of 12.11 in, gains
+ * of 20 and 14 lbf in/psi a wheel (0.8 * 1963.495 mm2 * radius), the rear line equal to 290 psi and
+ * on with 0.30. Recomputed: 0.606 g at 500 psi; half g by hand at 392.233 psi, 1295.57 and 741.43
+ * lbf on loads of 2594.87 and 1479.13 lbf. */
+static void proportioned_rear_brakes(void **state)
+{
+    (void)state;
+    json_t *answer = solved(
+        "[vehicle]\ntitle = Example\nmass = 4074 lb\nweight on front = 54.2464408 %\n"
+        "wheelbase = 108.5 in\nheight of mass centre = 20.5 in\nfront tyre radius = 12.11 in\n"
+        "rear tyre radius = 12.11 in\ngrip = 1\n[pedal]\nworks = master\nratio = 5\n"
+        "efficiency = 1\neffort = 216.605 N\n[master]\ntype = single\nbore = 20 mm\n"
+        "efficiency = 1\n[rear valve]\ntype = proportioning\nknee = 290 psi\nslope = "
+        "0.30\n" ROAD_DISC("front", "208.64658 mm") ROAD_DISC(
+            "rear",
+            "146.05261 mm") "[runs]\n"
+                           "feed = master, 1 m pipe, block\nfront = block, 1 m pipe, front disc\n"
+                           "rear = block, 1 m pipe, rear valve, 1 m pipe, rear tee\n"
+                           "rear ends = rear tee, 1 m pipe, rear disc\n");
+    near(asked_figure(answer, "deceleration", NULL) / 9.80665, 0.606, 0.0005);
+    near(asked_figure(answer, "grip-used-front", NULL), 1295.57 / 2594.87, 1e-4);
+    near(asked_figure(answer, "grip-used-rear", NULL), 741.43 / 1479.13, 1e-4);
+    near(asked_figure(answer, "grip-efficiency", NULL), 0.5 * 1479.13 / 741.43, 1e-4);
+    json_decref(answer);
+}
+
 /* 49 CFR 571.135, S7.5 (quoted): 70 m from 100 km/h at no more than 500 N; by its formula (from
  * memory) 0.36 s at full speed, then a mean 6.43004 m/s2. */
 static void stop_of_the_rule(void **state)
@@ -261,6 +288,7 @@ int main(void)
         cmocka_unit_test(all_wheels_locked),
         cmocka_unit_test(light_truck),
         cmocka_unit_test(which_axle_locks_first),
+        cmocka_unit_test(proportioned_rear_brakes),
         cmocka_unit_test(stop_of_the_rule),
         cmocka_unit_test(a_shoe_pushed_at_the_drum_centre_is_no_car),
     };

@@ -232,9 +232,9 @@ static void proportioned_rear_brakes(void **state)
         "0.30\n" ROAD_DISC("front", "208.64658 mm") ROAD_DISC(
             "rear",
             "146.05261 mm") "[runs]\n"
-                           "feed = master, 1 m pipe, block\nfront = block, 1 m pipe, front disc\n"
-                           "rear = block, 1 m pipe, rear valve, 1 m pipe, rear tee\n"
-                           "rear ends = rear tee, 1 m pipe, rear disc\n");
+                            "feed = master, 1 m pipe, block\nfront = block, 1 m pipe, front disc\n"
+                            "rear = block, 1 m pipe, rear valve, 1 m pipe, rear tee\n"
+                            "rear ends = rear tee, 1 m pipe, rear disc\n");
     near(asked_figure(answer, "deceleration", NULL) / 9.80665, 0.606, 0.0005);
     near(asked_figure(answer, "grip-used-front", NULL), 1295.57 / 2594.87, 1e-4);
     near(asked_figure(answer, "grip-used-rear", NULL), 741.43 / 1479.13, 1e-4);

@@ -23,7 +23,8 @@
  * well. Held open until the flow stops, that fluid goes on to the nipple: the whole stroke counts.
  * Shut at the end of the stroke, while the pedal still presses, it flows back up the pipe: only the
  * rest counts (physics/purge_breath.h). Pressure, vacuum, gravity: one steady push; air in a
- * falling leg takes its height off the head. Reverse: in at the nipple, out through the master.
+ * falling leg takes its height off the head; where that locks the flow one waits, if the air can
+ * rise. Reverse: in at the nipple, out through the master.
  *
  * Left out: froth and dissolved air, the stretch of hoses, vacuum's widening of the air (it changes
  * the time, not the volume), cups that draw air in. Air is counted as its volume at one atmosphere

@@ -257,6 +257,34 @@ static void more_air_never_needs_less_fluid(void **state)
     arena_destroy(arena);
 }
 
+/* Of a whole stroke at most as much stays moved as comes out when one waits. */
+static void shutting_under_pressure_never_moves_more(void **state)
+{
+    (void)state;
+    struct arena *arena = arena_create();
+    struct made made;
+    for (int n = 0; n < 100; n++) {
+        make(&made, (unsigned)n);
+        struct purge_turn turn = {0, -1};
+        struct purge_way way = any_way(&made, n);
+        way.method = METHOD_PEDAL;
+        way.clear_strokes = 0;
+        way.most_strokes = 20000;
+        for (int i = 0; i < made.net.leg_count; i++)
+            made.legs[i].climb = 0;
+        struct purge_room *room = purge_room(&made.net, 1, false, arena);
+        way.shut_under_pressure = false;
+        const struct purge_done open = purge_run(&made.net, &way, &turn, 1, room)->turns[0];
+        way.shut_under_pressure = true;
+        const struct purge_done shut = purge_run(&made.net, &way, &turn, 1, room)->turns[0];
+        assert_false(open.gave_up || shut.gave_up);
+        assert_true(shut.fluid <= shut.strokes * way.stroke * (1 + 1e-12));
+        assert_true(shut.strokes >= open.strokes - 1);
+        near(shut.air_left, open.air_left, 1e-11);
+    }
+    arena_destroy(arena);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -265,6 +293,7 @@ int main(void)
         cmocka_unit_test(a_run_takes_no_memory),
         cmocka_unit_test(in_plug_flow_the_order_is_neutral),
         cmocka_unit_test(more_air_never_needs_less_fluid),
+        cmocka_unit_test(shutting_under_pressure_never_moves_more),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

@@ -3,6 +3,7 @@
 #include <jansson.h>
 #include <math.h>
 
+#include "report/json_bleed.h"
 #include "report/json_pieces.h"
 #include "report/json_rules.h"
 #include "report/json_trace.h"
@@ -44,79 +45,6 @@ static json_t *finding_object(struct arena *arena, const struct result *result,
     json_object_set_new(object, "quantities",
                         quantities_object(finding->quantities, finding->quantity_count));
     json_object_set_new(object, "rests_on_assumed", json_boolean(finding->assumed));
-    return object;
-}
-
-static json_t *steps_array(struct arena *arena, const struct result *result,
-                           const struct steps *steps)
-{
-    json_t *array = json_array();
-    for (size_t i = 0; i < steps->count; i++) {
-        const struct step *step = &steps->items[i];
-        json_t *object = json_object();
-        json_object_set_new(object, "number", json_integer(step->number));
-        json_object_set_new(object, "id", json_string(step->row->id));
-        if (step->part >= 0)
-            json_object_set_new(object, "part",
-                                json_string(result->system->parts[step->part].name));
-        if (step->nipple >= 0 && step->part >= 0) {
-            struct nipple nipple = {step->part, step->nipple};
-            json_object_set_new(object, "nipple",
-                                json_string(nipple_words(result->system, nipple, arena)));
-            json_object_set_new(object, "run", real_or_null(step->run.m));
-            json_object_set_new(object, "volume", real_or_null(step->volume.m3));
-            json_object_set_new(object, "volume_assumed", json_boolean(step->volume_assumed));
-            json_object_set_new(object, "strokes", real_or_null(step->strokes));
-        }
-        if (step->circuit >= 0)
-            json_object_set_new(object, "circuit",
-                                json_string(result->network->circuits[step->circuit].name));
-        json_object_set_new(object, "words",
-                            json_string(step_words(arena, result, step, step->row->words)));
-        if (step->reason != NULL) {
-            json_object_set_new(object, "reason", json_string(step->reason->id));
-            json_object_set_new(object, "why",
-                                json_string(step_words(arena, result, step, step->reason->words)));
-        } else if (step->row->why != NULL) {
-            json_object_set_new(object, "why",
-                                json_string(step_words(arena, result, step, step->row->why)));
-        }
-        if (step->row->expect != NULL)
-            json_object_set_new(object, "expect",
-                                json_string(step_words(arena, result, step, step->row->expect)));
-        json_object_set_new(object, "source", string_or_null(step->row->source));
-        json_array_append_new(array, object);
-    }
-    return array;
-}
-
-static json_t *nipples_array(struct arena *arena, const struct result *result,
-                             const struct nipple *nipples, int count)
-{
-    json_t *array = json_array();
-    for (int i = 0; i < count; i++)
-        json_array_append_new(array, json_string(nipple_words(result->system, nipples[i], arena)));
-    return array;
-}
-
-static json_t *bleed_object(struct arena *arena, const struct result *result)
-{
-    static const char *const scopes[] = {"nothing", "part", "all"};
-    const struct bleed_plan *plan = result->bleed;
-    json_t *object = json_object();
-    json_object_set_new(object, "scope", json_string(scopes[plan->scope]));
-    json_object_set_new(object, "scope_reason", string_or_null(plan->scope_reason));
-    json_object_set_new(object, "refused", json_boolean(plan->refused));
-    if (plan->refused)
-        json_object_set_new(object, "refusal", string_or_null(plan->refusal));
-    json_object_set_new(object, "makers_order", json_boolean(plan->makers_order));
-    json_object_set_new(object, "left_out",
-                        nipples_array(arena, result, plan->left_out, plan->left_out_count));
-    json_object_set_new(object, "settings", steps_array(arena, result, &plan->settings));
-    json_object_set_new(object, "steps", steps_array(arena, result, &plan->steps));
-    json_object_set_new(object, "untouched",
-                        nipples_array(arena, result, plan->untouched, plan->untouched_count));
-    json_object_set_new(object, "fluid", real_or_null(plan->fluid.m3));
     return object;
 }
 

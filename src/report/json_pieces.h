@@ -22,4 +22,7 @@ json_t *cited_array(struct arena *arena, const struct system *system, const stru
 json_t *figure_object(struct arena *arena, const struct result *result,
                       const struct figure *figure);
 
+/* A list of steps. */
+json_t *steps_array(struct arena *arena, const struct result *result, const struct steps *steps);
+
 #endif

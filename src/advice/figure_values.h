@@ -100,6 +100,24 @@ FIGURE_GETTER(value_hand_brake_shoe_force);
 FIGURE_GETTER(value_hand_brake_clicks);
 FIGURE_GETTER(value_pedal_lost_tight_cable);
 
+/* A brake: friction band and heat, figure_values_brakes.c */
+FIGURE_GETTER(value_brake_torque_low);
+FIGURE_GETTER(value_brake_torque_high);
+FIGURE_GETTER(value_friction_sensitivity);
+FIGURE_GETTER(value_drum_growth);
+FIGURE_GETTER(value_drum_growth_tip);
+FIGURE_GETTER(value_heat_per_stop);
+FIGURE_GETTER(value_rise_per_stop);
+FIGURE_GETTER(value_surface_rise);
+FIGURE_GETTER(value_temperature_after_ten);
+FIGURE_GETTER(value_fluid_after_ten);
+FIGURE_GETTER(value_boiling_margin_dry);
+FIGURE_GETTER(value_boiling_margin_wet);
+FIGURE_TEST(of_boiling_fluid);
+FIGURE_REASON(refuses_near_lock);
+FIGURE_REASON(refuses_near_lock_reverse);
+FIGURE_REASON(refuses_near_lock_high);
+
 FIGURE_TEST(of_servo);
 FIGURE_TEST(of_front_sides);
 FIGURE_TEST(of_rear_sides);

@@ -29,19 +29,24 @@ struct drum {
     struct angle abutment_angle;     /* "abutment angle" of a sliding shoe, assumed square: 0 */
     struct number abutment_friction; /* "abutment friction", assumed 0 */
     struct angle lining_start;       /* "lining start": from the pin, for pins */
-    struct angle lining_arc;     /* "lining arc": angle covered by one lining, assumed 110 deg */
-    struct number friction;      /* "friction" of the linings, assumed 0.38 */
-    struct number efficiency;    /* "efficiency", assumed 0.96 */
-    struct pressure threshold;   /* "threshold" of the shoe springs, assumed 2 bar */
-    struct length clearance;     /* "clearance" at the cylinder tip when set, assumed 0.4 mm */
-    struct length give;          /* "give": lining, shoe and drum at the tip at 10 MPa, 0.3 mm */
-    struct length lining_squash; /* "lining squash": what of the give is the lining's own, 1/4 */
-    struct temperature hot;      /* "temperature hot" of the drum, assumed 220 degC */
-    enum adjuster adjuster;      /* "adjuster" */
-    struct length bridge;        /* "bridge": length of the pipe between its two cylinders */
-    struct length lining_left;   /* "lining left": friction material, thinnest place */
-    struct length lining_new;    /* "lining new": the same when new, assumed 5 mm */
-    struct length lining_worn;   /* "lining worn": the same when worn out, assumed 1.6 mm */
+    struct angle lining_arc;      /* "lining arc": angle covered by one lining, assumed 110 deg */
+    struct number friction;       /* "friction" of the linings, assumed 0.38 */
+    struct number efficiency;     /* "efficiency", assumed 0.96 */
+    struct pressure threshold;    /* "threshold" of the shoe springs, assumed 2 bar */
+    struct length clearance;      /* "clearance" at the cylinder tip when set, assumed 0.4 mm */
+    struct length give;           /* "give": lining, shoe and drum at the tip at 10 MPa, 0.3 mm */
+    struct length lining_squash;  /* "lining squash": what of the give is the lining's own, 1/4 */
+    struct temperature hot;       /* "temperature hot" of the drum, assumed 220 degC */
+    enum adjuster adjuster;       /* "adjuster" */
+    struct length bridge;         /* "bridge": length of the pipe between its two cylinders */
+    struct length lining_width;   /* "lining width", along the axle */
+    struct mass mass;             /* "drum mass": what warms; assumed by its size */
+    struct duration cooling;      /* "cooling time" of the warm drum, assumed 800 s */
+    struct share heat_to_fluid;   /* "heat to fluid", assumed 0.2 */
+    struct share friction_spread; /* "friction spread", up and down, assumed 0.10 */
+    struct length lining_left;    /* "lining left": friction material, thinnest place */
+    struct length lining_new;     /* "lining new": the same when new, assumed 5 mm */
+    struct length lining_worn;    /* "lining worn": the same when worn out, assumed 1.6 mm */
 };
 
 /* Sum of the shoe factors with the same force on every tip: torque over force and radius.

@@ -53,6 +53,16 @@ struct pressure fluid_modulus(enum fluid_grade grade, struct temperature at)
                              along * (row->modulus_100.pa - row->modulus_20.pa)};
 }
 
+struct temperature fluid_boiling(enum fluid_grade grade, double years)
+{
+    const struct fluid_row *row = fluid_row(grade);
+    if (!row || years < 0)
+        return (struct temperature){NAN};
+    double aged = isnan(years) ? 1 : fmin(years / row->change_years, 1);
+    return (struct temperature){row->dry_boiling.celsius +
+                                aged * (row->wet_boiling.celsius - row->dry_boiling.celsius)};
+}
+
 struct volume fluid_compression(struct volume of, struct pressure modulus, double slope,
                                 struct pressure p)
 {

@@ -61,6 +61,19 @@ const struct fluid_row *fluid_row(enum fluid_grade grade);
  */
 struct pressure fluid_modulus(enum fluid_grade grade, struct temperature at);
 
+/* Boiling point of fluid that has been in the car for some years: the dry minimum when new, the wet
+ * one from the grade's renewal interval on, on a straight line between.
+ *
+ *   years   since it was changed, >= 0; NaN: not known, then the wet minimum counts
+ *   gives   degC; NaN for no grade and for mineral oil, of which no boiling point is asked
+ *
+ * Source: minima of 49 CFR 571.116, S5.1.1 and S5.1.2; that a fluid is wet by then is common
+ * practice, no source. Silicone takes up no water, but free drops of it boil at 100 degC: the wet
+ * minimum does not cover those.
+ * Checked by: tests/parts/test_fluid.c
+ */
+struct temperature fluid_boiling(enum fluid_grade grade, double years);
+
 /* Volume by which fluid gives way under pressure.
  *
  *   of        volume at rest, m3, >= 0

@@ -1,4 +1,5 @@
 #include "parts/rows.h"
+#include "units/constants.h"
 
 static double nipple_each_inlet(const struct part *part)
 {
@@ -8,6 +9,17 @@ static double nipple_each_inlet(const struct part *part)
 static double usual_new_pad(const struct part *part)
 {
     return fmax(10e-3, part->as.disc.pad_left.m); /* fmax passes over a NaN */
+}
+
+#define IRON_DENSITY 7200 /* kg/m3, grey iron, from memory */
+
+static double swept_ring(const struct part *part)
+{
+    const struct disc *disc = &part->as.disc;
+    double outer = disc->disc_outer.m / 2, inner = outer - disc->pad_height.m;
+    if (!(inner >= 0))
+        return NAN;
+    return PI * (outer * outer - inner * inner) * disc->thickness.m * IRON_DENSITY;
 }
 
 /* clang-format off */
@@ -80,6 +92,19 @@ static const struct key rows[] = {
     {.name = "pad left", .others = "pad thickness", LENGTH(as.disc.pad_left),
      WITHIN(0, 40e-3), USUALLY(2e-3, 20e-3), ASSUME_NOTHING,
      .example = "7 mm", .help = "friction material of the thinnest pad, without its plate", MEASURED},
+    {.name = "disc mass", .others = "disk mass, rotor mass, disc weight",
+     QUANTITY(DIMENSION_MASS, as.disc.mass), WITHIN(0.1, 100), USUALLY(1, 15),
+     ASSUME_BY(swept_ring, "from its sizes: the ring under the pads, solid, 7200 kg/m3; " MEMORY),
+     .example = "4.2 kg", .help = "of the disc without its hub, on the kitchen scales", MEASURED},
+    {.name = "cooling time", QUANTITY(DIMENSION_DURATION, as.disc.cooling),
+     WITHIN(10, 36000), USUALLY(200, 1200), ASSUME(500, "moving; " MEMORY),
+     .example = "500 s", .help = "in which a hot disc loses two thirds of its heat on the road"},
+    {.name = "heat to fluid", SHARE(as.disc.heat_to_fluid),
+     WITHIN(0, 1), USUALLY(0.2, 0.6), ASSUME(0.35, MEMORY),
+     .example = "35 %", .help = "warming of the fluid at the pistons, over that of the disc"},
+    {.name = "friction spread", .others = "friction band", SHARE(as.disc.friction_spread),
+     WITHIN(0, 0.9), USUALLY(0.05, 0.3), ASSUME(0.10, PRACTICE),
+     .example = "10 %", .help = "how far friction may be off, up and down"},
     {.name = "pad new", .others = "new pad thickness", LENGTH(as.disc.pad_new),
      WITHIN(1e-3, 40e-3), USUALLY(7e-3, 15e-3),
      ASSUME_BY(usual_new_pad, "10 mm, or what is left where that is more; " MEMORY),

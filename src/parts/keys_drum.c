@@ -11,6 +11,16 @@ static double usual_arm(const struct part *part)
     return 0.8 * part->as.drum.diameter.m / 2;
 }
 
+#define IRON_DENSITY 7200 /* kg/m3, grey iron, from memory */
+#define DRUM_WALL    8e-3 /* m, from memory */
+
+static double drum_ring(const struct part *part)
+{
+    const struct drum *drum = &part->as.drum;
+    double width = 4.0 / 3 * drum->lining_width.m;
+    return PI * (drum->diameter.m + DRUM_WALL) * DRUM_WALL * width * IRON_DENSITY;
+}
+
 static double usual_new_lining(const struct part *part)
 {
     return fmax(5e-3, part->as.drum.lining_left.m); /* fmax passes over a NaN */
@@ -154,6 +164,23 @@ static const struct key rows[] = {
     {.name = "lining left", .others = "lining thickness", LENGTH(as.drum.lining_left),
      WITHIN(0, 40e-3), USUALLY(1e-3, 12e-3), ASSUME_NOTHING,
      .example = "3.5 mm", .help = "thinnest place, above the rivets where it is riveted", MEASURED},
+    {.name = "lining width", .others = "shoe width", LENGTH(as.drum.lining_width),
+     WITHIN(5e-3, 0.2), USUALLY(25e-3, 70e-3), ASSUME_NOTHING,
+     .example = "38 mm", .help = "of the friction material, along the axle", MEASURED},
+    {.name = "drum mass", .others = "drum weight", QUANTITY(DIMENSION_MASS, as.drum.mass),
+     WITHIN(0.1, 100), USUALLY(1.5, 15),
+     ASSUME_BY(drum_ring, "from its sizes: a ring a third wider than the lining, 8 mm thick, "
+                          "7200 kg/m3; " MEMORY),
+     .example = "4.5 kg", .help = "of the drum without its hub, on the kitchen scales", MEASURED},
+    {.name = "cooling time", QUANTITY(DIMENSION_DURATION, as.drum.cooling),
+     WITHIN(10, 36000), USUALLY(400, 2000), ASSUME(800, "moving; " MEMORY),
+     .example = "800 s", .help = "in which a hot drum loses two thirds of its heat on the road"},
+    {.name = "heat to fluid", SHARE(as.drum.heat_to_fluid),
+     WITHIN(0, 1), USUALLY(0.1, 0.4), ASSUME(0.20, MEMORY),
+     .example = "20 %", .help = "warming of the fluid in its cylinders, over that of the drum"},
+    {.name = "friction spread", .others = "friction band", SHARE(as.drum.friction_spread),
+     WITHIN(0, 0.9), USUALLY(0.05, 0.3), ASSUME(0.10, PRACTICE),
+     .example = "10 %", .help = "how far friction may be off, up and down"},
     {.name = "lining new", .others = "new lining thickness", LENGTH(as.drum.lining_new),
      WITHIN(1e-3, 40e-3), USUALLY(3e-3, 10e-3),
      ASSUME_BY(usual_new_lining, "5 mm, or what is left where that is more; " MEMORY),

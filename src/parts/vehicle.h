@@ -34,10 +34,13 @@ struct vehicle {
     struct number tyre_grip;     /* "grip": assumed 0.8 dry road, common practice */
     struct number wet_grip;      /* "grip wet": assumed 0.4, common practice */
     struct number rolling;       /* "rolling resistance" over the weight, assumed 0: left out */
-    struct length track;      /* "track": middle of left to middle of right tyre, assumed 1.3 m */
-    struct speed stop_from;   /* "stop from": speed of the stopping distance, assumed 50 km/h */
-    struct duration reaction; /* "reaction time", assumed 1 s */
-    struct duration build_up; /* "build-up time" of the brakes, assumed 0.3 s */
+    struct length track;        /* "track": middle of left to middle of right tyre, assumed 1.3 m */
+    struct speed stop_from;     /* "stop from": speed of the stopping distance, assumed 50 km/h */
+    struct duration reaction;   /* "reaction time", assumed 1 s */
+    struct speed hot_stop_from; /* "hot stop from": for the heat, assumed 100 km/h */
+    struct duration hot_stop_gap; /* "hot stops apart": from one to the next, assumed 60 s */
+    struct share rotating;        /* "rotating share": wheels and engine, assumed 0.05 */
+    struct duration build_up;     /* "build-up time" of the brakes, assumed 0.3 s */
 };
 
 /* Loads that the road carries under the axles while the car brakes.

@@ -18,8 +18,8 @@ json_t *real_or_null(double value)
 const char *si_unit(enum dimension dimension)
 {
     static const char *const names[DIMENSION_COUNT] = {
-        "",    "",     "m", "m2",  "m3",   "Pa",  "N",     "N m",  "kg",
-        "rad", "degC", "s", "m/s", "m/s2", "N/m", "kg/m3", "m2/s", "m3/m"};
+        "",     "",  "m",   "m2",   "m3",  "Pa",    "N",    "N m",  "kg", "rad",
+        "degC", "s", "m/s", "m/s2", "N/m", "kg/m3", "m2/s", "m3/m", "J",  "K"};
     return names[dimension];
 }
 

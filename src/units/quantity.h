@@ -20,6 +20,8 @@ struct stiffness { double n_m; };
 struct density { double kg_m3; };
 struct viscosity { double m2_s; };     /* kinematic */
 struct swelling { double m3_m; };      /* volume per length of hose */
+struct energy { double j; };
+struct warming { double k; };          /* a difference of temperatures */
 struct share { double of_1; };         /* a part of a whole: 0.35 is 35 % */
 struct number { double value; };       /* a plain number: a ratio, a friction coefficient */
 /* clang-format on */
@@ -44,6 +46,8 @@ enum dimension {
     DIMENSION_DENSITY,
     DIMENSION_VISCOSITY,
     DIMENSION_SWELLING,
+    DIMENSION_ENERGY,
+    DIMENSION_WARMING, /* a difference of temperatures, K */
     DIMENSION_COUNT
 };
 

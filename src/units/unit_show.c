@@ -68,6 +68,12 @@ static const struct manner manners[] = {
     {DIMENSION_VISCOSITY,    UNITS_IMPERIAL, 0,    "cSt",     NULL, 3, 2},
     {DIMENSION_SWELLING,     UNITS_METRIC,   0,    "mL/m",    NULL, 3, 2},
     {DIMENSION_SWELLING,     UNITS_IMPERIAL, 0,    "cc/ft",   NULL, 3, 3},
+    {DIMENSION_ENERGY,       UNITS_METRIC,   0,    "J",       NULL, 3, 1},
+    {DIMENSION_ENERGY,       UNITS_METRIC,   1e3,  "kJ",      NULL, 3, 1},
+    {DIMENSION_ENERGY,       UNITS_METRIC,   1e7,  "MJ",      NULL, 3, 2},
+    {DIMENSION_ENERGY,       UNITS_IMPERIAL, 0,    "Btu",     NULL, 3, 1},
+    {DIMENSION_WARMING,      UNITS_METRIC,   0,    "K warmer", "K", 3, 1},
+    {DIMENSION_WARMING,      UNITS_IMPERIAL, 0,    "F warmer", "°F", 3, 1},
 };
 /* clang-format on */
 

@@ -117,6 +117,17 @@ static const struct unit table[] = {
 
     {"mL/m", "cc/m cm3/m", DIMENSION_SWELLING, 1e-6, 0, SI, "mL/m"},
     {"cc/ft", "cm3/ft ml/ft", DIMENSION_SWELLING, 1e-6 / FOOT, 0, YARD, "cm^3/ft"},
+
+    {"J", "joule joules", DIMENSION_ENERGY, 1, 0, SI, "J"},
+    {"kJ", "kilojoule kilojoules", DIMENSION_ENERGY, 1e3, 0, SI, "kJ"},
+    {"MJ", "megajoule megajoules", DIMENSION_ENERGY, 1e6, 0, SI, "MJ"},
+    {"Btu", NULL, DIMENSION_ENERGY, 4.1868 * POUND / 1e-3 * 5 / 9, 0,
+        "5th International Conference on the Properties of Steam (1956): 4.1868 J/(g K); " YARD,
+        "btu"},
+
+    {"K warmer", "degC-warmer", DIMENSION_WARMING, 1, 0, SI, "K"},
+    {"F warmer", "degF-warmer", DIMENSION_WARMING, 5 / 9.0, 0,
+        "NIST SP 811, appendix B: (t - 32) / 1.8", "degF"},
 };
 /* clang-format on */
 
@@ -139,6 +150,8 @@ static const char *const words[DIMENSION_COUNT] = {
     [DIMENSION_DENSITY] = "a density",
     [DIMENSION_VISCOSITY] = "a viscosity",
     [DIMENSION_SWELLING] = "a swelling per length",
+    [DIMENSION_ENERGY] = "an energy",
+    [DIMENSION_WARMING] = "a difference of temperatures",
 };
 
 const struct unit *unit_table(size_t *count)

@@ -223,7 +223,7 @@ static void a_figure_beyond_its_limits_has_a_reason_and_no_needs(void **state)
     const struct figure *torque = figure_lacking(&figures, "brake-torque", "rear left drum");
     assert_int_equal(torque->needs_count, 0);
     assert_non_null(torque->reason);
-    assert_non_null(strstr(torque->reason, "outside its limits"));
+    assert_non_null(strstr(torque->reason, "locking by itself"));
     driven_finish(&driven);
 }
 

@@ -35,6 +35,9 @@ static void whatever_moves_a_figure_is_an_input(void **state)
             if (isnan(figure->value) || fabs(now - figure->value) <= 1e-9 * fabs(now))
                 continue;
             const struct weight *weight = weighing_weight(&weighing, k, i);
+            /* a drum with its arms, which follow by rule, only gets larger: its shape stays */
+            if (k < weighing.given && fabs(weight->more - figure->value) <= 1e-9 * figure->value)
+                continue;
             assert_true(weight->moves && !weight->beyond);
             /* what follows from a given value by rule moves with it; else both are the same */
             if (k >= weighing.given)

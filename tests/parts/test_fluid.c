@@ -159,6 +159,22 @@ static void shut_in_air_follows_boyle_in_absolute_pressure(void **state)
     near_unknown(shut_in(NAN, 1, 1));
 }
 
+/* Least boiling points: 49 CFR 571.116, S5.1.1 and S5.1.2, DOT 4 230 dry and 155 wet; wet by two
+ * years is common practice. */
+static void fluid_boils_earlier_year_by_year_until_it_is_wet(void **state)
+{
+    (void)state;
+    near(fluid_boiling(GRADE_DOT4, 0).celsius, 230, 0);
+    near(fluid_boiling(GRADE_DOT4, 1).celsius, 192.5, 1e-12);
+    near(fluid_boiling(GRADE_DOT4, 2).celsius, 155, 0);
+    near(fluid_boiling(GRADE_DOT4, 30).celsius, 155, 0);
+    near(fluid_boiling(GRADE_DOT4, NAN).celsius, 155, 0); /* not known when: wet */
+    near(fluid_boiling(GRADE_DOT51, NAN).celsius, 180, 0);
+    near_unknown(fluid_boiling(GRADE_MINERAL, 0).celsius);
+    near_unknown(fluid_boiling(GRADE_NOT_SAID, 0).celsius);
+    near_unknown(fluid_boiling(GRADE_DOT4, -1).celsius);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -172,6 +188,7 @@ int main(void)
         cmocka_unit_test(compression_is_unknown_outside_its_ranges),
         cmocka_unit_test(air_halves_at_one_atmosphere_over),
         cmocka_unit_test(shut_in_air_follows_boyle_in_absolute_pressure),
+        cmocka_unit_test(fluid_boils_earlier_year_by_year_until_it_is_wet),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

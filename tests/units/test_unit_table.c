@@ -31,6 +31,8 @@ static const char *const si[DIMENSION_COUNT] = {
     [DIMENSION_DENSITY] = "kg/m^3",
     [DIMENSION_VISCOSITY] = "m^2/s",
     [DIMENSION_SWELLING] = "m^3/m",
+    [DIMENSION_ENERGY] = "J",
+    [DIMENSION_WARMING] = "K",
 };
 
 static double asked(const char *from, const char *to)

@@ -1,0 +1,164 @@
+#include "advice/figure_values.h"
+
+#include <math.h>
+
+#include "physics/heat.h"
+
+/* How far friction is moved to see how much torque follows, as a share. */
+#define FRICTION_STEP 1e-3
+
+static const struct part *part_at(const struct situation *situation, int part)
+{
+    return &situation->system->parts[part];
+}
+
+static double spread_of(const struct part *brake)
+{
+    return brake->kind == KIND_DISC ? brake->as.disc.friction_spread.of_1
+                                    : brake->as.drum.friction_spread.of_1;
+}
+
+/* Torque with the friction so many times what it is, at the pressures of the check. */
+static double torque_at(const struct situation *situation, int brake, double times)
+{
+    const struct part *part = part_at(situation, brake);
+    const struct brake_state *now = &situation->usual->brakes[brake];
+    if (part->kind == KIND_DISC)
+        return now->torque.nm * times; /* in proportion */
+    const struct drum *drum = &part->as.drum;
+    double factor = drum_factor_with(drum, (struct number){drum->friction.value * times}, true);
+    return drum_torque_by_factor(drum, now->pressure[0], factor).nm;
+}
+
+FIGURE_GETTER(value_brake_torque_low)
+{
+    (void)sub;
+    return torque_at(situation, subject, 1 - spread_of(part_at(situation, subject)));
+}
+
+FIGURE_GETTER(value_brake_torque_high)
+{
+    (void)sub;
+    return torque_at(situation, subject, 1 + spread_of(part_at(situation, subject)));
+}
+
+FIGURE_GETTER(value_friction_sensitivity)
+{
+    (void)sub;
+    const struct part *part = part_at(situation, subject);
+    if (part->kind == KIND_DISC)
+        return 1;
+    const struct drum *drum = &part->as.drum;
+    struct number less = {drum->friction.value * (1 - FRICTION_STEP)};
+    struct number more = {drum->friction.value * (1 + FRICTION_STEP)};
+    return log(drum_factor_with(drum, more, true) / drum_factor_with(drum, less, true)) /
+           log(more.value / less.value);
+}
+
+FIGURE_GETTER(value_drum_growth)
+{
+    (void)sub;
+    const struct drum *drum = &part_at(situation, subject)->as.drum;
+    return drum_growth(drum, drum->hot).m;
+}
+
+FIGURE_GETTER(value_drum_growth_tip)
+{
+    const struct drum *drum = &part_at(situation, subject)->as.drum;
+    return drum_tip_ratio(drum) * value_drum_growth(situation, subject, sub);
+}
+
+static struct heat_state heat_at(const struct situation *situation, int brake)
+{
+    return heat_of_brake(situation->system, situation->usual, brake);
+}
+
+FIGURE_GETTER(value_heat_per_stop)
+{
+    (void)sub;
+    return heat_at(situation, subject).heat.j;
+}
+
+FIGURE_GETTER(value_rise_per_stop)
+{
+    (void)sub;
+    return heat_at(situation, subject).rise.k;
+}
+
+FIGURE_GETTER(value_surface_rise)
+{
+    (void)sub;
+    return heat_at(situation, subject).surface.k;
+}
+
+FIGURE_GETTER(value_temperature_after_ten)
+{
+    (void)sub;
+    return heat_at(situation, subject).after_ten.celsius;
+}
+
+FIGURE_GETTER(value_fluid_after_ten)
+{
+    (void)sub;
+    return heat_at(situation, subject).fluid.celsius;
+}
+
+/* Grade of the fluid in a brake. */
+static enum fluid_grade grade_in(const struct situation *situation, int brake)
+{
+    const struct network *network = situation->network;
+    int vertex = network_vertex(network, brake, 0);
+    int circuit = vertex < 0 ? -1 : network->vertices[vertex].circuit;
+    if (circuit < 0)
+        return GRADE_NOT_SAID;
+    int fluid = system_fluid_of(situation->system, network->circuits[circuit].master);
+    return fluid < 0 ? GRADE_NOT_SAID : part_at(situation, fluid)->as.fluid.grade;
+}
+
+FIGURE_GETTER(value_boiling_margin_dry)
+{
+    (void)sub;
+    return fluid_boiling(grade_in(situation, subject), 0).celsius -
+           heat_at(situation, subject).fluid.celsius;
+}
+
+FIGURE_GETTER(value_boiling_margin_wet)
+{
+    (void)sub;
+    return fluid_boiling(grade_in(situation, subject), NAN).celsius -
+           heat_at(situation, subject).fluid.celsius;
+}
+
+FIGURE_TEST(of_boiling_fluid)
+{
+    (void)sub;
+    return grade_in(situation, subject) != GRADE_MINERAL;
+}
+
+static const char *refuses_lock(const struct situation *situation, int brake, double times,
+                                bool forward)
+{
+    const struct part *part = part_at(situation, brake);
+    struct number friction = {part->kind == KIND_DRUM ? part->as.drum.friction.value * times : NAN};
+    return part->kind == KIND_DRUM && drum_near_lock(&part->as.drum, friction, forward)
+               ? "a shoe comes too near to locking by itself at that friction"
+               : NULL;
+}
+
+FIGURE_REASON(refuses_near_lock)
+{
+    (void)sub;
+    return refuses_lock(situation, subject, 1, true);
+}
+
+FIGURE_REASON(refuses_near_lock_reverse)
+{
+    (void)sub;
+    return refuses_lock(situation, subject, 1, false);
+}
+
+FIGURE_REASON(refuses_near_lock_high)
+{
+    (void)sub;
+    return refuses_lock(situation, subject, 1 + spread_of(part_at(situation, subject)), true);
+}

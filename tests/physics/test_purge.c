@@ -425,7 +425,7 @@ static void a_slug_comes_before_the_pipe_s_volume_is_through(void **state)
 }
 
 /* At the pressure that the flow makes the nearer branch, being shorter, costs less at the tee: so
- * the order counts for less than at a pressure that is held. */
+ * the order counts for less than at a pressure that is held (10 and 9 strokes, by our own sum). */
 static void shutting_under_pressure_is_never_quicker_than_holding_open(void **state)
 {
     (void)state;

@@ -181,7 +181,7 @@ static void fill_step(struct filling *filling, struct step *step, const struct p
     struct branch branch = branch_of(filling, step->circuit, nipple);
     detail->branch.m3 = branch.volume;
     detail->purge.m3 = done->fluid;
-    detail->purge_strokes = strokes_for(done->fluid, each);
+    detail->purge_strokes = each > 0 ? ceil(done->strokes - 1e-6) : NAN;
     detail->renewal.m3 = limit_value("exchange-volumes") * branch.whole;
     detail->renewal_strokes = strokes_for(detail->renewal.m3, each);
     detail->air_left.m3 = done->air_left;
@@ -198,13 +198,17 @@ static void fill_step(struct filling *filling, struct step *step, const struct p
     }
     /* air runs ahead of fluid, so that a way is often clear before its volume has come; but it is
      * safer to draw all of it */
-    double purge = strokes_for(branch.air, each) < detail->purge_strokes ? done->fluid : branch.air;
+    bool slower = strokes_for(branch.air, each) < detail->purge_strokes;
+    double purge = slower ? done->fluid : branch.air;
     double most = renewing ? fmax(purge, detail->renewal.m3) : purge;
     fill_reservoir(filling, step,
                    fmax(most, done->fluid) + item->way.clear_strokes * item->way.stroke, detail);
     step->volume.m3 = known ? most : NAN;
     step->volume_assumed = volumes_assumed(filling, (struct nipple){step->part, step->nipple});
     step->strokes = known ? strokes_for(step->volume.m3, each) : NAN;
+    if (slower && known && step->strokes < detail->purge_strokes) {
+        step->strokes = detail->purge_strokes; /* what flows back takes strokes as well */
+    }
     step->bleed = detail;
 }
 

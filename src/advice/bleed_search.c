@@ -4,7 +4,7 @@
 #include <stddef.h>
 #include <string.h>
 
-/* At most so much more fluid, as a share, may an order by rule take. */
+/* At most so much more fluid, or strokes, as a share, may an order by rule take. */
 #define MORE_FLUID_MOST 0.05
 /* Shares of volume that differ by less are rounding. */
 #define ROUNDING 1e-9
@@ -22,6 +22,15 @@ bool order_stands(const struct order_trial *trial, const struct order_trial *bes
     double most = fmax(best->fluid * (1.0 + MORE_FLUID_MOST), best->fluid + slack);
     return trial->air_left <= best->air_left + ORDER_AIR_EQUAL &&
            trial->fluid <= most * (1.0 + ROUNDING);
+}
+
+/* The worst leaves more air, or takes more strokes. */
+static bool is_worse(const struct order_trial *a, const struct order_trial *b)
+{
+    if (fabs(a->air_left - b->air_left) > ORDER_AIR_EQUAL) {
+        return a->air_left > b->air_left;
+    }
+    return a->strokes > b->strokes * (1.0 + ROUNDING);
 }
 
 /* The next order in lexical order; false after the last. */
@@ -49,59 +58,93 @@ static bool next_order(int *order, int count)
     return true;
 }
 
-static void try_all(const struct order_search *search, struct order_found *found, int *best,
-                    int *worst)
+/* All orders that were tried, in lexical order. */
+struct tried {
+    struct order_trial *trials;
+    int *orders; /* things each */
+};
+
+static void try_all(const struct order_search *search, struct order_found *found,
+                    struct tried *tried, struct arena *arena)
 {
-    int order[SEARCH_MOST];
+    int order[SEARCH_MOST], all = 1;
     for (int i = 0; i < search->things; i++) {
         order[i] = i;
+        all *= i + 1;
     }
+    size_t things = (size_t)search->things;
+    tried->trials = ARENA_ARRAY(arena, (size_t)all, struct order_trial);
+    tried->orders = ARENA_ARRAY(arena, (size_t)all * things + 1, int);
     do {
-        struct thing_order tried = {order, search->things};
-        struct order_trial trial = search->judge(&tried, search->with);
+        struct thing_order one = {order, search->things};
+        struct order_trial trial = search->judge(&one, search->with);
+        memcpy(&tried->orders[(size_t)found->tried * things], order, things * sizeof *order);
+        tried->trials[found->tried] = trial;
         if (found->tried == 0 || order_better(&trial, &found->best)) {
             found->best = trial;
-            memcpy(best, order, (size_t)search->things * sizeof *best);
         }
-        if (found->tried == 0 || order_better(&found->worst, &trial)) {
+        if (found->tried == 0 || is_worse(&trial, &found->worst)) {
             found->worst = trial;
-            memcpy(worst, order, (size_t)search->things * sizeof *worst);
+            found->worst_order.items = &tried->orders[(size_t)found->tried * things];
+            found->worst_order.count = search->things;
         }
         found->tried++;
     } while (next_order(order, search->things));
 }
 
+/* Of the orders and proposals that stand beside the best, the one with the fewest strokes: fluid
+ * that flows back is not drawn off, but takes strokes. */
+static void pick(const struct order_search *search, const struct tried *tried,
+                 struct order_found *found)
+{
+    bool any = false;
+    for (int i = 0; i < search->proposal_count; i++) {
+        if (order_stands(&found->proposals[i], &found->best, 0) &&
+            (!any || found->proposals[i].strokes < found->chosen.strokes)) {
+            found->chosen = found->proposals[i];
+            found->order = search->proposals[i];
+            any = true;
+        }
+    }
+    for (int i = 0; i < found->tried; i++) {
+        if (order_stands(&tried->trials[i], &found->best, 0) &&
+            (!any || tried->trials[i].strokes < found->chosen.strokes * (1.0 - ROUNDING))) {
+            found->chosen = tried->trials[i];
+            found->order = (struct thing_order){&tried->orders[i * search->things], search->things};
+            any = true;
+        }
+    }
+}
+
 struct order_found order_find(const struct order_search *search, struct arena *arena)
 {
     struct order_found found = {.proposal = -1};
-    int *best = ARENA_ARRAY(arena, (size_t)search->things + 1, int);
-    int *worst = ARENA_ARRAY(arena, (size_t)search->things + 1, int);
-    int best_proposal = -1;
-    found.worst_order = (struct thing_order){worst, search->things};
+    struct tried tried = {.trials = NULL};
     found.proposals = ARENA_ARRAY(arena, (size_t)search->proposal_count, struct order_trial);
     if (search->things <= SEARCH_MOST) {
-        try_all(search, &found, best, worst);
+        try_all(search, &found, &tried, arena);
     }
     for (int i = 0; i < search->proposal_count; i++) {
         found.proposals[i] = search->judge(&search->proposals[i], search->with);
-        if ((found.tried == 0 && i == 0) || order_better(&found.proposals[i], &found.best)) {
+        bool first = found.tried == 0 && i == 0;
+        if (first || order_better(&found.proposals[i], &found.best)) {
             found.best = found.proposals[i];
-            best_proposal = i;
         }
-        if ((found.tried == 0 && i == 0) || order_better(&found.worst, &found.proposals[i])) {
+        if (first || is_worse(&found.proposals[i], &found.worst)) {
             found.worst = found.proposals[i];
             found.worst_order = search->proposals[i];
         }
     }
+    pick(search, &tried, &found);
+    double most = found.chosen.strokes * (1.0 + MORE_FLUID_MOST) + (search->slack > 0 ? 1 : 0);
     for (int i = 0; i < search->proposal_count && found.proposal < 0; i++) {
-        found.proposal = order_stands(&found.proposals[i], &found.best, search->slack) ? i : -1;
+        if (order_stands(&found.proposals[i], &found.best, search->slack) &&
+            found.proposals[i].strokes <= most * (1.0 + ROUNDING)) {
+            found.proposal = i;
+            found.order = search->proposals[i];
+            found.chosen = found.proposals[i];
+        }
     }
-    if (found.proposal < 0 && best_proposal >= 0) {
-        found.proposal = best_proposal;
-    }
-    found.order = found.proposal >= 0 ? search->proposals[found.proposal]
-                                      : (struct thing_order){best, search->things};
-    found.chosen = found.proposal >= 0 ? found.proposals[found.proposal] : found.best;
     return found;
 }
 

@@ -43,15 +43,19 @@ struct order_search {
     double slack; /* m3 of fluid that count for nothing: a stroke, where strokes are whole */
 };
 struct order_found {
-    struct thing_order order; /* the first proposal that stands beside the best, else the best */
-    int proposal;             /* which it is; -1: none stood */
-    struct order_trial chosen, best, worst; /* best and worst of all that were tried */
+    struct thing_order order; /* the first proposal that stands beside the best and takes at most
+                                 5 % more strokes than need be; else, of those that stand, the one
+                                 with the fewest strokes */
+    int proposal;             /* which it is; -1: none of them */
+    struct order_trial chosen, best, worst; /* of all that were tried: least fluid; most air left or
+                                               strokes */
     struct thing_order worst_order;
     struct order_trial *proposals; /* what each of them came to */
     int tried; /* orders beside the proposals: none when there are over SEARCH_MOST things */
 };
 /* Tries all orders of up to SEARCH_MOST things, and the proposals. Of equal orders the first in
  * lexical order counts as the best, so the answer is the same every time.
+ * Strokes differ from fluid only where a nipple is shut under pressure and fluid flows back.
  * Checked by: tests/advice/test_bleed_search.c */
 struct order_found order_find(const struct order_search *search, struct arena *arena);
 
@@ -78,7 +82,8 @@ double bleed_run_to(const struct purge_net *net, int nipple);
 int bleed_rule_order(const struct purge_net *net, const bool *shut, struct purge_turn *into);
 
 /* The order by rule, kept if the simulation finds that it stands beside the best of all orders,
- * else the best. */
+ * else of
+ * those that do the one with the fewest strokes. */
 struct bleed_choice {
     struct purge_turn *turns;
     int count;

@@ -38,8 +38,8 @@ static const struct reason_row rows[] = {
     {"shared-air-shortest-way",
      "the air stands in the pipe that the ways share: it leaves by the shortest way out", TRIED},
     {"tried-cheaper",
-     "all orders were tried by the simulation: beginning here takes less fluid than the trade's "
-     "order",
+     "all orders were tried by the simulation: beginning here takes less fluid or fewer strokes "
+     "than the trade's order",
      TRIED},
     {"as-tried", "as in the order that took the least fluid by the simulation", TRIED},
     {"outer-again",

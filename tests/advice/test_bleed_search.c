@@ -194,6 +194,7 @@ static struct order_trial by_table(const struct thing_order *order, void *with)
     for (int i = 0; i < order->count; i++) {
         trial.fluid += price[order->items[i]] * (i + 1);
     }
+    trial.strokes = trial.fluid / 60;
     return trial;
 }
 
@@ -224,6 +225,28 @@ static void the_first_proposal_within_a_twentieth_or_the_slack_is_kept(void **st
     arena_destroy(arena);
 }
 
+/* Where fluid flows back, as much of it is drawn off by any order, but not in as few strokes. */
+static struct order_trial by_strokes(const struct thing_order *order, void *with)
+{
+    (void)with;
+    return (struct order_trial){.fluid = 100, .strokes = order->items[0] == 1 ? 10 : 20};
+}
+
+static void of_orders_that_draw_off_the_same_the_one_with_fewest_strokes_is_taken(void **state)
+{
+    (void)state;
+    struct arena *arena = arena_create();
+    const int rule[] = {0, 1, 2};
+    const struct thing_order proposals[] = {{rule, 3}};
+    struct order_search search = {3, by_strokes, NULL, proposals, 1, 0};
+    struct order_found found = order_find(&search, arena);
+    assert_int_equal(found.proposal, -1);
+    assert_int_equal(found.order.items[0], 1);
+    near(found.chosen.strokes, 10, 1e-12);
+    near(found.worst.strokes, 20, 1e-12);
+    arena_destroy(arena);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -234,6 +257,7 @@ int main(void)
         cmocka_unit_test(the_choice_stands_beside_the_best_of_all_orders),
         cmocka_unit_test(air_in_the_shared_pipe_leaves_by_the_shortest_way),
         cmocka_unit_test(the_first_proposal_within_a_twentieth_or_the_slack_is_kept),
+        cmocka_unit_test(of_orders_that_draw_off_the_same_the_one_with_fewest_strokes_is_taken),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

@@ -68,6 +68,10 @@ static const struct method_reason reasons[] = {
      "the pipes rise to the {part} and fall again, and it has no nipple: the flow must carry its "
      "air over, so do not stop half way",
      false, CUSTOM},
+    {"high-point-in-pipe",
+     "the {part} climbs and falls again on its way: the flow must carry its air over, so do not "
+     "stop half way",
+     false, CUSTOM},
     {"nipple-below-top",
      "{volume} of air stay above the nipple of the {part} and cost {travel} of pedal, until it is "
      "unbolted and turned nipple up with a block between pads or shoes",
@@ -315,19 +319,30 @@ static void judge_way(struct judging *judging, const struct scoped_nipple *item)
     }
 }
 
+/* The part at whose place a leg ends: a joint, or the pipe itself where it states a high point. */
+static int part_at_end(const struct judging *judging, const struct purge_net *net, int leg)
+{
+    const struct network *network = judging->nets->network;
+    for (int v = 0; v < network->vertex_count; v++) {
+        if (net->leg_at[v] == leg) {
+            return network->vertices[v].part;
+        }
+    }
+    return net->legs[leg].part;
+}
+
 static void judge_high_points(struct judging *judging, const struct scoped_nipple *item, int nipple)
 {
     const struct purge_net *net = judging->nets->items[item->circuit].net;
     for (int at = net->nipples[nipple].leg; at >= 0 && net->legs[at].above >= 0;
          at = net->legs[at].above) {
         const struct purge_leg *leg = &net->legs[at], *before = &net->legs[leg->above];
-        for (int v = 0; v < judging->nets->network->vertex_count; v++) {
-            int part = judging->nets->network->vertices[v].part;
-            if (leg->climb < 0 && before->climb > 0 && net->leg_at[v] == leg->above &&
-                nipples_of(&judging->nets->system->parts[part]) == 0) {
-                note(judging, "high-point", part);
-            }
+        int part = part_at_end(judging, net, leg->above);
+        if (!(leg->climb < 0 && before->climb > 0) || part < 0 ||
+            nipples_of(&judging->nets->system->parts[part]) > 0) {
+            continue;
         }
+        note(judging, part == leg->part ? "high-point-in-pipe" : "high-point", part);
     }
 }
 

@@ -5,6 +5,16 @@
 
 #include "advice/bleed_way.h"
 
+/* A pipe may be several legs. */
+static void empty_carrier(struct purge_net *net, int part)
+{
+    for (int i = 0; i < net->leg_count; i++) {
+        if (net->legs[i].part == part) {
+            net->legs[i].air = net->legs[i].volume;
+        }
+    }
+}
+
 /* A vertex that air got into, though not by way of the one before it, was opened. */
 static void let_air_in(struct bleed_net *item, const struct bleed_set *set,
                        const struct system *system, const struct network *network, int circuit)
@@ -16,10 +26,10 @@ static void let_air_in(struct bleed_net *item, const struct bleed_set *set,
             purge_net_dry(item->net, network, system, vertex);
         }
         /* a pipe or hose that was off, or is new, is empty itself */
-        int edge = network->vertices[vertex].edge, leg = item->net->leg_at[vertex];
+        int edge = network->vertices[vertex].edge;
         if (set->air[vertex] && edge >= 0 && network->edges[edge].kind == EDGE_CARRIER &&
             part_was_opened(&system->parts[network->edges[edge].part])) {
-            item->net->legs[leg].air = item->net->legs[leg].volume;
+            empty_carrier(item->net, network->edges[edge].part);
         }
     }
     item->dry = true;

@@ -89,6 +89,19 @@ static void a_hump_above_the_reservoir_locks_gravity(void **state)
     advice_car_finish(&low);
 }
 
+/* The pipe itself climbs to 0.95 m, over a reservoir at 0.80 m. */
+static void a_pipe_that_states_a_high_point_locks_gravity_as_well(void **state)
+{
+    (void)state;
+    struct advice_car car = advice_car_read(CAR("DOT 4", "height = 0.80 m\n", "height = 0.50 m\n",
+                                                "3/16 in", "[feed pipe]\nhighest = 0.95 m\n" RUNS),
+                                            NULL);
+    assert_non_null(noted(&car, METHOD_GRAVITY, "gas-lock"));
+    assert_non_null(noted(&car, METHOD_PEDAL, "high-point-in-pipe"));
+    assert_null(noted(&car, METHOD_PEDAL, "high-point"));
+    advice_car_finish(&car);
+}
+
 static void without_heights_nobody_can_tell_and_that_is_said(void **state)
 {
     (void)state;
@@ -228,6 +241,7 @@ int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(a_hump_above_the_reservoir_locks_gravity),
+        cmocka_unit_test(a_pipe_that_states_a_high_point_locks_gravity_as_well),
         cmocka_unit_test(without_heights_nobody_can_tell_and_that_is_said),
         cmocka_unit_test(a_reservoir_below_the_nipple_gives_no_head),
         cmocka_unit_test(a_residual_valve_stops_gravity_and_a_syringe),

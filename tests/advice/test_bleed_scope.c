@@ -124,6 +124,26 @@ static void a_loop_in_the_plumbing_is_refused(void **state)
     advice_car_finish(&car);
 }
 
+/* A new hose is empty itself, and so is what lies beyond it; what lies before it stays full. New
+ * fluid alone lets no air in. */
+static void air_is_only_where_the_work_let_it_in(void **state)
+{
+    (void)state;
+    struct advice_car hose = advice_car_after(VAN, WORK "renewed = front left hose\n");
+    const struct bleed_plan *plan = hose.result->bleed;
+    /* 0.36 m of 1/8 in hose are 2.85 mL; the caliper holds tens of mL */
+    double caliper = part_chamber_volume(&hose.system->parts[advice_part(&hose, "front left disc")],
+                                         0, &(bool){false})
+                         .m3;
+    near(plan->curve[0].air, 2.85e-6 + caliper, 0.02e-6);
+    assert_true(plan->steps.items[0].volume.m3 >= 2.8e-6 + caliper);
+    struct advice_car fluid = advice_car_after(VAN, WORK "fluid renewed = yes\n");
+    near(fluid.result->bleed->curve[0].air, 0, 1e-15);
+    assert_true(fluid.result->bleed->steps.items[0].volume.m3 > 100e-6);
+    advice_car_finish(&hose);
+    advice_car_finish(&fluid);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -138,6 +158,7 @@ int main(void)
         cmocka_unit_test(work_on_dry_parts_asks_for_no_bleeding),
         cmocka_unit_test(the_reason_names_what_was_done),
         cmocka_unit_test(a_loop_in_the_plumbing_is_refused),
+        cmocka_unit_test(air_is_only_where_the_work_let_it_in),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

@@ -312,6 +312,31 @@ static const char *wheel_reason(const struct sorting *sorting, const struct orde
     return first ? "longest-run-first" : last ? "shortest-run-last" : "next-longest-run";
 }
 
+static bool shares_reservoir(const struct sorting *sorting, int clutch)
+{
+    const struct network *network = sorting->network;
+    int own = reservoir_of(sorting->system, network->circuits[clutch].master);
+    for (int c = 0; c < network->circuit_count; c++) {
+        if (!network->circuits[c].clutch && own >= 0 &&
+            reservoir_of(sorting->system, network->circuits[c].master) == own) {
+            return true;
+        }
+    }
+    return false;
+}
+
+static const char *clutch_reason(const struct sorting *sorting, const struct bleed_set *set,
+                                 const struct scoped_nipple *item)
+{
+    if (!item->wheel) {
+        return "upstream-first";
+    }
+    if (only_clutch(set)) {
+        return "clutch-only";
+    }
+    return shares_reservoir(sorting, item->circuit) ? "clutch-last" : "clutch-apart";
+}
+
 static const char *reason_of(const struct sorting *sorting, const struct bleed_set *set,
                              const struct ordered_nipple *list, int at)
 {
@@ -325,7 +350,7 @@ static const char *reason_of(const struct sorting *sorting, const struct bleed_s
         return "upstream-first";
     }
     if (item->clutch) {
-        return !item->wheel ? "upstream-first" : only_clutch(set) ? "clutch-only" : "clutch-last";
+        return clutch_reason(sorting, set, item);
     }
     if (only_one_wheel(set)) {
         return after != NULL ? "lower-nipple-first" : "only-this-wheel";

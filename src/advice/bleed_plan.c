@@ -70,6 +70,23 @@ static const char *place_of(const struct part *part, struct arena *arena)
                       side_word(part->side), below > 0 ? ", not at the top" : "");
 }
 
+static const char *row_for(const struct planning *planning, const struct part *part)
+{
+    switch (planning->plan->method) {
+    case METHOD_PEDAL:
+        return part->kind == KIND_SLAVE ? "bleed-slave" : "bleed-nipple";
+    case METHOD_PRESSURE:
+    case METHOD_VACUUM:
+    case METHOD_GRAVITY:
+        return "bleed-steady";
+    case METHOD_REVERSE:
+        return "bleed-backwards";
+    case METHOD_COUNT:
+        break;
+    }
+    return "bleed-nipple";
+}
+
 static void add_nipple(struct planning *planning, const struct ordered_nipple *ordered)
 {
     const struct scoped_nipple *item = ordered->nipple;
@@ -77,9 +94,7 @@ static void add_nipple(struct planning *planning, const struct ordered_nipple *o
     const struct part *part = &planning->system->parts[item->nipple.part];
     bool again = strcmp(ordered->reason, "outer-again") == 0;
     struct step *step =
-        steps_add(&planning->plan->steps, again                      ? "bleed-again"
-                                          : part->kind == KIND_SLAVE ? "bleed-slave"
-                                                                     : "bleed-nipple");
+        steps_add(&planning->plan->steps, again ? "bleed-again" : row_for(planning, part));
     step->part = item->nipple.part;
     step->nipple = item->nipple.index;
     step->circuit = item->circuit;

@@ -64,7 +64,12 @@ static const struct reason_row rows[] = {
      "two circuits work this caliper: both are bled here in step, so that its pistons do not "
      "cock",
      CUSTOM},
-    {"clutch-last", "the clutch comes last, when the reservoir is no longer stirred", CUSTOM},
+    {"clutch-last",
+     "the clutch comes last: it shares the brakes' reservoir, and its port, high up in it, starves "
+     "first",
+     CUSTOM},
+    {"clutch-apart", "the clutch has a reservoir of its own: its place is free, so it comes last",
+     CUSTOM},
     {"clutch-only", "only the clutch was opened", CUSTOM},
 };
 

@@ -161,6 +161,24 @@ static void air_above_a_nipple_stays_and_costs_pedal(void **state)
     advice_car_finish(&car);
 }
 
+static void each_method_has_words_of_its_own(void **state)
+{
+    (void)state;
+    static const char *const rows[METHOD_COUNT] = {"bleed-nipple", "bleed-steady", "bleed-steady",
+                                                   "bleed-steady", "bleed-backwards"};
+    struct advice_car car = advice_car_read(CAR, NULL);
+    for (int m = 0; m < METHOD_COUNT; m++) {
+        struct bleed_wishes wishes = {.method = (enum bleed_method)m};
+        const struct bleed_plan *plan = bleed_plan_of(car.system, car.network, &wishes, car.arena);
+        assert_int_equal(plan->steps.count, 2);
+        for (size_t i = 0; i < plan->steps.count; i++) {
+            assert_string_equal(plan->steps.items[i].row->id, rows[m]);
+        }
+        near(plan->planned.air_left.m3, 0, 1e-9);
+    }
+    advice_car_finish(&car);
+}
+
 static void every_nipple_of_every_ready_car_comes_up_at_least_once(void **state)
 {
     (void)state;
@@ -206,6 +224,7 @@ int main(void)
         cmocka_unit_test(the_reservoir_is_topped_up_before_it_falls_below_its_lower_mark),
         cmocka_unit_test(gravity_takes_minutes_and_a_kit_seconds),
         cmocka_unit_test(air_above_a_nipple_stays_and_costs_pedal),
+        cmocka_unit_test(each_method_has_words_of_its_own),
         cmocka_unit_test(every_nipple_of_every_ready_car_comes_up_at_least_once),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);

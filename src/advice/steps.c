@@ -261,15 +261,6 @@ static const struct step_row rows[] = {
      "{nipple}: tube on and full, open it half a turn, push {volume} in slowly until no more air "
      "comes up in the reservoir, and shut it while fluid still goes in.",
      "Watch the reservoir: it rises.", CUSTOM, "pushed in"},
-    {"bleed-steady", PHASE_BLEED,
-     "{nipple}: open it half a turn and let {volume} run out, then as much as four strokes would "
-     "draw; shut it when no more air has come for so long.",
-     "Tube on, its end under fluid. Tap the part with a soft hammer while it runs.", CUSTOM,
-     "drawn off"},
-    {"bleed-backwards", PHASE_BLEED,
-     "{nipple}: tube on and full, open it half a turn, push {volume} in slowly until no more air "
-     "comes up in the reservoir, and shut it while fluid still goes in.",
-     "Watch the reservoir: it rises.", CUSTOM, "pushed in"},
     {"bleed-again", PHASE_BLEED,
      "{nipple} once more: three to five strokes, until they come clear.", NULL, CUSTOM,
      "clear, or not"},

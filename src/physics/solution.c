@@ -10,7 +10,8 @@
 
 /* No leg does more than this in a figure of ours. */
 #define MOST_EFFORT      2000.0
-#define EFFORT_TOLERANCE 1e-9 /* as a part of the effort */
+#define EFFORT_TOLERANCE 1e-9  /* as a part of the effort */
+#define END_TOLERANCE    1e-12 /* the same, where an end is looked for: travel hangs on it */
 
 struct state state_usual(void)
 {
@@ -129,7 +130,7 @@ static struct pedal_state pedal_reached(struct force effort, const struct reach 
 static struct pedal_state pedal_at_its_end(struct pressing *pressing, double effort)
 {
     const struct pedal *data = &pressing->system->parts[pressing->pedal].as.pedal;
-    struct root root = root_between(reach_excess, pressing, 0, effort, EFFORT_TOLERANCE * effort);
+    struct root root = root_between(reach_excess, pressing, 0, effort, END_TOLERANCE * effort);
     double fits = root.bracketed ? root.fits : 0;
     if (root.bracketed && !root.converged)
         pressing->into->converged = false;
@@ -137,7 +138,9 @@ static struct pedal_state pedal_at_its_end(struct pressing *pressing, double eff
     struct reach reach = press_travel(pressing->system, pressing->network, pressing->state,
                                       pressing->pedal, (struct force){fits}, pressing->into);
     struct pedal_state pedal = pedal_reached((struct force){fits}, &reach);
-    pedal.on_floor = failed.past_floor.m > 0;
+    /* Both may be passed where a servo jumps: the floor counts when it would be met first. */
+    double past_bore = fmax(failed.past_bore.m, 0) * pedal_ratio(data).value;
+    pedal.on_floor = failed.past_floor.m > 0 && !(past_bore > failed.past_floor.m);
     pedal.bottomed = failed.past_bore.m > 0;
     pedal.left.m = 0;
     if (pedal.on_floor) {

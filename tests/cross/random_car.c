@@ -163,10 +163,12 @@ static void make_master(struct making *making, const char *name, bool tandem, bo
     double cut_off = say_mm(making, "cut off", 0.5, 2.5);
     double gap = say_mm(making, "rod gap", 0.2, 2);
     double efficiency = say_plain(making, "efficiency", 0.85, 1);
-    double primary = 0, secondary = 0, friction = 0;
+    bool springs = chance(making, 0.5);
+    double primary = springs ? say_n(making, "primary spring", 0, 150) : 0;
+    double secondary = springs && tandem ? say_n(making, "secondary spring", 0, 120) : 0;
+    double friction = springs ? say_n(making, "seal friction", 0, 50) : 0;
     ROW(making, ROW_MASTER, tandem, bore, stroke, cut_off, gap, efficiency, primary, secondary,
         friction);
-    ROW(making, ROW_MASTER2, NAN, NAN, NAN, NAN);
 }
 
 /* A new domain behind a valve or servo, or (how 0) at a master's outlet. Its number. */
@@ -246,8 +248,8 @@ static void add_disc(struct making *making, const char *name, int domain)
     char words[64], more[64];
     snprintf(words, sizeof words, "%.4f", between(making, 28, 56));
     snprintf(more, sizeof more, "%.4f", between(making, 25, 40));
-    fprintf(making->text, "caliper = %s\nbore = %d of %s mm\n", fixed ? "fixed" : "sliding",
-            pistons, words);
+    fprintf(making->text, "caliper = %s\neffective radius = 0.11 m\nbore = %d of %s mm\n",
+            fixed ? "fixed" : "sliding", pistons, words);
     int others = second ? (fixed ? 2 : 1) : 0;
     if (second)
         fprintf(making->text, "second bore = %d of %s mm\n", others, more);

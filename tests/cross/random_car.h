@@ -22,7 +22,6 @@ enum row_kind {
     ROW_SERVO2 = 3,  /* rod gap (NaN: not said), assisted (0, 1) */
     ROW_MASTER = 4,  /* tandem (0, 1), bore, stroke, cut off, rod gap, efficiency, primary spring,
                         secondary spring, seal friction */
-    ROW_MASTER2 = 5, /* large bore, take-up pressure, primary stroke, secondary stroke */
     ROW_FLUID = 6,   /* grade as in docs/physics.md's table of fluids (3, 4, 5.1, 5, 0 mineral),
                         temperature in degC, air */
     ROW_CIRCUIT = 7, /* master (1, 2), chamber (0 single, 1 primary, 2 secondary) */

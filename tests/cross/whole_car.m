@@ -73,7 +73,7 @@ function car = read_car(rows, c)
   car.servo = struct('type', s(1), 'diameter', s(2), 'ratio', s(3), 'cut_in', s(4), 'jump', s(5), ...
                      'vacuum', s(6), 'efficiency', s(7), 'spring', s(8), 'bore', s(9), ...
                      'line_cut_in', s(10), 'gap', t(1), 'assisted', t(2) != 0);
-  car.masters = pick(4); car.masters2 = pick(5);
+  car.masters = pick(4);
   f = pick(6);
   row = c.fluids(c.fluids(:, 1) == f(1), :);
   along = min(max((f(2) - 20) / 80, 0), 1);
@@ -212,12 +212,19 @@ function [r, slope] = domain_residuals(r, slope, x, car, c)
   end
 end
 
+% First piston: e R less its spring and its friction. The second gets the same force through the first
+% spring, less its own spring and both frictions, whether the first makes pressure or not.
 function [p, rate, from] = master_pressure(x, car, circuit)
   m = car.circuits(circuit, 1);
-  area = pi * car.masters(m, 2) ^ 2 / 4;
   from = car.at_rod(m);
-  rate = car.masters(m, 6) / area;
-  p = rate * x(from);
+  lost = car.masters(m, 7) + car.masters(m, 9);
+  if car.circuits(circuit, 2) == 2
+    lost = car.masters(m, 8) + 2 * car.masters(m, 9);
+  end
+  force = car.masters(m, 6) * x(from) - lost;
+  area = pi * car.masters(m, 2) ^ 2 / 4;
+  p = max(force, 0) / area;
+  rate = car.masters(m, 6) / area * (force > 0);
 end
 
 function [r, slope] = set_parts(r, slope, x, at, domains, taken, rates, car)
@@ -368,7 +375,7 @@ end
 
 % Force on the rod of a single master for a pressure.
 function rod = rod_for(car, p)
-  rod = p * pi * car.masters(1, 2) ^ 2 / 4 / car.masters(1, 6);
+  rod = (p * pi * car.masters(1, 2) ^ 2 / 4 + car.masters(1, 7) + car.masters(1, 9)) / car.masters(1, 6);
 end
 
 function [x, fine] = at_effort(car, effort, start, c)

@@ -4,6 +4,12 @@
 #include "parts/flow.h"
 
 #include "support/near.h"
+#include "support/outside.h"
+
+static const struct outside sheet = {
+    "N1", "ASTM D341, a published worked sheet: 32 cSt at 40, 5.4 cSt at 100 degC", "read"};
+static const struct outside usual = {"N1", "ASTM D341 through usual viscosities of brake fluid",
+                                     "law read, points from memory"};
 
 static double mm2_s(double a, double b, double celsius)
 {
@@ -13,11 +19,12 @@ static double mm2_s(double a, double b, double celsius)
 static void a_line_through_two_points_gives_8_5_at_80(void **state)
 {
     (void)state;
-    near(mm2_s(9.530815, 3.746578, 40), 32, 0.001);
-    near(mm2_s(9.530815, 3.746578, 100), 5.4, 0.0005);
-    near(mm2_s(9.530815, 3.746578, 80), 8.5, 0.05);
-    near(mm2_s(9.530815, 3.746578, 80), 8.53321, 2e-4);
-    near(mm2_s(9.525928, 3.744932, 80 - 0.15), 8.53310, 2e-4);
+    outside_again(&sheet, "at 40 degC", "mm2/s", 32, mm2_s(9.530815, 3.746578, 40), 0.001);
+    outside_again(&sheet, "at 100 degC", "mm2/s", 5.4, mm2_s(9.530815, 3.746578, 100), 0.0005);
+    outside_printed(&sheet, "at 80 degC", "mm2/s", 8.5, mm2_s(9.530815, 3.746578, 80), 0.05);
+    outside_again(&sheet, "at 80 degC", "mm2/s", 8.53321, mm2_s(9.530815, 3.746578, 80), 2e-4);
+    outside_again(&sheet, "at 80 degC, with t + 273", "mm2/s", 8.53310,
+                  mm2_s(9.525928, 3.744932, 80 - 0.15), 2e-4);
 }
 
 static double grade(enum fluid_grade of, double celsius)
@@ -29,14 +36,15 @@ static double grade(enum fluid_grade of, double celsius)
 static void usual_fluid_thins_from_169_to_3_1(void **state)
 {
     (void)state;
-    near(grade(GRADE_DOT4, -40), 1300, 6);
-    near(grade(GRADE_DOT4, -20), 169, 0.6);
-    near(grade(GRADE_DOT4, 0), 42.8, 0.1);
-    near(grade(GRADE_DOT4, 20), 16.3, 0.05);
-    near(grade(GRADE_DOT4, 40), 8.04, 0.01);
-    near(grade(GRADE_DOT4, 80), 3.09, 0.005);
-    near(grade(GRADE_DOT4, 100), 2.2, 0.005);
-    near(grade(GRADE_DOT5, 20), 59.7, 0.1); /* its line has fewer digits */
+    outside_again(&usual, "DOT 4, -40 degC", "mm2/s", 1300, grade(GRADE_DOT4, -40), 6);
+    outside_again(&usual, "DOT 4, -20 degC", "mm2/s", 169, grade(GRADE_DOT4, -20), 0.6);
+    outside_again(&usual, "DOT 4, 0 degC", "mm2/s", 42.8, grade(GRADE_DOT4, 0), 0.1);
+    outside_again(&usual, "DOT 4, 20 degC", "mm2/s", 16.3, grade(GRADE_DOT4, 20), 0.05);
+    outside_again(&usual, "DOT 4, 40 degC", "mm2/s", 8.04, grade(GRADE_DOT4, 40), 0.01);
+    outside_again(&usual, "DOT 4, 80 degC", "mm2/s", 3.09, grade(GRADE_DOT4, 80), 0.005);
+    outside_again(&usual, "DOT 4, 100 degC", "mm2/s", 2.2, grade(GRADE_DOT4, 100), 0.005);
+    outside_again(&usual, "DOT 5, 20 degC", "mm2/s", 59.7, grade(GRADE_DOT5, 20),
+                  0.1); /* its line has fewer digits */
     near_unknown(grade(GRADE_NOT_SAID, 20));
 }
 

@@ -9,8 +9,13 @@
 #include <math.h>
 
 #include "support/near.h"
+#include "support/outside.h"
 
 #define DEGREES (3.14159265358979323846 / 180)
+
+static const struct outside book = {"D3",
+                                    "V. B. Bhandari, Design of Machine Elements, example 12.9",
+                                    "transcription, figure not seen"};
 
 static double factor(bool leading)
 {
@@ -22,10 +27,11 @@ static void four_shoes_pull_with_the_printed_torque(void **state)
     (void)state;
     double leading_torque = 0.3 * 1e6 * 0.050 * 0.250 * 0.250 *
                             (cos(15 * DEGREES) - cos(75 * DEGREES)) / sin(75 * DEGREES);
-    near(leading_torque, 686.298, 5e-4);
+    outside_again(&book, "torque of a leading shoe", "N m", 686.298, leading_torque, 5e-4);
     double force = leading_torque / (factor(true) * 0.250);
-    near(force, 5025.4576, 5e-5);
-    near(2 * (factor(true) + factor(false)) * force * 0.250, 2181.61428, 5e-6);
+    outside_printed(&book, "force on each shoe", "N", 5025.4576, force, 5e-5);
+    outside_printed(&book, "torque of four shoes", "N m", 2181.61428,
+                    2 * (factor(true) + factor(false)) * force * 0.250, 5e-6);
 }
 
 int main(void)

@@ -5,10 +5,16 @@
 #include <math.h>
 
 #include "support/near.h"
+#include "support/outside.h"
 
 #define G 9.80665
 
 static const struct bubble_fluid glycol = {1050, 0.0158 / 1050, 0.030};
+
+static const struct outside paper = {"A1", "F. P. Bretherton, J. Fluid Mech. 10 (1961) 166-188",
+                                     "abstract read"};
+static const struct outside quoted = {
+    "A1", "E. Lamstaes and J. Eggers, J. Stat. Phys. 167 (2017) 656", "abstract read"};
 
 /* "No rise for rho g r^2/sigma below 0.842." */
 static void below_bond_number_0_842_nothing_rises(void **state)
@@ -27,7 +33,8 @@ static void the_critical_radius_is_0_918_capillary_lengths(void **state)
 {
     (void)state;
     double capillary_length = sqrt(glycol.tension / (glycol.density * G));
-    near(bubble_critical_bore(&glycol) / 2 / capillary_length, 0.918, 0.0005);
+    outside_printed(&quoted, "critical radius over capillary length", "-", 0.918,
+                    bubble_critical_bore(&glycol) / 2 / capillary_length, 0.0005);
 }
 
 /* The excess equals 1.25 Ca^(2/9) + 2.24 Ca^(1/3): put back into it. */
@@ -45,8 +52,10 @@ static void a_slug_in_the_commonest_pipe_creeps(void **state)
     (void)state;
     struct bubble_fluid stiffer = glycol;
     stiffer.tension = 0.033;
-    near_rel(bubble_rise(&glycol, 3.34e-3), 7.786e-6, 2e-3);
-    near_rel(bubble_rise(&stiffer, 3.34e-3), 3.08e-8, 2e-2);
+    outside_again(&paper, "rise in 3.34 mm, 0.030 N/m", "m/s", 7.786e-6,
+                  bubble_rise(&glycol, 3.34e-3), 2e-3 * (7.786e-6));
+    outside_again(&paper, "rise in 3.34 mm, 0.033 N/m", "m/s", 3.08e-8,
+                  bubble_rise(&stiffer, 3.34e-3), 2e-2 * (3.08e-8));
 }
 
 /* Forced flow: W = 1.29 (3 Ca)^(2/3) runs ahead, pressure 3.58 (3 Ca)^(2/3) sigma/r, for Ca below
@@ -55,10 +64,14 @@ static void a_thin_film_is_bretherton_s(void **state)
 {
     (void)state;
     const double ca = 1e-6;
-    near_rel(bubble_film(ca), 1.29 / 2 * pow(3 * ca, 2.0 / 3), 2e-3);
-    near_rel(bubble_carried(ca) - 1, 1.29 * pow(3 * ca, 2.0 / 3), 2e-3);
-    near_rel(bubble_drag(&glycol, 3.34e-3, ca), 3.58 * pow(3 * ca, 2.0 / 3) * 0.030 / 1.67e-3,
-             1e-12);
+    outside_printed(&paper, "film over radius, Ca 1e-6", "-", 1.29 / 2 * pow(3 * ca, 2.0 / 3),
+                    bubble_film(ca), 2e-3 * (1.29 / 2 * pow(3 * ca, 2.0 / 3)));
+    outside_printed(&paper, "runs ahead by, Ca 1e-6", "-", 1.29 * pow(3 * ca, 2.0 / 3),
+                    bubble_carried(ca) - 1, 2e-3 * (1.29 * pow(3 * ca, 2.0 / 3)));
+    outside_printed(&paper, "pressure of the slug, Ca 1e-6", "Pa",
+                    3.58 * pow(3 * ca, 2.0 / 3) * 0.030 / 1.67e-3,
+                    bubble_drag(&glycol, 3.34e-3, ca),
+                    1e-12 * (3.58 * pow(3 * ca, 2.0 / 3) * 0.030 / 1.67e-3));
 }
 
 int main(void)

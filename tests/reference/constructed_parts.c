@@ -10,8 +10,16 @@
 #include <math.h>
 
 #include "support/near.h"
+#include "support/outside.h"
 
 #define PI 3.14159265358979323846
+
+static const struct outside wheel_ends = {"X3", "Wheel ends of a disc and drum car at 7 MPa",
+                                          "constructed"};
+static const struct outside servo_case = {"X4", "A vacuum servo of 8 in, 0.7 bar, 95 %",
+                                          "constructed"};
+static const struct outside budget = {
+    "X1", "Travel budget of a two-circuit car at 7 MPa, the parts", "constructed"};
 
 static const struct pressure line = {7e6};
 
@@ -35,9 +43,9 @@ static void a_front_caliper_takes_its_volumes(void **state)
     (void)state;
     struct disc disc = front_disc();
     struct disc_volumes v = disc_volume(&disc, 0, line, NULL);
-    near(v.roll_back.m3 * 1e9, 343.53, 0.005);
-    near(v.pads.m3 * 1e9, 274.83, 0.005);
-    near(v.body.m3 * 1e9, 229.02, 0.005);
+    outside_again(&budget, "roll-back of a caliper", "mm3", 343.53, v.roll_back.m3 * 1e9, 0.005);
+    outside_again(&budget, "pads of a caliper", "mm3", 274.83, v.pads.m3 * 1e9, 0.005);
+    outside_again(&budget, "body of a caliper", "mm3", 229.02, v.body.m3 * 1e9, 0.005);
 }
 
 static void a_front_caliper_clamps_and_brakes(void **state)
@@ -45,8 +53,8 @@ static void a_front_caliper_clamps_and_brakes(void **state)
     (void)state;
     struct disc disc = front_disc();
     struct pressure p[2] = {line, {NAN}};
-    near(disc_clamp(&disc, p).n, 16031.5, 0.05);
-    near(disc_torque(&disc, p).nm, 1340.24, 0.01);
+    outside_again(&wheel_ends, "clamp force", "N", 16031.5, disc_clamp(&disc, p).n, 0.05);
+    outside_again(&wheel_ends, "torque of a disc", "N m", 1340.24, disc_torque(&disc, p).nm, 0.01);
 }
 
 /* Two pistons of 19.05 mm, each moves 0.65 mm; the shoes are the sliding pair with factor 1.967
@@ -69,30 +77,37 @@ static void a_rear_drum_takes_its_volume_and_brakes(void **state)
                         .clearance = {0.40e-3},
                         .give = {0.25e-3 * 10 / 7}};
     struct drum_volumes v = drum_volume(&drum, line, NULL);
-    near((v.clearance.m3 + v.give.m3) * 1e6, 0.37053, 5e-6);
-    near(drum_factor(&drum, true), 1.967, 0.0005);
-    near(drum_torque(&drum, line, true).nm, 398.33, 398.33 * 0.0005 / 1.967);
+    outside_again(&budget, "a rear drum", "mL", 0.37053, (v.clearance.m3 + v.give.m3) * 1e6, 5e-6);
+    outside_again(&wheel_ends, "factor of both shoes", "-", 1.967, drum_factor(&drum, true),
+                  0.0005);
+    outside_again(&wheel_ends, "torque of a drum", "N m", 398.33, drum_torque(&drum, line, true).nm,
+                  398.33 * 0.0005 / 1.967);
 }
 
 static void fluid_pipes_and_air_give_way(void **state)
 {
     (void)state;
     struct pressure k0 = {1.95e9};
-    near(fluid_compression((struct volume){122.894e-6}, k0, 10, line).m3 * 1e6, 0.4327, 5e-5);
-    near(fluid_compression((struct volume){45.427e-6}, k0, 10, line).m3 * 1e6, 0.1599, 5e-5);
+    outside_again(&budget, "fluid, front", "mL", 0.4327,
+                  fluid_compression((struct volume){122.894e-6}, k0, 10, line).m3 * 1e6, 5e-5);
+    outside_again(&budget, "fluid, rear", "mL", 0.1599,
+                  fluid_compression((struct volume){45.427e-6}, k0, 10, line).m3 * 1e6, 5e-5);
     struct pipe pipe = {.length = {3}, .size = {4.7625e-3}, .wall = {0.7112e-3}};
-    near(pipe_swelling(&pipe, line).m3 * 1e6, 0.0056, 5e-5);
+    outside_again(&budget, "pipes, front", "mL", 0.0056, pipe_swelling(&pipe, line).m3 * 1e6, 5e-5);
     pipe.length.m = 4.5;
-    near(pipe_swelling(&pipe, line).m3 * 1e6, 0.0084, 5e-5);
-    near(air_compression((struct volume){0.1e-6}, line).m3 * 1e6, 0.0986, 5e-5);
+    outside_again(&budget, "pipes, rear", "mL", 0.0084, pipe_swelling(&pipe, line).m3 * 1e6, 5e-5);
+    outside_again(&budget, "air of 0.1 mL", "mL", 0.0986,
+                  air_compression((struct volume){0.1e-6}, line).m3 * 1e6, 5e-5);
 }
 
 static void the_master_needs_2716_newtons(void **state)
 {
     (void)state;
     struct master master = {.bore = {0.022225}, .efficiency = {1}};
-    near(master_area(&master).m2 * 1e6, 387.948, 5e-4);
-    near(master_pressure(&master, (struct force){2715.64}).pa, 7e6, 30);
+    outside_again(&budget, "area of the master", "mm2", 387.948, master_area(&master).m2 * 1e6,
+                  5e-4);
+    outside_again(&budget, "pressure", "Pa", 7e6,
+                  master_pressure(&master, (struct force){2715.64}).pa, 30);
 }
 
 /* 8 in nominal, 0.7 bar, 95 %, ratio 3.5, neither cut in nor jump. */
@@ -106,12 +121,15 @@ static void an_8_inch_servo_helps_up_to_its_knee(void **state)
                           .vacuum = {0.7e5},
                           .efficiency = {0.95},
                           .return_spring = {0}};
-    near(servo_area(&servo).m2, 0.0324293, 5e-8);
-    near(servo_ceiling(&servo).n, 2156.55, 0.005);
-    near(servo_knee(&servo).n, 862.62, 0.005);
+    outside_again(&servo_case, "area of the diaphragm", "m2", 0.0324293, servo_area(&servo).m2,
+                  5e-8);
+    outside_again(&servo_case, "greatest help", "N", 2156.55, servo_ceiling(&servo).n, 0.005);
+    outside_again(&servo_case, "knee, force in", "N", 862.62, servo_knee(&servo).n, 0.005);
     struct force knee = servo_knee(&servo), above = {knee.n + 100};
-    near(servo_output(&servo, knee, true).n, 3019.17, 0.005);
-    near(servo_output(&servo, above, true).n, 3119.17, 0.005);
+    outside_again(&servo_case, "knee, force out", "N", 3019.17, servo_output(&servo, knee, true).n,
+                  0.005);
+    outside_again(&servo_case, "100 N above the knee, force out", "N", 3119.17,
+                  servo_output(&servo, above, true).n, 0.005);
 }
 
 int main(void)

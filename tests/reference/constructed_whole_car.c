@@ -12,10 +12,18 @@
 #include "physics/pressure.h"
 #include "support/driven_car.h"
 #include "support/near.h"
+#include "support/outside.h"
 
 #define MASTER_AREA 387.948e-6 /* m2 */
 #define AIR_TAKEN   0.0986e-6  /* m3, of 0.1 mL at 7 MPa */
 #define EFFORT      848.6375   /* 7 MPa * area / (4 * 0.8) */
+
+static const struct outside whole = {
+    "X1", "Travel budget of a two-circuit car at 7 MPa, as a whole car", "constructed"};
+static const struct outside wheels = {"X3", "Wheel ends at 7 MPa, as a whole car", "constructed"};
+static const struct outside servo = {"X4", "Vacuum servo of 8 in, as a whole car", "constructed"};
+static const struct outside blocked = {"X7", "Front circuit warmed by 30 K with its port blocked",
+                                       "constructed"};
 
 /* A hose that swells by 0.98 mL/m at 7 MPa: by a power law through the usual points that is this at
  * 1000 psi. */
@@ -172,11 +180,14 @@ static void each_cause_takes_its_volume(void **state)
         {"rear circuit, pipes", 0.0084, 5e-5},
     };
     for (size_t i = 0; i < sizeof rows / sizeof rows[0]; i++)
-        near(figure_value(&figures, "volume-by-cause", rows[i].of) * 1e6, rows[i].ml,
-             rows[i].within);
-    near(figure_value(&figures, "volume-taken", "front circuit") * 1e6, 3.0156 - 0.0986, 1e-4);
-    near(figure_value(&figures, "volume-taken", "rear circuit") * 1e6, 1.2524, 1e-4);
-    near(figure_value(&figures, "fluid-in-circuit", "front circuit") * 1e6, 122.894, 1e-6);
+        outside_again(&whole, rows[i].of, "mL", rows[i].ml,
+                      figure_value(&figures, "volume-by-cause", rows[i].of) * 1e6, rows[i].within);
+    outside_again(&whole, "front circuit, all but air", "mL", 3.0156 - 0.0986,
+                  figure_value(&figures, "volume-taken", "front circuit") * 1e6, 1e-4);
+    outside_again(&whole, "rear circuit, all", "mL", 1.2524,
+                  figure_value(&figures, "volume-taken", "rear circuit") * 1e6, 1e-4);
+    outside_again(&whole, "fluid in the front circuit", "mL", 122.894,
+                  figure_value(&figures, "fluid-in-circuit", "front circuit") * 1e6, 1e-6);
     driven_finish(&driven);
 }
 
@@ -186,13 +197,15 @@ static void the_pedal_travels_as_in_the_hand_sum(void **state)
     struct driven_car driven = x1_unassisted();
     struct figures figures =
         figures_of(driven.car.system, driven.network, (struct force){NAN}, driven.car.arena);
-    near(figure_value(&figures, "line-pressure", "front circuit"), 7e6, 20);
-    near(figure_value(&figures, "rod-force", "brake pedal"), 2715.64, 0.005);
+    outside_again(&whole, "line pressure", "Pa", 7e6,
+                  figure_value(&figures, "line-pressure", "front circuit"), 20);
+    outside_again(&whole, "force on the rod", "N", 2715.64,
+                  figure_value(&figures, "rod-force", "brake pedal"), 0.005);
     double rod = figure_value(&figures, "rod-travel", "brake pedal") + AIR_TAKEN / MASTER_AREA;
-    near(rod * 1e3, 13.4014, 2e-4);
+    outside_again(&whole, "travel of the rod", "mm", 13.4014, rod * 1e3, 2e-4);
     double travel =
         figure_value(&figures, "pedal-travel", "brake pedal") + 4 * AIR_TAKEN / MASTER_AREA;
-    near(travel * 1e3, 55.606, 1e-3);
+    outside_again(&whole, "pedal travel", "mm", 55.606, travel * 1e3, 1e-3);
     driven_finish(&driven);
 }
 
@@ -202,11 +215,13 @@ static void a_millilitre_of_air_costs_ten_millimetres(void **state)
     struct driven_car driven = x1_unassisted();
     struct figures figures =
         figures_of(driven.car.system, driven.network, (struct force){NAN}, driven.car.arena);
-    near(figure_value(&figures, "air-cost", "front circuit") * 1e3, 10.164, 5e-4);
+    outside_again(&whole, "pedal for one mL of air", "mm", 10.164,
+                  figure_value(&figures, "air-cost", "front circuit") * 1e3, 5e-4);
     double dry = figure_value(&figures, "rod-travel", NULL);
     driven_say(&driven, driven.fluid, "air", 1e-6); /* in each of the two circuits */
     figures = figures_of(driven.car.system, driven.network, (struct force){NAN}, driven.car.arena);
-    near((figure_value(&figures, "rod-travel", NULL) - dry) * 1e3, 2 * 2.5409, 1e-4);
+    outside_again(&whole, "rod for one mL of air in each circuit", "mm", 2 * 2.5409,
+                  (figure_value(&figures, "rod-travel", NULL) - dry) * 1e3, 1e-4);
     driven_finish(&driven);
 }
 
@@ -222,13 +237,15 @@ static void a_servo_makes_it_a_quarter(void **state)
     driven_say(&driven, driven.servo, "jump", 0);
     struct force effort = {215.5};
     struct force rod = pressure_rod_force(driven.car.system, driven.usual.master, effort, true);
-    near(rod.n, 2715.64, 0.7); /* 215.5 is rounded to a tenth */
-    near(rod.n / MASTER_AREA, 7e6, 2e3);
+    outside_again(&whole, "rod force by servo, 215.5 N", "N", 2715.64, rod.n,
+                  0.7); /* 215.5 is rounded to a tenth */
+    outside_again(&whole, "line pressure by servo", "Pa", 7e6, rod.n / MASTER_AREA, 2e3);
     /* At the knee 862.62 N go in and 3019.17 N come out: 7.782 MPa. */
     effort.n = 862.62 / (4 * 0.9);
     rod = pressure_rod_force(driven.car.system, driven.usual.master, effort, true);
-    near(rod.n, 3019.17, 0.02);
-    near(rod.n / MASTER_AREA, 7.782e6, 500);
+    outside_again(&servo, "knee of the servo, force out", "N", 3019.17, rod.n, 0.02);
+    outside_again(&servo, "knee of the servo, line pressure", "Pa", 7.782e6, rod.n / MASTER_AREA,
+                  500);
     driven_finish(&driven);
 }
 
@@ -239,9 +256,12 @@ static void the_wheel_ends_press_as_in_the_hand_sum(void **state)
     struct driven_car driven = x1_unassisted();
     struct figures figures =
         figures_of(driven.car.system, driven.network, (struct force){NAN}, driven.car.arena);
-    near(figure_value(&figures, "clamp-force", "front left disc"), 16031.5, 0.1);
-    near(figure_value(&figures, "brake-torque", "front left disc"), 1340.24, 0.01);
-    near(figure_value(&figures, "brake-torque", "rear left drum"), 398.33 * 1.9668 / 1.967, 0.02);
+    outside_again(&wheels, "clamp force", "N", 16031.5,
+                  figure_value(&figures, "clamp-force", "front left disc"), 0.1);
+    outside_again(&wheels, "torque of a disc", "N m", 1340.24,
+                  figure_value(&figures, "brake-torque", "front left disc"), 0.01);
+    outside_again(&wheels, "torque of a drum", "N m", 398.33 * 1.9668 / 1.967,
+                  figure_value(&figures, "brake-torque", "rear left drum"), 0.02);
     driven_finish(&driven);
 }
 
@@ -272,8 +292,9 @@ static void a_blocked_port_holds_the_brakes_on(void **state)
         else
             high = p;
     }
-    near(ours / 1e6, low, 0.005);
-    near(ours / 1e6, 6.407, 0.005);
+    outside_again(&blocked, "pressure of a blocked port, root of the laws", "MPa", low, ours / 1e6,
+                  0.005);
+    outside_again(&blocked, "the same, by hand", "MPa", 6.407, ours / 1e6, 0.005);
     near(rest / 0.3186, 6.52, 0.005);
     assert_true(ours / 1e6 < 6.52);
 

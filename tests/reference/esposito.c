@@ -1,5 +1,6 @@
 /* A. Esposito, Fluid Power with Applications. Read in the FOSSEE transcription. */
 #include "parts/flow.h"
+#include "parts/flow.h"
 #include "parts/fluid.h"
 #include "parts/master.h"
 #include "parts/pedal.h"
@@ -19,6 +20,7 @@
 static const struct outside oil = {"B3", BOOK "2-11, p. 57", "transcription"};
 static const struct outside pump = {"P5", BOOK "3-5, p. 88", "transcription"};
 static const struct outside intensifier = {"P6", BOOK "3-6, p. 91", "transcription"};
+static const struct outside pipe_flow = {"F4", BOOK "4-3, p. 134", "transcription"};
 static const struct outside shut_in = {"G1", BOOK "13-1, p. 471", "transcription"};
 
 /* Example 2-11, page 57: 10 in3 of oil of 250 000 psi, from 100 to 2000 psi. Printed: 0.076 in3. */
@@ -110,6 +112,21 @@ static void thick_oil_in_a_50_mm_pipe_loses_28_73_bar(void **state)
     near(loss / 8800, 326.53, 0.005);
 }
 
+/* Example 4-3, page 134: 100 cS, 10 ft/s, 1 in, 100 ft, specific gravity 0.9. Printed: Reynolds
+ * number 774, and with it, rounded, 154.076 ft and 60 psi (water 62.4 lbf/ft3, g 32.2 ft/s2). */
+static void oil_in_a_hundred_feet_of_pipe_loses_60_psi(void **state)
+{
+    (void)state;
+    const double foot = 12 * INCH, density = 0.9 * 62.4 * LBF / 9.80665 / (foot * foot * foot);
+    double flow = 10 * foot * circle_area((struct length){1 * INCH}).m2;
+    outside_printed(&pipe_flow, "Reynolds number", "-", 774, flow_reynolds(flow, INCH, 100e-6),
+                    0.5);
+    double lost = flow_pipe(density, 100e-6, 100 * foot, INCH) * flow;
+    outside_printed(&pipe_flow, "pressure lost", "psi", 60, lost / PSI, 0.5);
+    outside_again(&pipe_flow, "head lost", "ft", 154.076, lost / (density * 32.2 * foot) / foot,
+                  0.1);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -119,6 +136,7 @@ int main(void)
         cmocka_unit_test(shut_in_air_rises_from_20_to_78_7_psi_gauge),
         cmocka_unit_test(a_hand_pump_lifts_its_ram),
         cmocka_unit_test(air_on_a_large_piston_makes_2000_psi_of_oil),
+        cmocka_unit_test(oil_in_a_hundred_feet_of_pipe_loses_60_psi),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

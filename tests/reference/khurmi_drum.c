@@ -9,22 +9,31 @@
 #include <math.h>
 
 #include "support/near.h"
+#include "support/outside.h"
 
 #define DEGREES (3.14159265358979323846 / 180)
+
+static const struct outside book = {
+    "D5", "R. S. Khurmi and J. K. Gupta, Theory of Machines, internal expanding brake",
+    "from memory"};
 
 static void equal_pressure_needs_unequal_forces(void **state)
 {
     (void)state;
     double start = 25 * DEGREES, end = 125 * DEGREES, pin = 0.100 / cos(25 * DEGREES);
     double torque = 0.4 * 0.4e6 * 0.035 * 0.150 * 0.150 * (cos(start) - cos(end));
-    near(torque, 186.47, 0.005);
+    outside_printed(&book, "torque of each shoe", "N m", 186.47, torque, 0.005);
     double leading = shoe_factor_pin(0.4, 0.150, pin, 0.200, start, end, true);
     double trailing = shoe_factor_pin(0.4, 0.150, pin, 0.200, start, end, false);
     /* the book works with rounded moments: 686 for 686.834, so a whole unit here */
-    near(torque / (leading * 0.150), 686, 1);
-    near(torque / (leading * 0.150), 686.834, 5e-3);
-    near(torque / (trailing * 0.150), 2323, 0.5);
-    near(torque / (trailing * 0.150), 2323.299, 5e-3);
+    outside_printed(&book, "force on the leading shoe (printed from rounded moments)", "N", 686,
+                    torque / (leading * 0.150), 1);
+    outside_again(&book, "force on the leading shoe", "N", 686.834, torque / (leading * 0.150),
+                  5e-3);
+    outside_printed(&book, "force on the trailing shoe", "N", 2323, torque / (trailing * 0.150),
+                    0.5);
+    outside_again(&book, "force on the trailing shoe", "N", 2323.299, torque / (trailing * 0.150),
+                  5e-3);
 }
 
 int main(void)

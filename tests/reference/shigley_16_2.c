@@ -9,11 +9,17 @@
 #include <math.h>
 
 #include "support/near.h"
+#include "support/outside.h"
 
 #define DEGREES (3.14159265358979323846 / 180)
 #define RADIUS  0.150
 #define ARM     0.212
 #define END     (126 * DEGREES)
+
+static const struct outside book = {
+    "D1", "Budynas and Nisbett, Shigley's Mechanical Engineering Design, example 16-2",
+    "from memory"};
+static const struct outside section = {"D6", "Shigley's, 8th edition, section 16-6", "read"};
 
 static double factor(double friction, bool leading)
 {
@@ -25,30 +31,33 @@ static void both_shoes_pull_with_the_printed_torques(void **state)
 {
     (void)state;
     double leading_torque = 0.32 * 1e6 * 0.032 * RADIUS * RADIUS * (1 - cos(END));
-    near(leading_torque, 366, 0.5);
+    outside_printed(&book, "torque of the leading shoe", "N m", 366, leading_torque, 0.5);
     double force = leading_torque / (factor(0.32, true) * RADIUS);
-    near(force / 1000, 2.28, 0.005);
-    near(force, 2279.06, 0.005);
+    outside_printed(&book, "force on each shoe", "kN", 2.28, force / 1000, 0.005);
+    outside_again(&book, "force on each shoe", "N", 2279.06, force, 0.005);
     double trailing_torque = factor(0.32, false) * force * RADIUS;
-    near(trailing_torque, 162, 0.5);
-    near(trailing_torque, 161.935, 5e-4);
-    near(leading_torque + trailing_torque, 528, 0.5);
-    near(leading_torque + trailing_torque, 527.761, 1e-3);
+    outside_printed(&book, "torque of the trailing shoe", "N m", 162, trailing_torque, 0.5);
+    outside_again(&book, "torque of the trailing shoe", "N m", 161.935, trailing_torque, 5e-4);
+    outside_printed(&book, "torque of both", "N m", 528, leading_torque + trailing_torque, 0.5);
+    outside_again(&book, "torque of both", "N m", 527.761, leading_torque + trailing_torque, 1e-3);
 }
 
 static void the_factors_are_those_of_numerical_integration(void **state)
 {
     (void)state;
-    near(factor(0.32, true), 1.07011, 5e-6);
-    near(factor(0.32, false), 0.47369, 5e-6);
-    near(shoe_locks_at(RADIUS, hypot(0.112, 0.050), 0, END), 0.82830, 5e-6);
+    outside_again(&book, "factor of the leading shoe", "-", 1.07011, factor(0.32, true), 5e-6);
+    outside_again(&book, "factor of the trailing shoe", "-", 0.47369, factor(0.32, false), 5e-6);
+    outside_again(&book, "friction at which it locks", "-", 0.82830,
+                  shoe_locks_at(RADIUS, hypot(0.112, 0.050), 0, END), 5e-6);
     const double rows[][3] = {{0.20, 0.5411, 0.3306}, {0.25, 0.7348, 0.3941},
                               {0.30, 0.9652, 0.4520}, {0.35, 1.2438, 0.5049},
                               {0.40, 1.5875, 0.5535}, {0.45, 2.0220, 0.5984},
                               {0.50, 2.5888, 0.6398}};
     for (size_t i = 0; i < sizeof rows / sizeof rows[0]; i++) {
-        near(factor(rows[i][0], true), rows[i][1], 5e-5);
-        near(factor(rows[i][0], false), rows[i][2], 5e-5);
+        outside_again(&book, "factor, leading, other frictions", "-", rows[i][1],
+                      factor(rows[i][0], true), 5e-5);
+        outside_again(&book, "factor, trailing, other frictions", "-", rows[i][2],
+                      factor(rows[i][0], false), 5e-5);
     }
 }
 
@@ -58,8 +67,10 @@ static void a_third_less_friction_costs_half_as_much_pedal_again(void **state)
     (void)state;
     double before = factor(0.32, true) + factor(0.32, false);
     double after = factor(0.224, true) + factor(0.224, false);
-    near(before / after - 1, 0.50, 0.10);
-    near(before / after - 1, 0.556, 5e-4);
+    outside_printed(&section, "pedal for 30 % less friction, more by", "-", 0.50,
+                    before / after - 1, 0.10);
+    outside_again(&section, "pedal for 30 % less friction, more by", "-", 0.556, before / after - 1,
+                  5e-4);
 }
 
 int main(void)

@@ -9,10 +9,15 @@
 #include <math.h>
 
 #include "support/near.h"
+#include "support/outside.h"
 
 #define INCH 0.0254
 #define LBF  4.4482216152605
 #define PSI  (LBF / (INCH * INCH))
+
+static const struct outside book = {
+    "C1", "Budynas and Nisbett, Shigley's Mechanical Engineering Design, example 16-3",
+    "from memory"};
 
 static struct disc caliper(void)
 {
@@ -30,19 +35,24 @@ static struct disc caliper(void)
 static void check_against(struct disc disc, double psi, double lbf)
 {
     struct pressure p[2] = {{psi * PSI}, {NAN}};
-    near_rel(disc_torque(&disc, p).nm / (LBF * INCH), 13000, 1e-6);
-    near_rel(disc_clamp(&disc, p).n / LBF, lbf, 1e-6);
+    outside_again(&book, "torque at the pressure", "lbf in", 13000,
+                  disc_torque(&disc, p).nm / (LBF * INCH), 1e-6 * 13000);
+    outside_again(&book, "clamp force at the pressure", "lbf", lbf, disc_clamp(&disc, p).n / LBF,
+                  1e-6 * lbf);
 }
 
 static void worn_pads_need_2121_psi(void **state)
 {
     (void)state;
     struct disc disc = caliper();
-    near(disc_radius(&disc).m / INCH, 4.688, 0.0005 + 1e-9);
-    near(disc_radius(&disc).m / INCH, 4.6875, 1e-9);
+    outside_printed(&book, "radius, worn pads", "in", 4.688, disc_radius(&disc).m / INCH,
+                    0.0005 + 1e-9);
+    outside_again(&book, "radius, worn pads", "in", 4.6875, disc_radius(&disc).m / INCH, 1e-9);
     struct pressure printed[2] = {{2121 * PSI}, {NAN}};
-    near(disc_torque(&disc, printed).nm / (LBF * INCH), 13000, 13000 * 0.5 / 2121);
-    near(disc_clamp(&disc, printed).n / LBF, 3748, 0.5);
+    outside_printed(&book, "torque at 2121 psi", "lbf in", 13000,
+                    disc_torque(&disc, printed).nm / (LBF * INCH), 13000 * 0.5 / 2121);
+    outside_printed(&book, "clamp force at 2121 psi", "lbf", 3748,
+                    disc_clamp(&disc, printed).n / LBF, 0.5);
     check_against(disc, 2120.791, 3747.748);
 }
 
@@ -52,7 +62,7 @@ static void new_pads_need_a_little_less(void **state)
     struct disc disc = caliper();
     disc.effective_radius =
         annulus_radius_pressure((struct length){3.875 * INCH}, (struct length){5.5 * INCH});
-    near(disc.effective_radius.m / INCH, 4.73444, 5e-6);
+    outside_again(&book, "radius, new pads", "in", 4.73444, disc.effective_radius.m / INCH, 5e-6);
     check_against(disc, 2099.763, 3710.587);
 }
 

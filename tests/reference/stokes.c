@@ -3,13 +3,18 @@
 #include "parts/bubble.h"
 
 #include "support/near.h"
+#include "support/outside.h"
+
+static const struct outside law = {"A4", "G. G. Stokes's law for a small sphere", "from memory"};
 
 static void a_bubble_of_a_tenth_of_a_millimetre_rises_0_36_mm_a_second(void **state)
 {
     (void)state;
     const struct bubble_fluid glycol = {1050, 0.0158 / 1050, 0.033};
-    near(bubble_rise_small(&glycol, 0.1e-3) * 1e3, 0.36206, 5e-6);
-    near(bubble_rise_small_mobile(&glycol, 0.1e-3) * 1e3, 0.54309, 5e-6);
+    outside_again(&law, "rise of 0.1 mm, stiff skin", "mm/s", 0.36206,
+                  bubble_rise_small(&glycol, 0.1e-3) * 1e3, 5e-6);
+    outside_again(&law, "rise of 0.1 mm, skin that moves", "mm/s", 0.54309,
+                  bubble_rise_small_mobile(&glycol, 0.1e-3) * 1e3, 5e-6);
 }
 
 /* Time to climb 50 mm, from a table worked out elsewhere: rounded there. */

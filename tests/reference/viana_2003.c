@@ -6,6 +6,10 @@
 #include <math.h>
 
 #include "support/near.h"
+#include "support/outside.h"
+
+static const struct outside paper = {"A2", "Viana and others, J. Fluid Mech. 494 (2003) 379-398",
+                                     "abstract read, blend from memory"};
 
 /* More than 200: Fr = 0.34/(1 + 3805/Eo^3.06)^0.58. */
 static void fast_bubbles_follow_the_printed_end_form(void **state)
@@ -30,12 +34,17 @@ static void slow_bubbles_follow_the_printed_end_form(void **state)
 static void a_slug_in_quarter_inch_pipe_rises_at_12_mm_a_second(void **state)
 {
     (void)state;
-    near(bubble_froude(7.58, 72), 0.0559, 0.0002);
-    near(bubble_froude(13.2, 109), 0.181, 0.001);
-    near(bubble_froude(20.5, 152), 0.260, 0.001);
+    outside_again(&paper, "Froude number, Eo 7.58, R 72", "-", 0.0559, bubble_froude(7.58, 72),
+                  0.0002);
+    outside_again(&paper, "Froude number, Eo 13.2, R 109", "-", 0.181, bubble_froude(13.2, 109),
+                  0.001);
+    outside_again(&paper, "Froude number, Eo 20.5, R 152", "-", 0.260, bubble_froude(20.5, 152),
+                  0.001);
     const struct bubble_fluid glycol = {1050, 0.0158 / 1050, 0.033};
-    near(bubble_eotvos(&glycol, 4.928e-3), 7.58, 0.005);
-    near(bubble_rise(&glycol, 4.928e-3), 12.3e-3, 0.1e-3);
+    outside_again(&paper, "Eotvos number of 1/4 in pipe", "-", 7.58,
+                  bubble_eotvos(&glycol, 4.928e-3), 0.005);
+    outside_again(&paper, "rise in 1/4 in pipe", "m/s", 12.3e-3, bubble_rise(&glycol, 4.928e-3),
+                  0.1e-3);
 }
 
 int main(void)

@@ -44,7 +44,7 @@ static const struct subject {
     {'V', "The car", "V2 V3 V4 V5 V6"},
     {'T', "Heat", ""},
     {'K', "Clutch", "K1"},
-    {'X', "Worked through by hand", "X1 X3 X4 X7"},
+    {'X', "Worked through by hand", "X1 X3 X4 X6 X7"},
     {'U', "Tubes and threads", "U1 U2"},
     {'L', "General libraries", "L1 L2 L3 L4 L5 L6 L7 L8"},
 };

@@ -1,5 +1,6 @@
 /* Cases made up here, with no published answer: the pieces of a disc and drum car at 7 MPa that
  * need one part only. Every figure was worked out by hand and in another program. */
+#include "parts/bubble.h"
 #include "parts/disc_brake.h"
 #include "parts/drum_brake.h"
 #include "parts/fluid.h"
@@ -8,6 +9,7 @@
 #include "parts/servo.h"
 
 #include <math.h>
+#include <stdio.h>
 
 #include "support/near.h"
 #include "support/outside.h"
@@ -16,6 +18,8 @@
 
 static const struct outside wheel_ends = {"X3", "Wheel ends of a disc and drum car at 7 MPa",
                                           "constructed"};
+static const struct outside pocket = {"X6", "A caliper whose nipple is below its top",
+                                      "constructed"};
 static const struct outside servo_case = {"X4", "A vacuum servo of 8 in, 0.7 bar, 95 %",
                                           "constructed"};
 static const struct outside budget = {
@@ -132,6 +136,28 @@ static void an_8_inch_servo_helps_up_to_its_knee(void **state)
                   servo_output(&servo, above, true).n, 0.005);
 }
 
+/* A caliper on the wrong side: bore 54 mm, 20 mm deep, its nipple so far below the top; air stays
+ * above it, a segment of the bore. On the two-circuit car at 7 MPa (4:1, 387.948 mm2) it costs so
+ * much pedal, were there no end to it. */
+static void air_above_the_nipple_costs_the_pedal(void **state)
+{
+    (void)state;
+    const struct {
+        double below, ml, pedal;
+    } rows[] = {{10, 5.840, 59.4}, {20, 15.428, 156.8}, {27, 22.902, 232.8}, {44, 39.964, 0}};
+    for (size_t i = 0; i < sizeof rows / sizeof rows[0]; i++) {
+        char what[2][80];
+        snprintf(what[0], sizeof what[0], "air above a nipple %g mm below the top", rows[i].below);
+        snprintf(what[1], sizeof what[1], "pedal lost, nipple %g mm below the top", rows[i].below);
+        double whole = PI / 4 * 0.054 * 0.054 * 0.020;
+        double air = bubble_trapped_share(0.054, rows[i].below * 1e-3) * whole;
+        outside_again(&pocket, what[0], "mL", rows[i].ml, air * 1e6, 0.0005);
+        double lost = air_compression((struct volume){air}, line).m3 / 387.948e-6 * 4;
+        if (rows[i].pedal > 0)
+            outside_again(&pocket, what[1], "mm", rows[i].pedal, lost * 1e3, 0.05);
+    }
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -141,6 +167,7 @@ int main(void)
         cmocka_unit_test(fluid_pipes_and_air_give_way),
         cmocka_unit_test(the_master_needs_2716_newtons),
         cmocka_unit_test(an_8_inch_servo_helps_up_to_its_knee),
+        cmocka_unit_test(air_above_the_nipple_costs_the_pedal),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

@@ -42,11 +42,11 @@ static const struct subject {
     {'F', "Flow in pipes", "F1 F2 F3 F4 F5"},
     {'A', "Bubbles", "A1 A2 A3 A4"},
     {'V', "The car", "V2 V3 V4 V5 V6"},
-    {'T', "Heat", ""},
+    {'T', "Heat", "T1 T2"},
     {'K', "Clutch", "K1"},
     {'X', "Worked through by hand", "X1 X3 X4 X6 X7"},
     {'U', "Tubes and threads", "U1 U2"},
-    {'L', "General libraries", "L1 L2 L3 L4 L5 L6 L7 L8"},
+    {'L', "General libraries", "L1 L2 L3 L4 L5 L6 L7 L8 L9"},
 };
 enum { SUBJECTS = sizeof subjects / sizeof subjects[0] };
 

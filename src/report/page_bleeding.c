@@ -1,6 +1,7 @@
 #include "report/pages.h"
 
 #include <math.h>
+#include <string.h>
 
 #include "base/text.h"
 #include "report/bleed_curve.h"
@@ -245,15 +246,45 @@ static double chapter_height(struct flow *flow, const struct result *result)
     return height;
 }
 
+/* Another flow test in one line: how it is done stands in the first. */
+static void flow_test_again(struct flow *flow, const struct result *result, const struct step *step)
+{
+    const double height = 7, x = FLOW_LEFT + WORDS, blank = 45;
+    struct arena *arena = flow->arena;
+    flow_need(flow, height);
+    double y = flow->y + 1.4;
+    struct sketch *page = flow_page(flow);
+    flow_tick_box(flow, FLOW_LEFT, y - 0.1);
+    sketch_words(page, FLOW_LEFT + 10.9, y + 3.0, text_print(arena, "%d", step->number),
+                 flow_bold(), ALIGN_RIGHT, INK_BLACK);
+    const char *words =
+        step_words(arena, result, step, "The same with the {text}: {flow} to expect.");
+    double below = flow_words(flow, x, y, flow_width(flow) - WORDS - blank, words, flow_plain(),
+                              INK_BLACK, true);
+    flow_blank(flow, flow_right(flow) - blank + 3, flow_right(flow), y + 3.6,
+               step->row->expect ? pages_sentence(arena, step->row->expect) : NULL);
+    flow->y = fmax(below, y + 4.2) + 1.4;
+    flow_rule(flow);
+}
+
+static void bench(struct flow *flow, const struct result *result)
+{
+    const struct steps *steps = &result->bleed->bench;
+    if (steps->count == 0)
+        return;
+    flow_heading(flow, "At the bench, and pipes that stay", 35);
+    flow_rule(flow);
+    for (size_t i = 0; i < steps->count; i++)
+        if (strcmp(steps->items[i].row->id, "bench-flow") == 0 && !steps_first_of_row(steps, i))
+            flow_test_again(flow, result, &steps->items[i]);
+        else
+            pages_step(flow, result, steps, i);
+}
+
 void pages_bleeding(struct flow *flow, const struct result *result)
 {
     const struct bleed_plan *plan = result->bleed;
-    if (plan->bench.count > 0) {
-        flow_heading(flow, "At the bench", 35);
-        flow_rule(flow);
-        for (size_t i = 0; i < plan->bench.count; i++)
-            pages_step(flow, result, &plan->bench, i);
-    }
+    bench(flow, result);
     double height = chapter_height(flow, result);
     flow_heading(flow, "Bleeding", height < 230 ? height : 60);
     if (plan->refused) {

@@ -232,7 +232,7 @@ void text_bleed(struct text *into, const struct result *result)
     frame_cautions(into, result, CAUTION_BLEEDING);
     add_list(into, result, "First: settings without which bleeding cannot succeed",
              &plan->settings);
-    add_list(into, result, "At the bench, before the parts go on", &plan->bench);
+    add_list(into, result, "At the bench, and pipes that stay", &plan->bench);
     add_steps(into, result);
     add_after(into, result);
     add_costs(into, result);

@@ -143,7 +143,7 @@ static void keep(const struct moved_key *key, double to, double base, double now
         weight->other = now;
     if (!choice && key->base == 0 && to == trial_example(key->key))
         weight->other = now;
-    double hundredth = choice ? NAN : to / key->base;
+    double hundredth = choice || key->base == 0 ? NAN : to / key->base;
     if (hundredth > 1.005 && hundredth < 1.015)
         weight->more = now;
     else if (isnan(weight->more) && hundredth > 0.985 && hundredth < 0.995) {

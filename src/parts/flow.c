@@ -41,8 +41,9 @@ double flow_driven(struct resistance through, double push)
     if (!(push > 0))
         return 0;
     /* the root written so that a small square loses no digits */
-    return 2 * push /
-           (through.linear + sqrt(through.linear * through.linear + 4 * through.square * push));
+    double against =
+        through.linear + sqrt(through.linear * through.linear + 4 * through.square * push);
+    return against > 0 ? 2 * push / against : INFINITY;
 }
 
 double flow_cost(struct resistance through, double flow)

@@ -15,6 +15,8 @@ static const struct chain_row rows[] = {
     {"stopping-distance-wet", "deceleration", NULL, AXLE_NONE},
     {"grip-efficiency", "grip-used-front", NULL, AXLE_NONE},
     {"grip-efficiency", "grip-used-rear", NULL, AXLE_NONE},
+    {"pull-friction-front", "brake-force", NULL, AXLE_FRONT},
+    {"pull-friction-rear", "brake-force", NULL, AXLE_REAR},
     {"pull-seized-front", "brake-force", NULL, AXLE_FRONT},
     {"pull-seized-rear", "brake-force", NULL, AXLE_REAR},
     {"yaw-seized-front", "brake-force", NULL, AXLE_FRONT},

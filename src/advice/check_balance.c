@@ -4,6 +4,7 @@
 #include <stddef.h>
 
 #include "advice/part_bore.h"
+#include "physics/side_pull.h"
 
 void check_rear_first(struct checking *checking, const struct check_row *row)
 {
@@ -39,6 +40,58 @@ void check_side_difference(struct checking *checking, const struct check_row *ro
         finding_limit(finding, "most");
         finding_rests_on(finding, figure);
         if (sides[i].steered && figure->value > limit_value("side-difference-dangerous")) {
+            finding->severity = SEVERITY_DANGER;
+        }
+    }
+}
+
+/* A brake of the axle, on the left where there is one. */
+static int brake_of(const struct system *system, enum axle axle)
+{
+    for (int i = 0; i < system->part_count; i++)
+        if (kind_is_brake(system->parts[i].kind) && system->parts[i].axle == axle)
+            return i;
+    return -1;
+}
+
+static double yaw_by_friction(const struct checking *checking, enum axle axle)
+{
+    struct solution *room = solution_room(checking->system, checking->network, checking->arena);
+    struct state state = state_usual();
+    solve(checking->system, checking->network, &state, room);
+    return side_pull_friction(checking->system, room, axle).yaw.nm;
+}
+
+void check_pull_friction(struct checking *checking, const struct check_row *row)
+{
+    static const struct {
+        const char *id, *words;
+        enum axle axle;
+    } axles[] = {{"pull-friction-front", "front", AXLE_FRONT},
+                 {"pull-friction-rear", "rear", AXLE_REAR}};
+    for (size_t i = 0; i < sizeof axles / sizeof *axles; i++) {
+        const struct figure *figure = figure_about(checking, axles[i].id, -1);
+        int brake = brake_of(checking->system, axles[i].axle);
+        if (figure == NULL || brake < 0 || !(figure->value > limit_value(row->limit))) {
+            continue;
+        }
+        const struct part *part = &checking->system->parts[brake];
+        bool disc = part->kind == KIND_DISC;
+        struct finding *finding =
+            finding_add(checking, row, brake,
+                        disc ? FIELD(as.disc.friction_spread) : FIELD(as.drum.friction_spread));
+        finding_text(finding, "axle", axles[i].words);
+        finding_quantity(finding, "spread",
+                         disc ? part->as.disc.friction_spread.of_1
+                              : part->as.drum.friction_spread.of_1,
+                         DIMENSION_SHARE);
+        finding_quantity(finding, "difference", figure->value, DIMENSION_SHARE);
+        finding_quantity(finding, "yaw", yaw_by_friction(checking, axles[i].axle),
+                         DIMENSION_TORQUE);
+        finding_limit(finding, "most");
+        finding_rests_on(finding, figure);
+        if (axles[i].axle == AXLE_FRONT &&
+            figure->value > limit_value("side-difference-dangerous")) {
             finding->severity = SEVERITY_DANGER;
         }
     }

@@ -139,6 +139,14 @@ static const struct check_row rows[] = {
      "most.",
      "The car pulls to a side.", "Compare bores, linings, drums and pistons of the two sides.",
      MOT ", 1.2.1", "side-difference-most", check_side_difference},
+    {"pull-by-friction", SEVERITY_ADVICE,
+     "Linings of the two {axle} sides, one {spread} better and one {spread} worse than said, would "
+     "make the brakes differ by {difference}; {most} is the most.",
+     "Brakes that help themselves make much of a small difference: damp, dust or a greasy thumb on "
+     "one lining pulls the car to a side ({yaw} turn it).",
+     "Renew linings of an axle together and of one kind, keep grease off, and try the brakes where "
+     "there is room.",
+     MOT ", 1.2.1, taken for the most difference", "side-difference-most", check_pull_friction},
     {"bores-differ-across-axle", SEVERITY_DANGER,
      "The {part} has a bore of {bore}, the {other} {other_bore}.",
      "The car pulls to a side at every stop.",

@@ -75,6 +75,7 @@ CHECK(unassisted);
 /* check_balance.c */
 CHECK(rear_first);
 CHECK(side_difference);
+CHECK(pull_friction);
 CHECK(bores_differ);
 CHECK(reverse_weak);
 CHECK(hand_brake);

@@ -40,6 +40,8 @@ FIGURE_GETTER(value_effort_half_g);
 FIGURE_GETTER(value_effort_half_g_unassisted);
 FIGURE_GETTER(value_side_difference_front);
 FIGURE_GETTER(value_side_difference_rear);
+FIGURE_GETTER(value_pull_friction_front);
+FIGURE_GETTER(value_pull_friction_rear);
 FIGURE_GETTER(value_pull_seized_front);
 FIGURE_GETTER(value_pull_seized_rear);
 FIGURE_GETTER(value_yaw_seized_front);

@@ -32,6 +32,14 @@ GETS(value_pull_seized_rear, seized(situation, AXLE_REAR).difference.of_1)
 GETS(value_yaw_seized_front, seized(situation, AXLE_FRONT).yaw.nm)
 GETS(value_yaw_seized_rear, seized(situation, AXLE_REAR).yaw.nm)
 
+static double pull_by_friction(const struct situation *situation, enum axle axle)
+{
+    return side_pull_friction(situation->system, situation->usual, axle).difference.of_1;
+}
+
+GETS(value_pull_friction_front, pull_by_friction(situation, AXLE_FRONT))
+GETS(value_pull_friction_rear, pull_by_friction(situation, AXLE_REAR))
+
 FIGURE_GETTER(value_rear_lock_margin)
 {
     (void)subject, (void)sub;

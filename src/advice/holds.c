@@ -149,6 +149,8 @@ static const struct {
     {"grip-used-rear", HOLD_SHOES},
     {"grip-efficiency", HOLD_SHOES},
     {"stopping-distance-wet", HOLD_REACHED | HOLD_TOUCHED | HOLD_SHOES},
+    {"pull-friction-front", HOLD_TOUCHED},
+    {"pull-friction-rear", HOLD_TOUCHED | HOLD_SHOES},
     {"pull-seized-front", HOLD_TOUCHED},
     {"pull-seized-rear", HOLD_TOUCHED | HOLD_SHOES},
     {"yaw-seized-front", HOLD_REACHED | HOLD_GRIP | HOLD_TOUCHED},

@@ -83,3 +83,46 @@ struct side_pull side_pull_seized(const struct system *system, const struct solu
     }
     return worst;
 }
+
+/* Force of a brake with its friction so many times what it is, at the pressures as solved. */
+static double force_at(const struct solution *solution, const struct part *part, int brake,
+                       double times)
+{
+    const struct brake_state *now = &solution->brakes[brake];
+    if (isnan(times))
+        return NAN;
+    if (part->kind == KIND_DISC)
+        return now->force.n * times;
+    const struct drum *drum = &part->as.drum;
+    double factor = drum_factor_with(drum, (struct number){drum->friction.value * times}, true);
+    double torque = drum_torque_by_factor(drum, now->pressure[0], factor).nm;
+    return torque * (now->force.n / now->torque.nm);
+}
+
+static double spread_of(const struct part *part)
+{
+    return part->kind == KIND_DISC ? part->as.disc.friction_spread.of_1
+                                   : part->as.drum.friction_spread.of_1;
+}
+
+struct side_pull side_pull_friction(const struct system *system, const struct solution *solution,
+                                    enum axle axle)
+{
+    double most[2] = {0, 0}, least[2] = {0, 0}, track = system_vehicle(system)->track.m;
+    bool present[2] = {false, false};
+    for (int i = 0; i < system->part_count; i++) {
+        const struct part *part = &system->parts[i];
+        if (!is_at(part, axle))
+            continue;
+        bool right = part->side == SIDE_RIGHT, presses = solution->brakes[i].torque.nm > 0;
+        double spread = presses ? spread_of(part) : NAN;
+        most[right] += force_at(solution, part, i, 1 + spread);
+        least[right] += force_at(solution, part, i, 1 - spread);
+        present[right] = true;
+    }
+    if (!present[0] || !present[1])
+        return (struct side_pull){{NAN}, {NAN}};
+    struct side_pull one = pull_between(most[0], least[1], track);
+    struct side_pull other = pull_between(least[0], most[1], track);
+    return one.difference.of_1 >= other.difference.of_1 ? one : other;
+}

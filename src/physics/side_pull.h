@@ -30,4 +30,17 @@ double side_pull_left(const struct part *brake);
 struct side_pull side_pull_seized(const struct system *system, const struct solution *solution,
                                   enum axle axle);
 
+/* Linings of one side at the most of their friction, of the other at the least, the way round that
+ * pulls more.
+ *
+ *   solution   of the state looked at; each brake's friction is moved by its friction spread
+ *   gives      difference and yaw; NaN when not known, when the axle has no brakes on two sides,
+ * and where a shoe comes too near to locking by itself
+ *
+ * A disc follows its friction in proportion, a drum by its factor: the more it helps itself the
+ * more it makes of a difference. Source: each brake's own law. Checked by:
+ * tests/physics/test_side_pull.c */
+struct side_pull side_pull_friction(const struct system *system, const struct solution *solution,
+                                    enum axle axle);
+
 #endif

@@ -104,8 +104,9 @@ static bool may_stand_still(const struct figure *figure)
         "side-difference-rear", "stopping-distance",     "stroke-left",
         "wheel-pressure",       "volume-by-cause",       "pedal-left",
         "left-circuit-lost",    "stopping-distance-wet", "grip-efficiency",
-        "pull-seized-front",    "pull-seized-rear",      "yaw-seized-front",
-        "yaw-seized-rear",      "hand-brake-slope",      "hand-brake-slope-down"};
+        "pull-friction-front",  "pull-friction-rear",    "pull-seized-front",
+        "pull-seized-rear",     "yaw-seized-front",      "yaw-seized-rear",
+        "hand-brake-slope",     "hand-brake-slope-down"};
     for (size_t i = 0; i < sizeof ids / sizeof *ids; i++)
         if (strcmp(figure->row->id, ids[i]) == 0)
             return true;

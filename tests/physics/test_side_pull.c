@@ -72,12 +72,44 @@ static void a_seized_piston_pulls_the_car_to_a_side(void **state)
     driven_finish(&driven);
 }
 
+/* Friction 10 % up on one side and down on the other: a disc keeps 0.9/1.1; drums with leading and
+ * trailing shoes S(0.342)/S(0.418), from equilibrium by hand with k = 1.122, arms 0.8 of the
+ * radius: leading 2 mu k 0.8/(0.8 (1 + mu2) - mu k) and trailing with the other sign. */
+static double both_shoes(double mu)
+{
+    const double arc = 55 * 3.14159265358979 / 180, k = 4 * sin(arc) / (2 * arc + sin(2 * arc));
+    double top = mu * k * 1.6, left = 0.8 * (1 + mu * mu);
+    return top / (left - mu * k) + top / (left + mu * k);
+}
+
+static void drums_make_more_of_unequal_friction_than_discs(void **state)
+{
+    (void)state;
+    struct driven_car driven = driven_start();
+    struct solution *room = solution_room(driven.car.system, driven.network, driven.car.arena);
+    struct state usual = state_usual();
+    solve(driven.car.system, driven.network, &usual, room);
+    struct side_pull front = side_pull_friction(driven.car.system, room, AXLE_FRONT);
+    struct side_pull rear = side_pull_friction(driven.car.system, room, AXLE_REAR);
+    near(front.difference.of_1, 1 - 0.9 / 1.1, 1e-12);
+    near_rel(front.yaw.nm, 0.2 * room->brakes[driven.usual.front_left].force.n * 0.65, 1e-12);
+    near(rear.difference.of_1, 1 - both_shoes(0.9 * 0.38) / both_shoes(1.1 * 0.38), 1e-9);
+    assert_true(rear.difference.of_1 > 1.1 * front.difference.of_1);
+    driven_say(&driven, driven.usual.front_left, "friction spread", 0);
+    driven_say(&driven, driven.usual.front_right, "friction spread", 0);
+    near(side_pull_friction(driven.car.system, room, AXLE_FRONT).difference.of_1, 0, 1e-12);
+    driven_unsay(&driven, driven.usual.front_right, "friction spread");
+    near_unknown(side_pull_friction(driven.car.system, room, AXLE_FRONT).difference.of_1);
+    driven_finish(&driven);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(a_caliper_keeps_the_other_pistons),
         cmocka_unit_test(a_drum_keeps_the_shoe_of_its_other_cylinder),
         cmocka_unit_test(a_seized_piston_pulls_the_car_to_a_side),
+        cmocka_unit_test(drums_make_more_of_unequal_friction_than_discs),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

@@ -225,30 +225,3 @@ void check_bar_tilt(struct checking *checking, const struct check_row *row)
         }
     }
 }
-
-/* The gap in front of a master without servo; behind a servo it may be nothing. */
-static void find_gap(struct checking *checking, const struct check_row *row, bool small)
-{
-    for (int i = 0; i < checking->system->part_count; i++) {
-        const struct part *part = &checking->system->parts[i];
-        if (part->kind != KIND_MASTER || pressure_servo_of(checking->system, i) >= 0) {
-            continue;
-        }
-        double gap = part->as.master.rod_gap.m, limit = limit_value(row->limit);
-        if (small ? gap < limit : gap > limit) {
-            struct finding *finding = finding_add(checking, row, i, FIELD(as.master.rod_gap));
-            finding_quantity(finding, "gap", gap, DIMENSION_LENGTH);
-            finding_limit(finding, "limit");
-        }
-    }
-}
-
-void check_rod_gap(struct checking *checking, const struct check_row *row)
-{
-    find_gap(checking, row, true);
-}
-
-void check_rod_gap_wide(struct checking *checking, const struct check_row *row)
-{
-    find_gap(checking, row, false);
-}

@@ -80,12 +80,37 @@ static const struct check_row rows[] = {
      CUSTOM, "bar-tilt-most", check_bar_tilt},
     {"rod-gap-small", SEVERITY_WARNING,
      "The gap between push rod and piston of the {part} is {gap}; at least {limit} is wanted.",
-     "A piston that does not come back covers its port: the brakes drag and tighten as they warm.",
+     "A piston that does not come back covers its port: 30 K warmer its circuits stand at "
+     "{pressure} with no foot on the pedal, drag, and warm further.",
      "Lengthen the gap before bleeding.", CUSTOM, "rod-gap-least", check_rod_gap},
     {"rod-gap-large", SEVERITY_ADVICE,
      "The gap between push rod and piston of the {part} is {gap}; at most {limit} is wanted.",
-     "It is lost at the pad times the pedal's ratio.", "Shorten the gap before bleeding.", CUSTOM,
-     "rod-gap-most", check_rod_gap_wide},
+     "It is lost at the pad times the pedal's ratio: {lost}.", "Shorten the gap before bleeding.",
+     CUSTOM, "rod-gap-most", check_rod_gap_wide},
+    {"servo-rod-gap-small", SEVERITY_WARNING,
+     "The gap between the output rod of the {part} and the piston is {gap}; at least {limit} is "
+     "wanted, for no gap cannot be told from a rod that presses.",
+     "A piston that does not come back covers its port: 30 K warmer its circuits stand at "
+     "{pressure} with no foot on the pedal, drag, and warm further.",
+     "Measure the depth of the piston and how far the rod stands out, the servo without vacuum and "
+     "with; set the rod before the master goes on.",
+     CUSTOM, "servo-rod-gap-least", check_servo_rod_gap},
+    {"servo-rod-gap-large", SEVERITY_ADVICE,
+     "The gap between the output rod of the {part} and the piston is {gap}; at most {limit} is "
+     "wanted.",
+     "It is lost at the pad times the pedal's ratio: {lost}.",
+     "Set the output rod before the master goes on.", CUSTOM, "servo-rod-gap-most",
+     check_servo_rod_gap_wide},
+    {"free-play-small", SEVERITY_WARNING,
+     "The {part} has {play} of free play at the pad; at least {limit} is wanted.",
+     "A pedal that rests on its rod keeps the piston from coming back, and the port shut.",
+     "Look at the pedal's own stop and at the lamp switch, then set the rod.", CUSTOM,
+     "free-play-least", check_free_play},
+    {"free-play-large", SEVERITY_ADVICE,
+     "The {part} has {play} of free play at the pad, {share} of its travel; at most {limit} is "
+     "wanted.",
+     "All of it is lost before anything is pushed.", "Set the rod; look for worn pins and bushes.",
+     CUSTOM, "free-play-most", check_free_play_wide},
 
     /* one circuit lost, no vacuum */
     {"failed-circuit-floor", SEVERITY_WARNING,

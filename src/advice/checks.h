@@ -65,8 +65,6 @@ CHECK(ratio);
 CHECK(assisted_ratio);
 CHECK(clutch_ratio);
 CHECK(bar_tilt);
-CHECK(rod_gap);
-CHECK(rod_gap_wide);
 /* check_lost.c */
 CHECK(lost_floor);
 CHECK(lost_weak);
@@ -134,6 +132,13 @@ CHECK(bore_odd);
 CHECK(bore_twin);
 CHECK(bore_changed);
 CHECK(one_side_renewed);
+/* check_rods.c */
+CHECK(rod_gap);
+CHECK(rod_gap_wide);
+CHECK(servo_rod_gap);
+CHECK(servo_rod_gap_wide);
+CHECK(free_play);
+CHECK(free_play_wide);
 /* check_rules.c */
 CHECK(rule_missed);
 CHECK(rule_needs_date);

@@ -183,6 +183,10 @@ static const struct figure_row rows[] = {
      .of_this = of_pedal_with_drums, .anchor = "floor",
      .formula = "travel to the floor - pedal travel, adjusters not set",
      .limits = "0 on the floor or at a bore's end"},
+    {.id = "pedal-lost-rod-gap", .title = "Pedal travel lost to the rod's gap",
+     .scope = SCOPE_PEDAL, .dimension = DIMENSION_LENGTH, .get = value_pedal_lost_rod_gap,
+     .anchor = "pedal-travel", .formula = "ratio * gap between rod and piston",
+     .limits = "small swing; the gap of the servo's output rod where that is given"},
 
     /* each brake circuit */
     {.id = "line-pressure", .title = "Line pressure", .scope = SCOPE_CIRCUIT,

@@ -57,6 +57,7 @@ FIGURE_GETTER(value_stroke_left_circuit_lost);
 FIGURE_TEST(of_split_pedal);
 FIGURE_GETTER(value_pedal_travel_slack);
 FIGURE_GETTER(value_pedal_left_slack);
+FIGURE_GETTER(value_pedal_lost_rod_gap);
 FIGURE_GETTER(value_stroke_left);
 FIGURE_GETTER(value_bar_tilt);
 /* A circuit */

@@ -88,6 +88,8 @@ static const struct limit_row rows[] = {
      CUSTOM},
     {"rod-gap-most", 1.5e-3, DIMENSION_LENGTH, "most gap between push rod and piston at rest",
      CUSTOM},
+    {"servo-rod-gap-least", 0.1e-3, DIMENSION_LENGTH,
+     "least gap between a servo's output rod and the piston that shows it does not press", CUSTOM},
     {"servo-rod-gap-most", 0.5e-3, DIMENSION_LENGTH,
      "most gap between a servo's output rod and the piston", CUSTOM},
     {"free-play-least", 3e-3, DIMENSION_LENGTH, "least free play at the pad", CUSTOM},

@@ -270,6 +270,19 @@ static void a_figure_that_cannot_be_had_names_what_is_missing(void **state)
     arena_destroy(arena);
 }
 
+/* By hand: the servo's output rod has no gap given, so the master's 0.8 mm counts; 290/76 * 0.8 mm.
+ */
+static void a_gap_is_lost_times_the_ratio(void **state)
+{
+    (void)state;
+    struct arena *arena = arena_create();
+    struct result *result = ready_result(arena, VAN, NULL);
+    const struct figure *lost = figures_find(&result->figures, "pedal-lost-rod-gap", NULL);
+    assert_non_null(lost);
+    near(lost->value, 290.0 / 76.0 * 0.8e-3, 1e-9);
+    arena_destroy(arena);
+}
+
 static void the_subject_is_asked_for_where_there_are_several(void **state)
 {
     (void)state;
@@ -298,6 +311,7 @@ int main(void)
         cmocka_unit_test(the_case_that_holds_is_named),
         cmocka_unit_test(what_a_work_file_says_points_into_it),
         cmocka_unit_test(a_figure_that_cannot_be_had_names_what_is_missing),
+        cmocka_unit_test(a_gap_is_lost_times_the_ratio),
         cmocka_unit_test(the_subject_is_asked_for_where_there_are_several),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);

@@ -290,6 +290,16 @@ static bool ask_trace(struct fp_desk *desk, const struct fp_wishes *wishes, stru
     return true;
 }
 
+static void add_curves(struct fp_desk *desk, const struct fp_wishes *wishes, struct result *result)
+{
+    struct force effort = {NAN};
+    const char *none = NULL;
+    read_effort(desk, wishes->effort, &effort, &none);
+    struct curves *curves = ARENA_NEW(desk->arena, struct curves);
+    *curves = curves_of(desk->car, desk->network, effort, desk->arena);
+    result->curves = curves;
+}
+
 /* What a question asks beyond what every answer has. */
 static bool ask_more(struct fp_desk *desk, enum fp_question question,
                      const struct fp_wishes *wishes, struct result *result, const char **answer)
@@ -299,6 +309,9 @@ static bool ask_more(struct fp_desk *desk, enum fp_question question,
         return ask_fit(desk, wishes, result, answer);
     case FP_TRACE:
         return ask_trace(desk, wishes, result, answer);
+    case FP_CURVE:
+        add_curves(desk, wishes, result);
+        break;
     case FP_CHECK:
     case FP_BLEED:
     case FP_OPEN:
@@ -341,6 +354,9 @@ static void answer_in_text(struct text *words, const struct result *result,
     case FP_TRACE:
         text_trace(words, result);
         break;
+    case FP_CURVE:
+        text_curve(words, result);
+        break;
     }
 }
 
@@ -357,6 +373,7 @@ static enum fp_outcome outcome_of(const struct result *result, enum fp_question 
         break;
     case FP_OPEN:
     case FP_TRACE:
+    case FP_CURVE:
         break;
     case FP_HOSES:
         fine = result->hoses.verdict == HOSES_COMPLETE;
@@ -371,8 +388,8 @@ static enum fp_outcome outcome_of(const struct result *result, enum fp_question 
 enum fp_outcome fp_ask(struct fp_desk *desk, enum fp_question question,
                        const struct fp_wishes *wishes, const char **answer)
 {
-    static const enum json_part parts[] = {JSON_CHECK, JSON_BLEED, JSON_OPEN,
-                                           JSON_HOSES, JSON_FIT,   JSON_TRACE};
+    static const enum json_part parts[] = {JSON_CHECK, JSON_BLEED, JSON_OPEN, JSON_HOSES,
+                                           JSON_FIT,   JSON_TRACE, JSON_CURVE};
     ON_NO_MEMORY(desk, FP_OUTPUT);
     if (desk->car == NULL)
         return FP_INPUT;
@@ -435,6 +452,7 @@ write_picture(struct fp_desk *desk, const char *path, const struct fp_wishes *wi
         complain(desk, path, "wrong-option", answer, NULL);
         return FP_WRONG_USE;
     }
+    add_curves(desk, wishes, result);
     struct bytes bytes = {.arena = desk->arena};
     const char *trouble = NULL;
     if (!draw(result, path, wishes, &bytes, &trouble)) {

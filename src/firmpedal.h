@@ -23,7 +23,7 @@ enum fp_outcome {
 enum fp_severity { FP_NOTE, FP_ADVICE, FP_WARNING, FP_DANGER };
 
 /* What a person may ask about a car. */
-enum fp_question { FP_CHECK, FP_BLEED, FP_OPEN, FP_HOSES, FP_FIT, FP_TRACE };
+enum fp_question { FP_CHECK, FP_BLEED, FP_OPEN, FP_HOSES, FP_FIT, FP_TRACE, FP_CURVE };
 
 enum fp_paper { FP_A4, FP_LETTER };
 

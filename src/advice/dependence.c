@@ -132,44 +132,6 @@ static void find_shares(struct trial *trial, const double *assumed, struct figur
 
 /* --- what figures lack ---------------------------------------------------------------------- */
 
-enum filling { FILL_EXAMPLE, FILL_LEAST, FILL_MOST, FILL_COUNT };
-
-static double filling_of(const struct key *key, enum filling filling)
-{
-    if (key->form == FORM_CHOICE || filling == FILL_EXAMPLE)
-        return trial_example(key);
-    return filling == FILL_LEAST ? key->usual_least : key->usual_most;
-}
-
-static struct moved_keys missing_keys(const struct system *system, enum filling filling,
-                                      struct arena *arena)
-{
-    struct moved_keys keys = {0};
-    for (int p = 0; p < system->part_count; p++) {
-        const struct part *part = &system->parts[p];
-        size_t count;
-        const struct key *rows = key_table(part->kind, &count);
-        for (size_t i = 0; i < count; i++) {
-            const struct key *key = &rows[i];
-            /* a value that follows by rule comes by itself once the others are there */
-            if (!trial_moves(key) || key->assume_by != NULL || key_said(part, key) ||
-                !key_applies(part, key))
-                continue;
-            double filled = filling_of(key, filling);
-            if (isnan(filled))
-                continue;
-            *LIST_ADD(arena, &keys) = (struct moved_key){p, key, filled};
-        }
-    }
-    return keys;
-}
-
-static void fill(struct trial *trial, const struct moved_key *key, bool in)
-{
-    trial_put(trial, key, in ? key->base : NAN);
-    trial_follow_rules(trial, key->part);
-}
-
 /* Whether a figure is being asked about in this round and has lost its value. */
 static bool lost(const struct trial *trial, const bool *asked, int figure)
 {
@@ -199,22 +161,22 @@ static void take_away(struct trial *trial, const struct moved_keys *keys, const 
     bool *kept = ARENA_ARRAY(arena, keys->count + 1, bool);
     size_t most = 0;
     for (size_t k = keys->count; k-- > 0;) {
-        fill(trial, &keys->items[k], false);
+        trial_fill(trial, &keys->items[k], false);
         trial_look(trial);
         kept[k] = any_lost(trial, asked);
         if (kept[k])
-            fill(trial, &keys->items[k], true);
+            trial_fill(trial, &keys->items[k], true);
         most += kept[k];
     }
     for (size_t k = 0; k < keys->count; k++) {
         if (!kept[k])
             continue;
-        fill(trial, &keys->items[k], false);
+        trial_fill(trial, &keys->items[k], false);
         trial_look(trial);
         for (int i = 0; i < trial->figures->count; i++)
             if (lost(trial, asked, i))
                 cite_need(&figures->items[i], &keys->items[k], most, arena);
-        fill(trial, &keys->items[k], true);
+        trial_fill(trial, &keys->items[k], true);
     }
 }
 
@@ -223,13 +185,13 @@ static bool is_open(const struct figure *figure)
     return isnan(figure->value) && figure->needs_count == 0 && figure->reason == NULL;
 }
 
-static void find_needs(struct trial *trial, enum filling filling, struct figures *figures,
+static void find_needs(struct trial *trial, enum trial_filling filling, struct figures *figures,
                        struct arena *arena)
 {
-    struct moved_keys keys = missing_keys(trial->as_said, filling, arena);
+    struct moved_keys keys = trial_missing_keys(trial->as_said, filling, arena);
     bool *asked = ARENA_ARRAY(arena, (size_t)trial->figures->count + 1, bool), any = false;
     for (size_t k = 0; k < keys.count; k++)
-        fill(trial, &keys.items[k], true);
+        trial_fill(trial, &keys.items[k], true);
     trial_look(trial);
     for (int i = 0; i < trial->figures->count; i++) {
         asked[i] = is_open(&trial->figures->items[i]) && !isnan(trial->now[i]);
@@ -268,8 +230,9 @@ void dependence_find(const struct system *system, const struct network *network,
     find_assumed(&trial, network, assumed, figures, arena);
     find_shares(&trial, assumed, figures, arena);
     refuse(&trial, figures);
-    for (int filling = FILL_EXAMPLE; filling < FILL_COUNT && any_open(figures); filling++)
-        find_needs(&trial, (enum filling)filling, figures, arena);
+    for (int filling = TRIAL_FILL_EXAMPLE; filling < TRIAL_FILL_COUNT && any_open(figures);
+         filling++)
+        find_needs(&trial, (enum trial_filling)filling, figures, arena);
     for (int i = 0; i < figures->count; i++) {
         struct figure *figure = &figures->items[i];
         if (isnan(figure->value))

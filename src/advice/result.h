@@ -3,6 +3,7 @@
 
 #include "advice/bleed_plan.h"
 #include "advice/cautions.h"
+#include "advice/curves.h"
 #include "advice/figures.h"
 #include "advice/finding.h"
 #include "advice/fit.h"
@@ -23,9 +24,10 @@ struct result {
     struct hose_list hoses;
     struct bleed_plan *bleed; /* NULL unless asked */
     struct steps opening;
-    struct steps tests;  /* PHASE_TEST and PHASE_LATER for this car */
-    struct fit *fit;     /* NULL unless asked */
-    struct trace *trace; /* NULL unless asked */
+    struct steps tests;          /* PHASE_TEST and PHASE_LATER for this car */
+    struct fit *fit;             /* NULL unless asked */
+    const struct curves *curves; /* NULL unless asked */
+    struct trace *trace;         /* NULL unless asked */
     struct date today;
     enum unit_system units;
 };

@@ -126,6 +126,42 @@ static double usual_chamber(const struct system *system, const struct network *n
     return assumed && part->kind != KIND_MASTER ? volume.m3 : NAN;
 }
 
+static double filling_of(const struct key *key, enum trial_filling filling)
+{
+    if (key->form == FORM_CHOICE || filling == TRIAL_FILL_EXAMPLE)
+        return trial_example(key);
+    return filling == TRIAL_FILL_LEAST ? key->usual_least : key->usual_most;
+}
+
+struct moved_keys trial_missing_keys(const struct system *system, enum trial_filling filling,
+                                     struct arena *arena)
+{
+    struct moved_keys keys = {0};
+    for (int p = 0; p < system->part_count; p++) {
+        const struct part *part = &system->parts[p];
+        size_t count;
+        const struct key *rows = key_table(part->kind, &count);
+        for (size_t i = 0; i < count; i++) {
+            const struct key *key = &rows[i];
+            /* a value that follows by rule comes by itself once the others are there */
+            if (!trial_moves(key) || key->assume_by != NULL || key_said(part, key) ||
+                !key_applies(part, key))
+                continue;
+            double filled = filling_of(key, filling);
+            if (isnan(filled))
+                continue;
+            *LIST_ADD(arena, &keys) = (struct moved_key){p, key, filled};
+        }
+    }
+    return keys;
+}
+
+void trial_fill(struct trial *trial, const struct moved_key *key, bool in)
+{
+    trial_put(trial, key, in ? key->base : NAN);
+    trial_follow_rules(trial, key->part);
+}
+
 static bool is_written(enum origin_kind kind)
 {
     switch (kind) {

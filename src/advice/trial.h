@@ -50,6 +50,14 @@ struct moved_keys trial_assumed_keys(const struct system *system, const struct n
  * following from other words. A choice that says how the plumbing is joined is not among them. */
 struct moved_keys trial_given_keys(const struct system *system, struct arena *arena);
 
+/* What is put in for what is not said: the row's example, or an end of its usual range. */
+enum trial_filling { TRIAL_FILL_EXAMPLE, TRIAL_FILL_LEAST, TRIAL_FILL_MOST, TRIAL_FILL_COUNT };
+/* Everything that is not said and does not follow by rule, with what is put in as its base. */
+struct moved_keys trial_missing_keys(const struct system *system, enum trial_filling filling,
+                                     struct arena *arena);
+/* Puts such a key in, or takes it away again; what follows from it by rule is found anew. */
+void trial_fill(struct trial *trial, const struct moved_key *key, bool in);
+
 /* Where a value is moved to: first a little, then to the ends of its usual range, then farther. */
 enum { TRIAL_MOST_MOVES = 16 };
 struct moves {

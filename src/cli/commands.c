@@ -68,6 +68,11 @@ static enum fp_outcome run_fit(struct fp_desk *desk, const struct request *reque
     return answer_question(desk, request, FP_FIT);
 }
 
+static enum fp_outcome run_curve(struct fp_desk *desk, const struct request *request)
+{
+    return answer_question(desk, request, FP_CURVE);
+}
+
 static enum fp_outcome run_trace(struct fp_desk *desk, const struct request *request)
 {
     return answer_question(desk, request, FP_TRACE);
@@ -160,6 +165,8 @@ static const struct command table[] = {
      COMMON_OPTIONS | TAKES(JSON), 1, CAR_AND_WORKS, run_hoses},
     {"fit", "CAR [WORK...] --cylinder NAME --bore SIZE", "whether another bore suits the car",
      COMMON_OPTIONS | TAKES(JSON) | TAKES(CYLINDER) | TAKES(BORE), 1, CAR_AND_WORKS, run_fit},
+    {"curve", "CAR [WORK...]", "travel of the pedal against effort, what takes it, in each case",
+     COMMON_OPTIONS | TAKES(JSON), 1, CAR_AND_WORKS, run_curve},
     {"trace", "CAR [WORK...] --figure ID [--of NAME]",
      "how one figure comes about, down to the lines of the file",
      COMMON_OPTIONS | TAKES(JSON) | TAKES(FIGURE) | TAKES(OF), 1, CAR_AND_WORKS, run_trace},

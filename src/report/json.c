@@ -4,6 +4,7 @@
 #include <math.h>
 
 #include "report/json_bleed.h"
+#include "report/json_curve.h"
 #include "report/json_pieces.h"
 #include "report/json_rules.h"
 #include "report/json_trace.h"
@@ -172,6 +173,9 @@ bool json_result(struct text *into, const struct result *result, enum json_part 
         break;
     case JSON_FIT:
         json_object_set_new(root, "fit", fit_object(arena, result));
+        break;
+    case JSON_CURVE:
+        json_object_set_new(root, "pedals", curves_array(arena, result));
         break;
     case JSON_TRACE:
         json_object_set_new(root, "trace", trace_object(arena, result));

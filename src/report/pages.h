@@ -13,6 +13,7 @@ void pages_bleeding(struct flow *flow, const struct result *result);
 void pages_methods(struct flow *flow, const struct result *result);
 void pages_hoses(struct flow *flow, const struct result *result);
 void pages_figures(struct flow *flow, const struct result *result);
+void pages_curve(struct flow *flow, const struct result *result);
 void pages_rules(struct flow *flow, const struct result *result);
 void pages_findings(struct flow *flow, const struct result *result);
 void pages_after(struct flow *flow, const struct result *result);

@@ -27,6 +27,7 @@ const struct sketch *sheet_pages(const struct result *result, enum paper paper,
     pages_hoses(&flow, result);
     pages_findings(&flow, result);
     pages_figures(&flow, result);
+    pages_curve(&flow, result);
     pages_rules(&flow, result);
     pages_after(&flow, result);
     flow_finish(&flow);

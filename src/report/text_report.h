@@ -21,6 +21,11 @@ void text_open(struct text *into, const struct result *result);
 /* Before and after another bore, and the verdict with its reasons. */
 void text_fit(struct text *into, const struct result *result);
 
+/* "not computed: needs [front left disc] run out": of a case without a curve. */
+const char *curve_lack_words(struct arena *arena, const struct system *system,
+                             const struct car_curve *drawn);
+/* The usual pedal curve point by point, what takes the travel, and all cases side by side. */
+void text_curve(struct text *into, const struct result *result);
 /* One figure: its value, the cases of the laws it goes through, the way down to the lines of the
  * file, and every value it rests on, most telling first. */
 void text_trace(struct text *into, const struct result *result);

@@ -71,6 +71,16 @@ const char *figure_state_words(struct arena *arena, const struct system *system,
     return "";
 }
 
+const char *curve_lack_words(struct arena *arena, const struct system *system,
+                             const struct car_curve *drawn)
+{
+    enum { MOST_NEEDS = 3 };
+    if (drawn->needs_count == 0)
+        return "not computed";
+    return text_print(arena, "not computed: needs %s",
+                      cited_list(arena, system, drawn->needs, drawn->needs_count, MOST_NEEDS));
+}
+
 const char *figure_broken_words(struct arena *arena, const struct figure *figure)
 {
     size_t count;

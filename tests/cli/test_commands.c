@@ -130,6 +130,17 @@ static void a_trace_in_json_gives_the_line_and_its_text(void **state)
     run_finish(&run);
 }
 
+static void the_curve_says_what_takes_the_travel_in_each_case(void **state)
+{
+    (void)state;
+    expect(run_cli("curve", CAR), 0, "free play", NULL);
+    expect(run_cli("curve", CAR), 0, "front circuit lost", NULL);
+    expect(run_cli("curve", CAR, WORK, "--units", "imperial"), 0, "lbf", NULL);
+    expect(run_cli("curve", CAR, "--json"), 0, "\"taken_by\"", NULL);
+    expect(run_cli("curve", "systems/twin-disc-motorcycle.ini"), 0, "against effort", NULL);
+    expect(run_cli("curve", CAR, "--figure", "deceleration"), 2, NULL, "no option --figure");
+}
+
 static void the_forgotten_hose_is_named(void **state)
 {
     (void)state;
@@ -265,6 +276,7 @@ int main(void)
         cmocka_unit_test(hoses_tell_complete_or_not_in_one_line_and_by_status),
         cmocka_unit_test(a_figure_is_traced_to_its_lines),
         cmocka_unit_test(a_trace_in_json_gives_the_line_and_its_text),
+        cmocka_unit_test(the_curve_says_what_takes_the_travel_in_each_case),
         cmocka_unit_test(the_forgotten_hose_is_named),
         cmocka_unit_test(the_fail_at_option_moves_the_status),
         cmocka_unit_test(another_bore_gets_a_verdict),

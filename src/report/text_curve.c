@@ -84,16 +84,15 @@ static void add_cases(struct text *into, const struct result *result,
     for (int i = 0; i < curves->count; i++) {
         const struct car_curve *drawn = &curves->items[i];
         const struct pedal_curve *curve = drawn->curve;
-        text_add(into, "    %s%*s", drawn->words,
-                 CASE_WIDTH > text_letters(drawn->words) ? CASE_WIDTH - text_letters(drawn->words)
-                                                         : 1,
-                 "");
+        text_add(into, "    %s", drawn->words);
         if (isnan(drawn->travel.m)) {
             text_add(into, "\n      ");
             text_add_wrapped(into, curve_lack_words(arena, result->system, drawn), 6, 8,
                              FRAME_WIDTH);
             continue;
         }
+        int gap = CASE_WIDTH - text_letters(drawn->words);
+        text_add(into, "%*s", gap > 0 ? gap : 1, "");
         double effort = curve->points[curve->count - 1].effort.n;
         add_column(into, unit_text(arena, effort, DIMENSION_FORCE, result->units), 10);
         add_column(into, length_words(arena, result, drawn->travel.m), 10);

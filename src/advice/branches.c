@@ -111,6 +111,18 @@ static bool valve_branch(const struct system *system, const struct network *netw
     return false;
 }
 
+static bool master_branch(const struct system *system, const struct network *network,
+                          const struct solution *solution, int part, struct branch *branch)
+{
+    const struct master *master = &system->parts[part].as.master;
+    return master_is_stepped(master) &&
+           pick(&(struct cases){{"below its take-up pressure: the large bore delivers",
+                                 "above its take-up pressure: the small bore delivers alone"},
+                                {master->take_up.pa},
+                                2},
+                pressure_into(network, solution, part), DIMENSION_PRESSURE, branch);
+}
+
 static bool brake_branch(const struct network *network, const struct solution *solution, int part,
                          struct pressure threshold, struct branch *branch)
 {
@@ -145,6 +157,8 @@ bool branch_of(const struct system *system, const struct network *network,
         return servo_branch(system, network, solution, part, branch);
     case KIND_VALVE:
         return valve_branch(system, network, solution, part, branch);
+    case KIND_MASTER:
+        return master_branch(system, network, solution, part, branch);
     case KIND_DISC:
         return brake_branch(network, solution, part, of->as.disc.threshold, branch);
     case KIND_DRUM:
@@ -154,7 +168,6 @@ bool branch_of(const struct system *system, const struct network *network,
     case KIND_VEHICLE:
     case KIND_FLUID:
     case KIND_RESERVOIR:
-    case KIND_MASTER:
     case KIND_PIPE:
     case KIND_HOSE:
     case KIND_JOINT:

@@ -81,7 +81,8 @@ RULE_VALUE(rule_unassisted)
 
 RULE_VALUE(rule_left_of_service)
 {
-    return slows_with_one_lost(car, argument) / slows(car, argument, true, -1);
+    double left = slows_with_one_lost(car, argument), whole = slows(car, argument, true, -1);
+    return whole > 0 ? left / whole : NAN;
 }
 
 /* Brake force over the load that stands on the axle; a wheel that locks brakes no more than the

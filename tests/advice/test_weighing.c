@@ -73,10 +73,34 @@ static void a_figure_whose_inputs_are_mostly_assumed_says_so(void **state)
     driven_finish(&driven);
 }
 
+/* A stepped master: its small bore alone delivers above the take-up pressure. */
+static void a_stepped_master_says_which_bore_delivers(void **state)
+{
+    (void)state;
+    struct driven_car driven = driven_start();
+    int master = driven.usual.master;
+    struct branch branch;
+    struct solution *solution = solution_room(driven.car.system, driven.network, driven.car.arena);
+    struct state usual = state_usual();
+    solve(driven.car.system, driven.network, &usual, solution);
+    assert_false(branch_of(driven.car.system, driven.network, solution, master, &branch));
+    driven_say(&driven, master, "large bore", 28e-3);
+    const double take_up[] = {5e5, 300e5};
+    for (int i = 0; i < 2; i++) {
+        driven_say(&driven, master, "take-up pressure", take_up[i]);
+        solve(driven.car.system, driven.network, &usual, solution);
+        assert_true(branch_of(driven.car.system, driven.network, solution, master, &branch));
+        assert_int_equal(branch.index, i == 0);
+        near(i == 0 ? branch.from : branch.to, take_up[i], 1e-6);
+    }
+    driven_finish(&driven);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(whatever_moves_a_figure_is_an_input),
+        cmocka_unit_test(a_stepped_master_says_which_bore_delivers),
         cmocka_unit_test(a_figure_whose_inputs_are_mostly_assumed_says_so),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);

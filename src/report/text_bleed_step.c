@@ -39,25 +39,59 @@ static void add_labelled(struct text *into, const char *label, const char *words
     text_add_wrapped(into, words, LABEL_COLUMNS, LABEL_COLUMNS, SCREEN_COLUMNS);
 }
 
+/* What one counts at the car: strokes by the pedal, time where fluid runs by itself. */
+static void add_measure(struct text *into, const struct bleed_plan *plan, const struct step *step)
+{
+    struct arena *arena = into->arena;
+    const struct bleed_detail *detail = step->bleed;
+    switch (plan->method) {
+    case METHOD_PEDAL:
+    case METHOD_COUNT:
+        add_labelled(into, "STROKES",
+                     isnan(step->strokes)
+                         ? "as many as it takes"
+                         : text_print(arena, "about %s", bleed_strokes(arena, step->strokes)));
+        return;
+    case METHOD_PRESSURE:
+        if (detail != NULL)
+            add_labelled(into, "TIME", bleed_time(arena, detail->by_pressure.s, "not known"));
+        return;
+    case METHOD_GRAVITY:
+        if (detail != NULL)
+            add_labelled(into, "TIME",
+                         bleed_time(arena, detail->by_gravity.s, "it does not run by itself"));
+        return;
+    case METHOD_VACUUM:
+    case METHOD_REVERSE:
+        return;
+    }
+}
+
+static const char *top_up_words(struct arena *arena, const struct bleed_plan *plan,
+                                const struct step *step)
+{
+    if (plan->method == METHOD_REVERSE)
+        return "draw it low as it fills";
+    if (step->bleed == NULL || isnan(step->bleed->reservoir_after.m3))
+        return "every 4 or 5 strokes";
+    return plan->method == METHOD_PEDAL ? bleed_top_up(arena, step) : "before it is half empty";
+}
+
 static void add_amounts(struct text *into, const struct result *result, const struct step *step)
 {
+    const struct bleed_plan *plan = result->bleed;
     struct arena *arena = into->arena;
     if (step->bleed != NULL && !bleed_draws(step)) {
         add_labelled(into, "STROKES", "three to five, until they are clear");
         return;
     }
-    add_labelled(into, "STROKES",
-                 isnan(step->strokes)
-                     ? "as many as it takes"
-                     : text_print(arena, "about %s", bleed_strokes(arena, step->strokes)));
+    add_measure(into, plan, step);
     if (!isnan(step->volume.m3))
-        add_labelled(into, "DRAW OFF",
+        add_labelled(into, plan->method == METHOD_REVERSE ? "PUSH IN" : "DRAW OFF",
                      text_print(arena, "%s%s", bleed_volume(arena, result, step->volume.m3),
                                 step->volume_assumed ? " (assumed)" : ""));
-    add_labelled(into, "TOP UP",
-                 step->bleed == NULL || isnan(step->bleed->reservoir_after.m3)
-                     ? "every 4 or 5 strokes"
-                     : bleed_top_up(arena, step));
+    add_labelled(into, plan->method == METHOD_REVERSE ? "RESERVOIR" : "TOP UP",
+                 top_up_words(arena, plan, step));
     if (step->bleed != NULL && step->bleed->trapped.m3 > 0)
         add_labelled(into, "TURN UP",
                      text_print(arena, "%s of air stay above the nipple",

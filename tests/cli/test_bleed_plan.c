@@ -108,6 +108,23 @@ static void each_step_fits_a_phone_and_names_what_comes_next(void **state)
     }
 }
 
+/* Strokes are counted with the pedal only; what runs by itself takes time. */
+static void without_a_pedal_a_step_says_time_or_what_to_push_in(void **state)
+{
+    (void)state;
+    static const char *const methods[] = {"pressure", "gravity", "reverse"};
+    static const char *const wanted[] = {"TIME", "TIME", "PUSH IN"};
+    for (size_t i = 0; i < 3; i++) {
+        struct run run = run_cli("bleed", cars[0], "--step", "1", "--date", "2026-11-25",
+                                 "--method", methods[i]);
+        assert_int_equal(run.status, 0);
+        assert_fits_the_screen(run.out, cars[0], 1);
+        assert_non_null(strstr(run.out, wanted[i]));
+        assert_null(strstr(run.out, "STROKES"));
+        run_finish(&run);
+    }
+}
+
 static void a_step_that_is_not_there_is_said_so(void **state)
 {
     (void)state;
@@ -371,6 +388,7 @@ int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(each_step_fits_a_phone_and_names_what_comes_next),
+        cmocka_unit_test(without_a_pedal_a_step_says_time_or_what_to_push_in),
         cmocka_unit_test(a_step_that_is_not_there_is_said_so),
         cmocka_unit_test(text_and_sheet_say_what_the_json_says),
         cmocka_unit_test(the_curve_goes_down_to_what_the_plan_leaves),

@@ -162,12 +162,18 @@ static bool portion(struct run *run, bool clear)
     const double flow = flow_after_waiting(run, volume);
     if (!(flow > 0))
         return false;
-    const double seconds = volume / flow;
+    double seconds = volume / flow;
     /* rise first: a slug that outruns the flow must not be carried out before it could */
-    const double rose = purge_rest(run->net, room, seconds);
+    double rose = purge_rest(run->net, room, seconds);
     const struct purge_fate fate = run->way->method == METHOD_REVERSE
                                        ? purge_push_back(run->net, room, volume, seconds)
                                        : purge_push(run->net, room, volume, seconds);
+    /* as fluid takes the place of air it goes slower and slower: the mean of both ends */
+    const double after = steady_flow(run, volume);
+    const double longer = after > 0 ? (volume / after - seconds) / 2 : 0;
+    if (longer > 0)
+        rose += purge_rest(run->net, room, longer);
+    seconds += longer;
     book(run, volume, fate, rose, seconds, clear);
     return true;
 }

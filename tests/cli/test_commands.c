@@ -82,6 +82,19 @@ static void hoses_tell_complete_or_not_in_one_line_and_by_status(void **state)
     run_finish(&run);
 }
 
+static void what_is_mostly_assumed_or_beyond_its_limits_says_so_beside_the_figure(void **state)
+{
+    (void)state;
+    expect(run_cli("check", CAR, "--fail-at", "danger"), 0, "mm  mostly assumed\n", NULL);
+    expect(run_cli("check", CAR, "--json", "--fail-at", "danger"), 0, "\"mostly_assumed\": true",
+           NULL);
+    expect(run_cli("check", CAR, "--json", "--fail-at", "danger"), 0, "\"met\": true", NULL);
+    const char *floor = "tests/cases/findings/pedal-on-floor.ini";
+    expect(run_cli("check", floor), 1, "LIMITS NOT MET: the pedal meets its floor", NULL);
+    expect(run_cli("check", floor, "--json"), 1, "\"met\": false", NULL);
+    expect(run_cli("trace", floor, "-g", "pedal-travel", "-i", "brake pedal"), 0, "NOT MET", NULL);
+}
+
 static void a_figure_is_traced_to_its_lines(void **state)
 {
     (void)state;
@@ -274,6 +287,7 @@ int main(void)
         cmocka_unit_test(wrong_use_ends_with_two),
         cmocka_unit_test(a_file_that_cannot_be_used_ends_with_three),
         cmocka_unit_test(hoses_tell_complete_or_not_in_one_line_and_by_status),
+        cmocka_unit_test(what_is_mostly_assumed_or_beyond_its_limits_says_so_beside_the_figure),
         cmocka_unit_test(a_figure_is_traced_to_its_lines),
         cmocka_unit_test(a_trace_in_json_gives_the_line_and_its_text),
         cmocka_unit_test(the_curve_says_what_takes_the_travel_in_each_case),

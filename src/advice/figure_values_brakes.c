@@ -18,28 +18,30 @@ static double spread_of(const struct part *brake)
                                     : brake->as.drum.friction_spread.of_1;
 }
 
-/* Torque with the friction so many times what it is, at the pressures of the check. */
-static double torque_at(const struct situation *situation, int brake, double times)
+/* Torque with the friction at the most of its spread, or at the least, at the pressures of the
+ * check. */
+static double torque_at(const struct situation *situation, int brake, bool most)
 {
     const struct part *part = part_at(situation, brake);
     const struct brake_state *now = &situation->usual->brakes[brake];
-    if (part->kind == KIND_DISC)
-        return now->torque.nm * times; /* in proportion */
-    const struct drum *drum = &part->as.drum;
-    double factor = drum_factor_with(drum, (struct number){drum->friction.value * times}, true);
-    return drum_torque_by_factor(drum, now->pressure[0], factor).nm;
+    if (part->kind == KIND_DISC) {
+        double spread = spread_of(part);
+        return now->torque.nm * (most ? 1 + spread : 1 - spread); /* in proportion */
+    }
+    double factor = solution_drum_band(situation->system, brake, most, situation->usual);
+    return drum_torque_by_factor(&part->as.drum, now->pressure[0], factor).nm;
 }
 
 FIGURE_GETTER(value_brake_torque_low)
 {
     (void)sub;
-    return torque_at(situation, subject, 1 - spread_of(part_at(situation, subject)));
+    return torque_at(situation, subject, false);
 }
 
 FIGURE_GETTER(value_brake_torque_high)
 {
     (void)sub;
-    return torque_at(situation, subject, 1 + spread_of(part_at(situation, subject)));
+    return torque_at(situation, subject, true);
 }
 
 FIGURE_GETTER(value_friction_sensitivity)

@@ -84,25 +84,22 @@ struct side_pull side_pull_seized(const struct system *system, const struct solu
     return worst;
 }
 
-/* Force of a brake with its friction so many times what it is, at the pressures as solved. */
-static double force_at(const struct solution *solution, const struct part *part, int brake,
-                       double times)
+/* Force of a brake with its friction at the most of its spread or at the least, at the pressures as
+ * solved; NaN where it does not press. */
+static double force_at(const struct system *system, const struct solution *solution, int brake,
+                       bool most)
 {
     const struct brake_state *now = &solution->brakes[brake];
-    if (isnan(times))
+    const struct part *part = &system->parts[brake];
+    if (!(now->torque.nm > 0))
         return NAN;
-    if (part->kind == KIND_DISC)
-        return now->force.n * times;
-    const struct drum *drum = &part->as.drum;
-    double factor = drum_factor_with(drum, (struct number){drum->friction.value * times}, true);
-    double torque = drum_torque_by_factor(drum, now->pressure[0], factor).nm;
+    if (part->kind == KIND_DISC) {
+        double spread = part->as.disc.friction_spread.of_1;
+        return now->force.n * (most ? 1 + spread : 1 - spread);
+    }
+    double factor = solution_drum_band(system, brake, most, solution);
+    double torque = drum_torque_by_factor(&part->as.drum, now->pressure[0], factor).nm;
     return torque * (now->force.n / now->torque.nm);
-}
-
-static double spread_of(const struct part *part)
-{
-    return part->kind == KIND_DISC ? part->as.disc.friction_spread.of_1
-                                   : part->as.drum.friction_spread.of_1;
 }
 
 struct side_pull side_pull_friction(const struct system *system, const struct solution *solution,
@@ -114,10 +111,9 @@ struct side_pull side_pull_friction(const struct system *system, const struct so
         const struct part *part = &system->parts[i];
         if (!is_at(part, axle))
             continue;
-        bool right = part->side == SIDE_RIGHT, presses = solution->brakes[i].torque.nm > 0;
-        double spread = presses ? spread_of(part) : NAN;
-        most[right] += force_at(solution, part, i, 1 + spread);
-        least[right] += force_at(solution, part, i, 1 - spread);
+        bool right = part->side == SIDE_RIGHT;
+        most[right] += force_at(system, solution, i, true);
+        least[right] += force_at(system, solution, i, false);
         present[right] = true;
     }
     if (!present[0] || !present[1])

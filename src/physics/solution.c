@@ -182,6 +182,12 @@ struct length solution_tyre_radius(const struct vehicle *vehicle, enum axle axle
     return (struct length){radius > 0 ? radius : NAN};
 }
 
+static double factor_at_spread(const struct drum *drum, bool most)
+{
+    double spread = drum->friction_spread.of_1, times = most ? 1 + spread : 1 - spread;
+    return drum_factor_with(drum, (struct number){drum->friction.value * times}, true);
+}
+
 static const struct drum_memory *drum_remembered(const struct drum *drum,
                                                  struct drum_memory *memory)
 {
@@ -190,8 +196,20 @@ static const struct drum_memory *drum_remembered(const struct drum *drum,
         memory->of = *drum;
         memory->forward = drum_factor(drum, true);
         memory->reverse = drum_factor(drum, false);
+        memory->most = factor_at_spread(drum, true);
+        memory->least = factor_at_spread(drum, false);
     }
     return memory;
+}
+
+double solution_drum_band(const struct system *system, int drum, bool most,
+                          const struct solution *solution)
+{
+    const struct drum *data = &system->parts[drum].as.drum;
+    const struct drum_memory *memory = &solution->drums[drum];
+    if (memcmp(&memory->of, data, sizeof *data) != 0)
+        return factor_at_spread(data, most);
+    return most ? memory->most : memory->least;
 }
 
 double solution_drum_factor(const struct system *system, int drum, bool forward,

@@ -86,6 +86,7 @@ struct clutch_state {
 struct drum_memory {
     struct drum of;
     double forward, reverse;
+    double most, least; /* forward, friction moved up and down by its spread */
 };
 
 struct solution {
@@ -118,6 +119,11 @@ void solve(const struct system *system, const struct network *network, const str
 /* Shoe factor of a drum, by the room's memory. */
 double solution_drum_factor(const struct system *system, int drum, bool forward,
                             struct solution *room);
+
+/* Shoe factor forward with the friction at the most of its spread, or at the least; by the room's
+ * memory where it was solved with these data. */
+double solution_drum_band(const struct system *system, int drum, bool most,
+                          const struct solution *solution);
 
 /* Radius of the tyres of an axle, m; NaN where it is not known. */
 struct length solution_tyre_radius(const struct vehicle *vehicle, enum axle axle);

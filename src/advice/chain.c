@@ -30,6 +30,7 @@ static const struct chain_row rows[] = {
     {"pedal-travel", "pedal-effort", NULL, AXLE_NONE},
     {"pedal-left", "pedal-travel", NULL, AXLE_NONE},
     {"stroke-left", "piston-stroke", NULL, AXLE_NONE},
+    {"piston-stroke-left", "piston-stroke", NULL, AXLE_NONE},
     {"bar-tilt", "piston-stroke", NULL, AXLE_NONE},
     {"pedal-left-slack", "pedal-travel-slack", NULL, AXLE_NONE},
     {"line-pressure", "rod-force", NULL, AXLE_NONE},
@@ -83,6 +84,7 @@ static bool has_circuit(const struct system *system, const struct network *netwo
     case SCOPE_CALIPER:
     case SCOPE_BRAKE:
     case SCOPE_CLUTCH:
+    case SCOPE_VALVE:
         for (int chamber = 0; chamber < part_chambers(&system->parts[figure->subject]); chamber++) {
             vertex = network_vertex(network, figure->subject, chamber);
             if (vertex >= 0 && network->vertices[vertex].circuit == circuit)
@@ -90,6 +92,7 @@ static bool has_circuit(const struct system *system, const struct network *netwo
         }
         return false;
     case SCOPE_HAND_BRAKE:
+    case SCOPE_SERVO:
         break;
     }
     return false;

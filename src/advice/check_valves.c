@@ -75,6 +75,34 @@ void check_hold_off(struct checking *checking, const struct check_row *row)
     }
 }
 
+/* Shuttles that see more than they trip at, or less. */
+static void find_lamp(struct checking *checking, const struct check_row *row, const char *id,
+                      bool lit)
+{
+    for (int i = 0; i < checking->system->part_count; i++) {
+        const struct part *part = &checking->system->parts[i];
+        const struct figure *seen =
+            is_valve(part, VALVE_SHUTTLE) ? figure_about(checking, id, i) : NULL;
+        double trips = part->as.valve.trips.pa;
+        if (seen != NULL && (lit ? seen->value > trips : seen->value < trips)) {
+            struct finding *finding = finding_add(checking, row, i, FIELD(as.valve.trips));
+            finding_quantity(finding, "trips", trips, DIMENSION_PRESSURE);
+            finding_quantity(finding, "difference", seen->value, DIMENSION_PRESSURE);
+            finding_rests_on(finding, seen);
+        }
+    }
+}
+
+void check_lamp_lit(struct checking *checking, const struct check_row *row)
+{
+    find_lamp(checking, row, "shuttle-difference", true);
+}
+
+void check_lamp_dark(struct checking *checking, const struct check_row *row)
+{
+    find_lamp(checking, row, "shuttle-difference-lost", false);
+}
+
 void check_dead_leg(struct checking *checking, const struct check_row *row)
 {
     for (int i = 0; i < checking->system->part_count; i++) {

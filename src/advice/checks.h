@@ -65,6 +65,11 @@ CHECK(ratio);
 CHECK(assisted_ratio);
 CHECK(clutch_ratio);
 CHECK(bar_tilt);
+/* check_cases.c */
+CHECK(floor_hot);
+CHECK(floor_knocked);
+CHECK(floor_hoses);
+CHECK(few_strokes);
 /* check_lost.c */
 CHECK(lost_floor);
 CHECK(lost_weak);
@@ -106,6 +111,8 @@ CHECK(residual_on_discs);
 CHECK(residual_none);
 CHECK(valve_in_front);
 CHECK(hold_off);
+CHECK(lamp_lit);
+CHECK(lamp_dark);
 CHECK(dead_leg);
 /* check_fluid.c */
 CHECK(fluid_old);

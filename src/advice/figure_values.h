@@ -143,4 +143,33 @@ FIGURE_REASON(refuses_grip_use);
 FIGURE_REASON(refuses_half_g);
 FIGURE_REASON(refuses_half_g_unassisted);
 
+/* A pedal in other cases */
+FIGURE_GETTER(value_pedal_travel_new);
+FIGURE_GETTER(value_pedal_left_new);
+FIGURE_TEST(of_pedal_new);
+FIGURE_GETTER(value_pedal_travel_worn);
+FIGURE_GETTER(value_pedal_left_worn);
+FIGURE_TEST(of_pedal_worn);
+FIGURE_GETTER(value_pedal_travel_hot);
+FIGURE_GETTER(value_pedal_left_hot);
+FIGURE_TEST(of_pedal_hot);
+FIGURE_GETTER(value_pedal_travel_knocked_back);
+FIGURE_GETTER(value_pedal_left_knocked_back);
+FIGURE_TEST(of_pedal_knocked_back);
+FIGURE_GETTER(value_pedal_travel_worn_hoses);
+FIGURE_GETTER(value_pedal_left_worn_hoses);
+FIGURE_TEST(of_pedal_worn_hoses);
+
+/* Servo and valves */
+FIGURE_GETTER(value_assisted_strokes);
+FIGURE_GETTER(value_residual_pressure);
+FIGURE_TEST(of_residual_valve);
+FIGURE_GETTER(value_release_pressure);
+FIGURE_TEST(of_reducing_valve);
+FIGURE_GETTER(value_valve_knee);
+FIGURE_TEST(of_knee);
+FIGURE_GETTER(value_shuttle_difference);
+FIGURE_GETTER(value_shuttle_difference_lost);
+FIGURE_TEST(of_shuttle);
+
 #endif

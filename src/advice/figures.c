@@ -24,6 +24,8 @@ static int subjects_of(const struct situation *situation, enum figure_scope scop
     case SCOPE_BRAKE:
     case SCOPE_CLUTCH:
     case SCOPE_HAND_BRAKE:
+    case SCOPE_SERVO:
+    case SCOPE_VALVE:
         break;
     }
     return situation->system->part_count;
@@ -48,6 +50,10 @@ static bool in_scope(const struct situation *situation, enum figure_scope scope,
         return system->parts[subject].kind == KIND_SLAVE;
     case SCOPE_HAND_BRAKE:
         return system->parts[subject].kind == KIND_PARKING;
+    case SCOPE_SERVO:
+        return system->parts[subject].kind == KIND_SERVO;
+    case SCOPE_VALVE:
+        return system->parts[subject].kind == KIND_VALVE;
     }
     return false;
 }

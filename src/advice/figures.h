@@ -14,6 +14,8 @@ enum figure_scope {
     SCOPE_BRAKE,  /* each brake at a wheel */
     SCOPE_CLUTCH, /* each clutch slave */
     SCOPE_HAND_BRAKE,
+    SCOPE_SERVO,
+    SCOPE_VALVE,
     SCOPE_CAUSE /* each circuit and each cause of lost fluid */
 };
 

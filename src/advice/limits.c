@@ -16,6 +16,8 @@ static const struct limit_row rows[] = {
     {"pedal-floor-least", 0.0, DIMENSION_LENGTH,
      "least pedal travel left: at the floor more foot gives no more brake",
      "UK MOT inspection manual: cars and passenger vehicles, 1.1.2"},
+    {"assisted-strokes-least", 2.0, DIMENSION_NUMBER,
+     "fewest full strokes that a servo helps with the engine stopped", CUSTOM},
     {"pedal-used-most", 0.80, DIMENSION_SHARE,
      "most part of the pedal travel that is used at 50 lbf (222 N)", "49 CFR 570.55(c)"},
     {"stroke-left-least", 2.5e-3, DIMENSION_LENGTH,

@@ -9,6 +9,31 @@ struct acceleration figure_half_g(void)
     return (struct acceleration){0.5 * STANDARD_GRAVITY};
 }
 
+static struct state state_of_case(enum pedal_case of)
+{
+    struct state state = state_usual();
+    switch (of) {
+    case PEDAL_NEW:
+        state.brakes.linings = LININGS_NEW;
+        break;
+    case PEDAL_WORN:
+        state.brakes.linings = LININGS_WORN;
+        break;
+    case PEDAL_HOT:
+        state.brakes.hot = true;
+        break;
+    case PEDAL_KNOCKED_BACK:
+        state.brakes.knocked_back = true;
+        break;
+    case PEDAL_WORN_HOSES:
+        state.hoses = HOSES_WORN;
+        break;
+    case PEDAL_CASE_COUNT:
+        break;
+    }
+    return state;
+}
+
 struct situation *situation_room(const struct system *system, const struct network *network,
                                  struct force effort, struct arena *arena)
 {
@@ -20,6 +45,8 @@ struct situation *situation_room(const struct system *system, const struct netwo
     situation->unassisted = solution_room(system, network, arena);
     situation->slack = solution_room(system, network, arena);
     situation->scratch = solution_room(system, network, arena);
+    for (int of = 0; of < PEDAL_CASE_COUNT; of++)
+        situation->cases[of] = solution_room(system, network, arena);
     situation->lost = ARENA_ARRAY(arena, (size_t)network->circuit_count + 1, struct solution *);
     for (int c = 0; c < network->circuit_count; c++)
         if (!network->circuits[c].clutch)
@@ -50,6 +77,11 @@ void situation_solve_travels(struct situation *situation)
         state.brakes.slack = true;
         solve(system, network, &state, situation->slack);
         state.brakes.slack = false;
+    }
+    for (int of = 0; of < PEDAL_CASE_COUNT; of++) {
+        struct state in = state_of_case((enum pedal_case)of);
+        in.effort = situation->effort;
+        solve(system, network, &in, situation->cases[of]);
     }
     for (int c = 0; c < network->circuit_count; c++) {
         if (situation->lost[c] == NULL)

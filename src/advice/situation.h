@@ -7,6 +7,16 @@
 #include "physics/grip_use.h"
 #include "physics/solution.h"
 
+/* Cases in which a pedal goes farther than usual. */
+enum pedal_case {
+    PEDAL_NEW,  /* new linings */
+    PEDAL_WORN, /* linings worn to their limit */
+    PEDAL_HOT,
+    PEDAL_KNOCKED_BACK, /* the first stroke after it */
+    PEDAL_WORN_HOSES,
+    PEDAL_CASE_COUNT
+};
+
 /* All solutions that figures are read from. */
 struct situation {
     const struct system *system;
@@ -15,14 +25,15 @@ struct situation {
     struct solution *unassisted; /* the same effort without vacuum */
     struct solution *slack;      /* adjusters not set */
     struct solution **lost;      /* by circuit: that circuit without pressure; NULL for clutches */
-    struct solution *scratch;    /* room for roots */
-    struct force effort;         /* asked for, NaN: each pedal's own */
-    bool servo;                  /* some servo helps */
-    bool drums;                  /* some brake has shoes to adjust */
-    struct lock_order lock;      /* at the grip of the vehicle's data, servo working */
-    struct lock_order lock_wet;  /* the same on a wet road */
-    struct grip_use grip_use;    /* in a stop of 0.5 g, servo working */
-    struct force half_g;         /* effort for a stop of 0.5 g, floors or not */
+    struct solution *cases[PEDAL_CASE_COUNT];
+    struct solution *scratch;   /* room for roots */
+    struct force effort;        /* asked for, NaN: each pedal's own */
+    bool servo;                 /* some servo helps */
+    bool drums;                 /* some brake has shoes to adjust */
+    struct lock_order lock;     /* at the grip of the vehicle's data, servo working */
+    struct lock_order lock_wet; /* the same on a wet road */
+    struct grip_use grip_use;   /* in a stop of 0.5 g, servo working */
+    struct force half_g;        /* effort for a stop of 0.5 g, floors or not */
     struct force half_g_unassisted;
     bool half_g_fits; /* the pedals' travel is enough for it */
     bool half_g_unassisted_fits;

@@ -10,6 +10,14 @@ static bool is_remote(const struct part *part)
     return part->as.servo.type != SERVO_DIRECT;
 }
 
+/* A shell about 0.45 as deep as wide, and a hose of 10 mm inside. */
+static double vacuum_volume(const struct part *part)
+{
+    const struct servo *servo = &part->as.servo;
+    double hose = servo->vacuum_hose.m > 0 ? servo->vacuum_hose.m * 78.54e-6 : 0;
+    return servo_area(servo).m2 * 0.45 * servo->diameter.m + hose;
+}
+
 /* clang-format off */
 
 static const struct choice servo_types[] = {
@@ -58,6 +66,10 @@ static const struct key rows[] = {
      .example = "0.9 m", .help = "length of the hose from the engine, check valve included", MEASURED},
     {.name = "vacuum hose renewed", DATE(as.servo.vacuum_hose_renewed),
      .example = "2009", .help = "when that hose was made or fitted, as printed on it"},
+    {.name = "vacuum volume", VOLUME(as.servo.vacuum_volume),
+     WITHIN(0.1e-3, 50e-3), USUALLY(0.5e-3, 12e-3),
+     ASSUME_BY(vacuum_volume, "a shell 0.45 as deep as wide, and a hose of 10 mm inside; " MEMORY),
+     .example = "2500 mL", .help = "of the vacuum side at rest: shell, hose, and a reservoir if there is one"},
     {.name = "passes at rest", CHOICE_OF(as.servo.passes), .choices = yes_or_no, UNBOUNDED,
      ASSUME(YES, PRACTICE), ONLY(is_remote),
      .example = "yes", .help = "remote: whether fluid flows through it at rest, so bleeding can"},

@@ -16,6 +16,16 @@ static bool has_knee(const struct part *part)
     return is_type(part, VALVE_PROPORTIONING) || is_type(part, VALVE_LOAD_SENSING);
 }
 
+static bool follows_load(const struct part *part)
+{
+    return is_type(part, VALVE_LOAD_SENSING);
+}
+
+static bool reduces(const struct part *part)
+{
+    return has_knee(part) || is_type(part, VALVE_LIMITING);
+}
+
 static bool limits(const struct part *part)
 {
     return is_type(part, VALVE_LIMITING);
@@ -61,7 +71,19 @@ static const struct key rows[] = {
     {.name = "knee", .others = "knee point, split point", VALVE_PRESSURE(as.valve.knee), ONLY(has_knee),
      USUALLY(10e5, 60e5), ASSUME_NOTHING,
      .example = "28 bar", .help = "proportioning, load-sensing: pressure from which it holds back "
-     "(at the present load)"},
+     "at the present load"},
+    {.name = "knee unladen", VALVE_PRESSURE(as.valve.knee_unladen), ONLY(follows_load),
+     USUALLY(10e5, 60e5), ASSUME_NOTHING,
+     .example = "18 bar", .help = "load-sensing, in place of the knee: with the driver alone"},
+    {.name = "knee laden", VALVE_PRESSURE(as.valve.knee_laden), ONLY(follows_load),
+     USUALLY(10e5, 90e5), ASSUME_NOTHING,
+     .example = "45 bar", .help = "load-sensing, in place of the knee: with all that it may carry"},
+    {.name = "load", SHARE(as.valve.load), ONLY(follows_load),
+     WITHIN(0, 1), USUALLY(0, 1), ASSUME(0, "the driver alone; " PRACTICE),
+     .example = "50 %", .help = "load-sensing: how much of what it may carry is in it"},
+    {.name = "gap", .others = "hysteresis", PRESSURE(as.valve.gap), WITHIN(0, 100e5), ONLY(reduces),
+     USUALLY(0, 6e5), ASSUME(2e5, MEMORY),
+     .example = "2 bar", .help = "how far the pressure in falls on release before that out follows"},
     {.name = "slope", NUMBER(as.valve.slope), ONLY(has_knee),
      WITHIN(0, 1), USUALLY(0.2, 0.7), ASSUME(0.4, MEMORY),
      .example = "0.40", .help = "proportioning, load-sensing: share passed on above the knee"},

@@ -5,6 +5,8 @@
 #include "parts/master.h"
 #include "units/constants.h"
 
+enum { MOST_STROKES = 100 };
+
 struct area servo_area(const struct servo *servo)
 {
     return circle_area(servo->diameter);
@@ -18,6 +20,33 @@ struct force servo_ceiling(const struct servo *servo)
         return (struct force){NAN};
     return (struct force){efficiency * servo_area(servo).m2 * servo->vacuum.pa -
                           servo->return_spring.n};
+}
+
+struct force servo_ceiling_after(const struct servo *servo, struct length stroke, int before)
+{
+    double volume = servo->vacuum_volume.m3, swept = servo_area(servo).m2 * stroke.m;
+    if (!(volume > 0) || !(swept > 0 && swept < volume) || before < 0 ||
+        isnan(servo_ceiling(servo).n))
+        return (struct force){NAN};
+    double rest = STANDARD_ATMOSPHERE - servo->vacuum.pa;
+    rest = fmin(rest + before * STANDARD_ATMOSPHERE * swept / volume, STANDARD_ATMOSPHERE);
+    double pressed = fmin(rest * volume / (volume - swept), STANDARD_ATMOSPHERE);
+    return (struct force){servo->efficiency.value * servo_area(servo).m2 *
+                              (STANDARD_ATMOSPHERE - pressed) -
+                          servo->return_spring.n};
+}
+
+double servo_strokes_left(const struct servo *servo, struct length stroke)
+{
+    double first = servo_ceiling_after(servo, stroke, 0).n;
+    if (isnan(first))
+        return NAN;
+    if (first <= 0)
+        return 0;
+    int strokes = 1;
+    while (strokes < MOST_STROKES && servo_ceiling_after(servo, stroke, strokes).n >= first / 2)
+        strokes++;
+    return strokes < MOST_STROKES ? (double)strokes : NAN;
 }
 
 /* The law that direct and remote servos share, in newtons or pascals alike: a servo whose figures

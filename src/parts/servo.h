@@ -24,6 +24,7 @@ struct servo {
     struct pressure line_cut_in; /* "line cut in": remote only, assumed 4 bar */
     struct length vacuum_hose;   /* "vacuum hose": its length */
     struct date vacuum_hose_renewed; /* "vacuum hose renewed" */
+    struct volume vacuum_volume;     /* "vacuum volume": of shell, hose and reservoir; see keys */
     enum yes_no passes;              /* "passes at rest", assumed yes: remote */
     struct length rod_gap;           /* "output rod gap": to the master's piston */
 };
@@ -63,6 +64,30 @@ struct force servo_knee(const struct servo *servo);
  * Checked by: tests/parts/test_servo.c, tests/reference/constructed_parts.c
  */
 struct force servo_output(const struct servo *servo, struct force input, bool assisted);
+/* Help that is left with the engine stopped, when so many strokes were made before.
+ *
+ *   servo    as for the ceiling; vacuum volume V, m3, > 0
+ *   stroke   of its diaphragm, each time, m, > 0; the volume V_w that it sweeps less than V
+ *   before   full strokes made since the engine stopped, >= 0
+ *   gives    ceiling at the end of the next stroke, N; below 0 when the return spring is the
+ *            stronger; NaN outside
+ *
+ *   at rest, absolute:      p = min(p_a, p_0 + before p_a V_w/V), p_0 = p_a - vacuum
+ *   at the stroke's end:    p V/(V - V_w)
+ *   ceiling:                efficiency * area * (p_a - that) - return spring
+ *
+ * Each stroke lets in V_w of outside air, which spreads into the vacuum side when the pedal comes
+ * up; one temperature, a check valve that holds, no leak.
+ * Source: conservation of the mass of air, Boyle's law.
+ * Checked by: tests/parts/test_servo.c
+ */
+struct force servo_ceiling_after(const struct servo *servo, struct length stroke, int before);
+/* How many full strokes, the first one counted, still get at least half of the help that the first
+ * gets at its end with the engine stopped; 0 when that is none. NaN as above, and for a servo that
+ * a hundred strokes do not empty.
+ * Checked by: tests/parts/test_servo.c
+ */
+double servo_strokes_left(const struct servo *servo, struct length stroke);
 /* Pressure out of a remote servo for the pressure into it: the same law in pressures. The line cut
  * in takes the place of cut in; jump, ceiling and return spring act on the area of its own piston.
  *

@@ -2,6 +2,17 @@
 
 #include <math.h>
 
+struct pressure valve_knee(const struct valve *valve)
+{
+    if (!isnan(valve->knee.pa) || valve->type != VALVE_LOAD_SENSING)
+        return valve->knee;
+    double load = valve->load.of_1;
+    if (!(load >= 0 && load <= 1))
+        return (struct pressure){NAN};
+    return (struct pressure){valve->knee_unladen.pa +
+                             load * (valve->knee_laden.pa - valve->knee_unladen.pa)};
+}
+
 static double limited(const struct valve *valve, double in)
 {
     return valve->limit.pa >= 0 ? fmin(in, valve->limit.pa) : NAN;
@@ -9,7 +20,7 @@ static double limited(const struct valve *valve, double in)
 
 static double proportioned(const struct valve *valve, double in)
 {
-    double knee = valve->knee.pa, slope = valve->slope.value;
+    double knee = valve_knee(valve).pa, slope = valve->slope.value;
     if (!(knee >= 0) || !(slope >= 0 && slope <= 1))
         return NAN;
     return in <= knee ? in : knee + slope * (in - knee);
@@ -47,6 +58,40 @@ struct pressure valve_output(const struct valve *valve, struct pressure in)
     case VALVE_HOLD_OFF:
         out = held_off(valve, in.pa);
         break;
+    }
+    return (struct pressure){out};
+}
+
+struct pressure valve_output_falling(const struct valve *valve, struct pressure peak,
+                                     struct pressure in)
+{
+    double out = NAN;
+    if (!(in.pa >= 0) || !(peak.pa >= in.pa))
+        return (struct pressure){NAN};
+    switch (valve->type) {
+    case VALVE_NOT_SAID:
+        break;
+    case VALVE_RESIDUAL:
+        if (valve->holds.pa >= 0)
+            out = fmax(in.pa, fmin(valve->holds.pa, peak.pa));
+        break;
+    case VALVE_SHUTTLE:
+        out = in.pa;
+        break;
+    case VALVE_LIMITING:
+    case VALVE_PROPORTIONING:
+    case VALVE_LOAD_SENSING:
+        if (valve->gap.pa >= 0) {
+            struct pressure later = {fmin(in.pa + valve->gap.pa, peak.pa)};
+            double held = valve_output(valve, later).pa;
+            out = isnan(held) ? NAN : fmin(held, in.pa);
+        }
+        break;
+    case VALVE_HOLD_OFF: {
+        double came = valve_output(valve, peak).pa;
+        out = isnan(came) ? NAN : fmin(came, in.pa);
+        break;
+    }
     }
     return (struct pressure){out};
 }

@@ -70,12 +70,18 @@ struct force pressure_rod_force(const struct system *system, int master, struct 
     return servo < 0 ? rod : servo_output(&system->parts[servo].as.servo, rod, assisted);
 }
 
+/* Where an edge leads from. A passage that is fed through its outlet follows no law of ours. */
+static bool fed_backwards(const struct edge *edge, int towards)
+{
+    return edge->kind == EDGE_PASSAGE && edge->b != towards;
+}
+
 static struct pressure through(const struct system *system, const struct edge *edge, int towards,
                                struct pressure in, bool assisted)
 {
     if (edge->kind != EDGE_PASSAGE)
         return in;
-    if (edge->b != towards) /* a valve or servo fed through its outlet follows no law of ours */
+    if (fed_backwards(edge, towards))
         return (struct pressure){NAN};
     const struct part *part = &system->parts[edge->part];
     if (part->kind == KIND_VALVE)
@@ -97,5 +103,28 @@ void pressure_spread(const struct system *system, const struct network *network,
         else
             by_vertex[at] = through(system, &network->edges[vertex->edge], at,
                                     by_vertex[vertex->parent], assisted);
+    }
+}
+
+void pressure_spread_falling(const struct system *system, const struct network *network,
+                             int circuit, const struct pressure *peak, struct pressure source,
+                             bool assisted, struct pressure *by_vertex)
+{
+    const struct circuit *spread = &network->circuits[circuit];
+    for (int i = 0; i < spread->vertex_count; i++) {
+        int at = spread->vertices[i];
+        const struct vertex *vertex = &network->vertices[at];
+        if (vertex->parent < 0 || vertex->edge < 0) {
+            by_vertex[at] = source;
+            continue;
+        }
+        const struct edge *edge = &network->edges[vertex->edge];
+        struct pressure in = by_vertex[vertex->parent];
+        if (edge->kind == EDGE_PASSAGE && !fed_backwards(edge, at) &&
+            system->parts[edge->part].kind == KIND_VALVE)
+            by_vertex[at] =
+                valve_output_falling(&system->parts[edge->part].as.valve, peak[vertex->parent], in);
+        else
+            by_vertex[at] = through(system, edge, at, in, assisted);
     }
 }

@@ -33,4 +33,16 @@ struct force pressure_rod_force(const struct system *system, int master, struct 
 void pressure_spread(const struct system *system, const struct network *network, int circuit,
                      struct pressure source, bool assisted, struct pressure *by_vertex);
 
+/* Pressures of a circuit while the pedal comes up.
+ *
+ *   peak       by vertex, what pressure_spread left at the greatest effort
+ *   source     at the master's outlet now, Pa gauge, 0 to its peak
+ *   by_vertex  as for pressure_spread; not the same memory as peak
+ *
+ * Valves go by their law of falling pressure, each with the peak before it; servos as when rising.
+ * Checked by tests/physics/test_pressure.c */
+void pressure_spread_falling(const struct system *system, const struct network *network,
+                             int circuit, const struct pressure *peak, struct pressure source,
+                             bool assisted, struct pressure *by_vertex);
+
 #endif

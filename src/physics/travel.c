@@ -132,3 +132,29 @@ struct volume travel_fluid(const struct system *system, const struct network *ne
     }
     return sum;
 }
+
+struct volume travel_volume_beyond(const struct system *system, const struct network *network,
+                                   int from, const struct pressure *by_vertex,
+                                   const struct state *state)
+{
+    struct volume by_cause[CAUSE_COUNT] = {{0}}, sum = {0};
+    int circuit = network->vertices[from].circuit;
+    if (circuit < 0)
+        return (struct volume){NAN};
+    int fluid = system_fluid_of(system, network->circuits[circuit].master);
+    struct shrink shrink = {squeeze_of(system, fluid, state->brakes.hot), NAN, NAN};
+    for (int i = 0; i < network->edge_count; i++) {
+        const struct edge *edge = &network->edges[i];
+        if (edge->circuit == circuit && edge->kind == EDGE_CARRIER &&
+            network_beyond(network, edge->a, from) && network_beyond(network, edge->b, from))
+            add_edge(system, edge, by_vertex[edge->a], state->hoses, &shrink, by_cause);
+    }
+    for (int i = 0; i < network->circuits[circuit].vertex_count; i++) {
+        int at = network->circuits[circuit].vertices[i];
+        if (network_beyond(network, at, from))
+            add_vertex(system, &network->vertices[at], by_vertex[at], state, &shrink, by_cause);
+    }
+    for (int cause = 0; cause < CAUSE_COUNT; cause++)
+        sum.m3 += by_cause[cause].m3;
+    return sum;
+}

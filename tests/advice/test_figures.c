@@ -79,6 +79,25 @@ static void every_anchor_is_a_heading_of_the_physics_page(void **state)
     fclose(page);
 }
 
+/* It has no balance bar, no valves, and its linings are new; knocked back wants a run-out. */
+static bool is_of_other_cars(const char *id)
+{
+    static const char *const ids[] = {"bar-tilt",
+                                      "pedal-travel-new",
+                                      "pedal-left-new",
+                                      "pedal-travel-knocked-back",
+                                      "pedal-left-knocked-back",
+                                      "residual-pressure",
+                                      "release-pressure",
+                                      "valve-knee",
+                                      "shuttle-difference",
+                                      "shuttle-difference-lost"};
+    for (size_t i = 0; i < sizeof ids / sizeof ids[0]; i++)
+        if (strcmp(ids[i], id) == 0)
+            return true;
+    return false;
+}
+
 static void a_full_car_has_every_figure_that_it_can_have(void **state)
 {
     (void)state;
@@ -87,8 +106,8 @@ static void a_full_car_has_every_figure_that_it_can_have(void **state)
     size_t count;
     const struct figure_row *rows = figure_rows(&count);
     for (size_t i = 0; i < count; i++) {
-        bool expected = strcmp(rows[i].id, "bar-tilt") != 0; /* it has no balance bar */
-        assert_int_equal(figures_find(&figures, rows[i].id, NULL) != NULL, expected);
+        if ((figures_find(&figures, rows[i].id, NULL) == NULL) != is_of_other_cars(rows[i].id))
+            fail_msg("%s", rows[i].id);
     }
     for (int i = 0; i < figures.count; i++) {
         const struct figure *figure = &figures.items[i];

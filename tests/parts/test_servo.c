@@ -170,6 +170,52 @@ static void pressure_out_is_unknown_outside_its_ranges(void **state)
     near_unknown(line(YES, NAN, false));
 }
 
+/* 8 in shell (32.4293e-3 m2), 0.7 bar, 95 %, 3 L, stroke 15 mm: 486.44 mL a stroke. Worked out
+ * elsewhere from p = p0 + n p_a V_w/V and p V/(V - V_w):
+ *   at rest  31325, 47755, 64184, 80614, 97044 Pa; pressed 37387, 56996, 76605, 96214, 101325 Pa;
+ *   ceilings 1969.8, 1365.7, 761.6, 157.4, 0 N. */
+static struct servo stopped(void)
+{
+    return (struct servo){
+        .diameter = {0.2032}, .vacuum = {0.7e5}, .efficiency = {0.95}, .vacuum_volume = {3e-3}};
+}
+
+static void each_stroke_with_the_engine_stopped_uses_up_vacuum(void **state)
+{
+    (void)state;
+    struct servo servo = stopped();
+    const double ceilings[] = {1969.8, 1365.7, 761.6, 157.4, 0, 0};
+    for (int i = 0; i < 6; i++)
+        near(servo_ceiling_after(&servo, (struct length){15e-3}, i).n, ceilings[i], 0.06);
+    servo.return_spring.n = 60;
+    near(servo_ceiling_after(&servo, (struct length){15e-3}, 0).n, 1969.8 - 60, 0.06);
+    near(servo_ceiling_after(&servo, (struct length){15e-3}, 9).n, -60, 1e-9);
+}
+
+static void strokes_count_while_they_get_half_of_the_first_ones_help(void **state)
+{
+    (void)state;
+    struct servo servo = stopped(); /* half of 1969.8 is 984.9: the second still, not the third */
+    near(servo_strokes_left(&servo, (struct length){15e-3}), 2, 0);
+    servo.vacuum_volume.m3 = 6e-3;
+    assert_true(servo_strokes_left(&servo, (struct length){15e-3}) > 2);
+    servo.vacuum.pa = 0;
+    near(servo_strokes_left(&servo, (struct length){15e-3}), 0, 0);
+}
+
+static void strokes_are_unknown_outside_their_ranges(void **state)
+{
+    (void)state;
+    struct servo servo = stopped();
+    near_unknown(servo_strokes_left(&servo, (struct length){0}));
+    near_unknown(servo_strokes_left(&servo, (struct length){NAN}));
+    near_unknown(servo_strokes_left(&servo, (struct length){0.1})); /* more than there is */
+    near_unknown(servo_strokes_left(&servo, (struct length){1e-6}));
+    near_unknown(servo_ceiling_after(&servo, (struct length){15e-3}, -1).n);
+    servo.vacuum_volume.m3 = NAN;
+    near_unknown(servo_strokes_left(&servo, (struct length){15e-3}));
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -183,6 +229,9 @@ int main(void)
         cmocka_unit_test(fluid_that_passes_at_rest_brings_its_pressure_along),
         cmocka_unit_test(pressure_out_never_falls_with_pressure_in),
         cmocka_unit_test(pressure_out_is_unknown_outside_its_ranges),
+        cmocka_unit_test(each_stroke_with_the_engine_stopped_uses_up_vacuum),
+        cmocka_unit_test(strokes_count_while_they_get_half_of_the_first_ones_help),
+        cmocka_unit_test(strokes_are_unknown_outside_their_ranges),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

@@ -33,7 +33,7 @@ static const struct subject {
 } subjects[] = {
     {'P', "Foot, lever and piston", "P1 P2 P3 P4 P5 P6"},
     {'D', "Drum brakes", "D1 D3 D4 D5 D6 D7"},
-    {'C', "Disc brakes", "C1"},
+    {'C', "Disc brakes", "C1 C3"},
     {'B', "Fluid under pressure", "B1 B2 B3 B4 B5 B6 B7"},
     {'G', "Air", "G1 G2 G3"},
     {'E', "Walls of pipes", "E1 E2 E3 E4"},

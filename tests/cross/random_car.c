@@ -121,12 +121,12 @@ static void make_pedal(struct making *making, enum layout layout, enum help help
         second);
 }
 
-static void make_servo(struct making *making, enum help help, bool *assisted)
+static void make_servo(struct making *making, enum help help, struct random_state *state)
 {
-    *assisted = chance(making, 0.75);
+    state->assisted = chance(making, 0.75);
     if (help == HELP_NONE) {
         ROW(making, ROW_SERVO, 0);
-        ROW(making, ROW_SERVO2, NAN, *assisted);
+        ROW(making, ROW_SERVO2, NAN, state->assisted, state->lost);
         return;
     }
     fprintf(making->text, "[servo]\ntype = %s\n", help == HELP_DIRECT ? "direct" : "remote");
@@ -149,17 +149,18 @@ static void make_servo(struct making *making, enum help help, bool *assisted)
     }
     ROW(making, ROW_SERVO, help == HELP_DIRECT ? 1 : 2, diameter, ratio, cut_in, jump, vacuum,
         efficiency, spring, bore, line_cut_in);
-    ROW(making, ROW_SERVO2, gap, *assisted);
+    ROW(making, ROW_SERVO2, gap, state->assisted, state->lost);
 }
 
-static void make_master(struct making *making, const char *name, bool tandem, bool diagonal)
+static void make_master(struct making *making, const char *name, bool tandem, bool diagonal,
+                        bool lost)
 {
     fprintf(making->text, "[%s]\ntype = %s\n", name, tandem ? "tandem" : "single");
     if (tandem)
         fprintf(making->text, "primary outlets = %s\nsecondary outlets = %s\n",
                 diagonal ? "one" : "front", diagonal ? "two" : "rear");
     double bore = say_mm(making, "bore", 15, 28);
-    double stroke = chance(making, 0.7) ? say_mm(making, "stroke", 25, 60) : NAN;
+    double stroke = chance(making, 0.7) || lost ? say_mm(making, "stroke", 25, 60) : NAN;
     double cut_off = say_mm(making, "cut off", 0.5, 2.5);
     double gap = say_mm(making, "rod gap", 0.2, 2);
     double efficiency = say_plain(making, "efficiency", 0.85, 1);
@@ -395,7 +396,7 @@ static void make_plumbing(struct making *making, enum layout layout, enum help h
     fprintf(making->text, "[runs]\n%s", making->runs);
 }
 
-void random_car(int car, FILE *description, FILE *numbers, bool *assisted)
+void random_car(int car, FILE *description, FILE *numbers, struct random_state *state)
 {
     struct making making = {.text = description,
                             .numbers = numbers,
@@ -405,19 +406,22 @@ void random_car(int car, FILE *description, FILE *numbers, bool *assisted)
     enum help help = HELP_NONE;
     if (layout != LAYOUT_BAR && chance(&making, 0.6))
         help = layout == LAYOUT_SINGLE && chance(&making, 0.5) ? HELP_REMOTE : HELP_DIRECT;
+    state->lost =
+        layout != LAYOUT_SINGLE && chance(&making, 0.25) ? 1 + random_of(&making.random, 2) : 0;
     make_vehicle(&making);
     make_pedal(&making, layout, help);
-    make_servo(&making, help, assisted);
+    make_servo(&making, help, state);
     if (help == HELP_REMOTE) { /* one chamber before its piston and one behind */
         double volume = say_ml(&making, "chamber", 2, 8);
         ROW(&making, ROW_CHAMBER, 1, volume);
         ROW(&making, ROW_CHAMBER, 2, volume);
     }
     if (layout == LAYOUT_BAR) {
-        make_master(&making, "first master", false, false);
-        make_master(&making, "second master", false, false);
+        make_master(&making, "first master", false, false, state->lost > 0);
+        make_master(&making, "second master", false, false, state->lost > 0);
     } else {
-        make_master(&making, "master", layout != LAYOUT_SINGLE, layout == LAYOUT_DIAGONAL);
+        make_master(&making, "master", layout != LAYOUT_SINGLE, layout == LAYOUT_DIAGONAL,
+                    state->lost > 0);
     }
     make_plumbing(&making, layout, help);
 }

@@ -19,7 +19,7 @@ enum row_kind {
                         bar to first, bar to second (NaN without a bar) */
     ROW_SERVO = 2,   /* type (0 none, 1 direct, 2 remote), diameter, ratio, cut in, jump, vacuum,
                         efficiency, return spring, bore, line cut in */
-    ROW_SERVO2 = 3,  /* rod gap (NaN: not said), assisted (0, 1) */
+    ROW_SERVO2 = 3,  /* rod gap (NaN: not said), assisted (0, 1), lost circuit (0: none) */
     ROW_MASTER = 4,  /* tandem (0, 1), bore, stroke, cut off, rod gap, efficiency, primary spring,
                         secondary spring, seal friction */
     ROW_FLUID = 6,   /* grade as in docs/physics.md's table of fluids (3, 4, 5.1, 5, 0 mineral),
@@ -42,8 +42,14 @@ enum row_kind {
 
 enum { ROW_NUMBERS = 12 };
 
-/* Writes car number `car` as a description and as rows. assisted: whether its servo has vacuum. */
-void random_car(int car, FILE *description, FILE *numbers, bool *assisted);
+/* How a car is to be solved. */
+struct random_state {
+    bool assisted; /* its servo has vacuum */
+    int lost;      /* the circuit without pressure, counted from 1; 0: none */
+};
+
+/* Writes car number `car` as a description and as rows. */
+void random_car(int car, FILE *description, FILE *numbers, struct random_state *state);
 
 /* Writes one row. */
 void write_numbers(FILE *numbers, int car, enum row_kind kind, const double *values, int count);

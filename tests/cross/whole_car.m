@@ -73,6 +73,7 @@ function car = read_car(rows, c)
   car.servo = struct('type', s(1), 'diameter', s(2), 'ratio', s(3), 'cut_in', s(4), 'jump', s(5), ...
                      'vacuum', s(6), 'efficiency', s(7), 'spring', s(8), 'bore', s(9), ...
                      'line_cut_in', s(10), 'gap', t(1), 'assisted', t(2) != 0);
+  car.lost = t(3);
   car.masters = pick(4);
   f = pick(6);
   row = c.fluids(c.fluids(:, 1) == f(1), :);
@@ -217,6 +218,10 @@ end
 function [p, rate, from] = master_pressure(x, car, circuit)
   m = car.circuits(circuit, 1);
   from = car.at_rod(m);
+  if circuit == car.lost
+    p = 0; rate = 0;
+    return
+  end
   lost = car.masters(m, 7) + car.masters(m, 9);
   if car.circuits(circuit, 2) == 2
     lost = car.masters(m, 8) + 2 * car.masters(m, 9);
@@ -288,6 +293,10 @@ function [r, slope] = circuit_residuals(r, slope, x, car, c)
     slope(car.at_volume(k), takers) = -1;
     area = pi * car.masters(m, 2) ^ 2 / 4;
     at = car.at_stroke(k);
+    if k == car.lost % its piston goes all its way
+      r(at) = x(at) - piston_end(car, k);
+      continue
+    end
     r(at) = x(at) - car.masters(m, 4) - x(car.at_volume(k)) / area;
     slope(at, car.at_volume(k)) = -1 / area;
   end
@@ -353,7 +362,7 @@ function stop = passed(x, car)
     most = x(5) / car.travel;
   end
   for k = 1:rows_of(car.circuits)
-    if x(car.at_stroke(k)) / piston_end(car, k) > most
+    if k != car.lost && x(car.at_stroke(k)) / piston_end(car, k) > most
       stop = 2 + k;
       most = x(car.at_stroke(k)) / piston_end(car, k);
     end
@@ -395,6 +404,15 @@ function [x, stop, fine] = solve_car(car, c)
     stop = passed(x, car);
   end
   if !fine || stop == 0
+    return
+  end
+  [rest, fine] = at_effort(car, 0, x, c);
+  if fine && passed(rest, car) > 0 % too far before it pushes anything: it rests there
+    x = rest;
+    stop = passed(rest, car);
+    if stop == 1
+      x(5) = car.travel / car.scale(5);
+    end
     return
   end
   low = 0; high = car.effort;
@@ -444,7 +462,9 @@ function [x, stop] = within_jump(under, over, car)
   past_bore = -Inf;
   for k = 1:rows_of(car.circuits)
     at = car.at_stroke(k);
-    past_bore = max([past_bore, over(at) * car.scale(at) - piston_end(car, k)]);
+    if k != car.lost
+      past_bore = max([past_bore, over(at) * car.scale(at) - piston_end(car, k)]);
+    end
   end
   if over(5) * car.scale(5) - car.travel >= car.ratio * max(past_bore, 0)
     stop = 1;

@@ -42,8 +42,22 @@ static double wheel_pressure(const struct system *system, const struct solution 
     return part < 0 ? 0 : solution->brakes[part].pressure[0].pa;
 }
 
-static void solve_description(int car, const char *description, size_t size, bool assisted,
-                              FILE *numbers)
+/* The network's number of a circuit that random_car counts from 1: by piston of a tandem, by master
+ * on a balance bar. */
+static int lost_circuit(const struct system *system, const struct network *network, int lost)
+{
+    for (int i = 0; i < network->circuit_count; i++) {
+        const struct circuit *circuit = &network->circuits[i];
+        bool second = circuit->chamber == 1 ||
+                      strcmp(system->parts[circuit->master].name, "second master") == 0;
+        if (lost == (second ? 2 : 1))
+            return i;
+    }
+    return -1;
+}
+
+static void solve_description(int car, const char *description, size_t size,
+                              const struct random_state *as, FILE *numbers)
 {
     struct arena *arena = arena_create();
     assert_non_null(arena);
@@ -60,7 +74,8 @@ static void solve_description(int car, const char *description, size_t size, boo
     assert_non_null(network);
     struct solution *solution = solution_room(system, network, arena);
     struct state state = state_usual();
-    state.assisted = assisted;
+    state.assisted = as->assisted;
+    state.lost_circuit = lost_circuit(system, network, as->lost);
     solve(system, network, &state, solution);
     const struct pedal_state *pedal = &solution->pedals[part_called(system, "brake pedal")];
     const double row[] = {pedal->travel.m,
@@ -84,10 +99,10 @@ static void write_cars(FILE *numbers)
         size_t size = 0;
         FILE *description = open_memstream(&text, &size);
         assert_non_null(description);
-        bool assisted = false;
-        random_car(car, description, numbers, &assisted);
+        struct random_state as = {0};
+        random_car(car, description, numbers, &as);
         assert_int_equal(fclose(description), 0);
-        solve_description(car, text, size, assisted, numbers);
+        solve_description(car, text, size, &as, numbers);
         free(text);
     }
 }

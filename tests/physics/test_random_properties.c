@@ -43,7 +43,9 @@ static char *description_of(int car, bool *assisted)
     FILE *description = open_memstream(&text, &text_size);
     FILE *numbers = open_memstream(&rows, &rows_size);
     assert_true(description != NULL && numbers != NULL);
-    random_car(car, description, numbers, assisted);
+    struct random_state as = {0};
+    random_car(car, description, numbers, &as);
+    *assisted = as.assisted;
     assert_int_equal(fclose(description) | fclose(numbers), 0);
     free(rows);
     return text;

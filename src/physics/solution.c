@@ -140,7 +140,8 @@ static struct pedal_state pedal_at_its_end(struct pressing *pressing, double eff
     struct pedal_state pedal = pedal_reached((struct force){fits}, &reach);
     /* Both may be passed where a servo jumps: the floor counts when it would be met first. */
     double past_bore = fmax(failed.past_bore.m, 0) * pedal_ratio(data).value;
-    pedal.on_floor = failed.past_floor.m > 0 && !(past_bore > failed.past_floor.m);
+    pedal.on_floor =
+        reach.past_floor.m > 0 || (failed.past_floor.m > 0 && !(past_bore > failed.past_floor.m));
     pedal.bottomed = failed.past_bore.m > 0;
     pedal.left.m = 0;
     if (pedal.on_floor) {

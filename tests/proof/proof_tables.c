@@ -150,15 +150,16 @@ void proof_page(const struct proof *proof, struct text *into, struct arena *aren
     differences(made, into);
     text_add(into, "\n");
     rivals(into, made, arena);
-    text_add(into, "\nThe rule alone takes the way with most air first and breaks ties by the "
-                   "longer run. Where the air\n"
-                   "stands in the shared pipe that is the dearest way out, so by itself the rule "
-                   "does worse than dice:\n"
-                   "no plan rests on it unless the simulation finds no order that draws a "
-                   "twentieth less. Fluid counts\n"
-                   "before strokes; where nipples are shut under pressure an order that draws a "
-                   "little more may take\n"
-                   "fewer strokes.\n");
+    text_add(into,
+             "\nThe rule alone takes the way with most air first and breaks ties by the "
+             "longer run. Where the air\n"
+             "stands in the shared pipe that is the dearest way out, so by itself the rule "
+             "does worse than dice:\n"
+             "no plan rests on it unless the simulation finds no order that draws a "
+             "twentieth less. Of orders\n"
+             "that draw off as little, within that twentieth, the plan looks for few strokes: "
+             "where nipples are\nshut under pressure, fluid that flows back costs strokes and is "
+             "not drawn off.\n");
     text_add(into,
              "\nThe toy tree has a shared pipe of 20 mL, a near branch of 12 mL and a far one of "
              "22 mL, bore\n3.34 mm, level, all full of air; a stroke is 8 mL in 1.5 s.\n\n");

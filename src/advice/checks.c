@@ -336,6 +336,19 @@ static const struct check_row rows[] = {
     {"fluid-old", SEVERITY_ADVICE, "The {part} is {years} years old; it is changed every {most}.",
      "It has taken up water: it boils early and rusts from inside.", "Change it.", CUSTOM,
      "fluid-age-most", check_fluid_old},
+    {"fluid-near-boiling", SEVERITY_WARNING,
+     "Ten hard stops would take the fluid in the {part} to {reached}; at its age it boils at "
+     "{boils}, and {margin} are wanted between.",
+     "Fluid that boils is a pedal without brake.",
+     "Change the fluid, or take a grade that boils later if the seals allow; look for brakes that "
+     "drag.",
+     CUSTOM, "boiling-margin-least", check_fluid_boils},
+    {"drum-grows-hot", SEVERITY_ADVICE,
+     "At {hot} the drum of the {part} has grown so that each piston goes {farther} beyond its "
+     "clearance of {clearance}.",
+     "The pedal drops as the drums get hot.",
+     "Set the shoes close, and again after bedding in; leave the rest of the pedal for it.", CUSTOM,
+     "drum-growth-most", check_drum_grows},
     {"fluid-age-unknown", SEVERITY_ADVICE, "When the {part} was changed is not known.",
      "Old fluid boils early.", "Change it, and write the date down.", CUSTOM, NULL,
      check_fluid_age},

@@ -88,6 +88,9 @@ CHECK(tight_cable);
 /* check_grip.c */
 CHECK(grip_order);
 CHECK(grip_band);
+/* check_heat.c */
+CHECK(fluid_boils);
+CHECK(drum_grows);
 /* check_hoses.c */
 CHECK(hose_missing);
 CHECK(hose_old);

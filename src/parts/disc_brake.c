@@ -4,9 +4,11 @@
 #include <stdbool.h>
 
 #include "parts/master.h"
+#include "units/constants.h"
 
 /* Squash and opening are given at this line pressure. */
 #define REFERENCE_PRESSURE 10e6
+enum { ARCS = 400 }; /* of a round pad, far more than a radius needs */
 /* Squash of a hot pad, as a multiple of a cold one's; from memory. */
 #define SQUASH_HOT 2
 
@@ -65,6 +67,20 @@ struct length annulus_radius_pressure(struct length inner, struct length outer)
     return (struct length){2.0 / 3.0 * (o * o + o * i + i * i) / (o + i)};
 }
 
+struct length round_pad_radius(struct length middle, struct length pad)
+{
+    if (!(pad.m > 0) || !(middle.m > pad.m))
+        return (struct length){NAN};
+    /* Arcs about the axis at middle + pad sin(u); even steps of u end no sooner at the edges. */
+    double inverse = 0, step = PI / ARCS, x = pad.m / middle.m;
+    for (int i = 0; i < ARCS; i++) {
+        double u = -PI / 2 + (i + 0.5) * step, r = 1 + x * sin(u);
+        double half_arc = acos((r * r + 1 - x * x) / (2 * r));
+        inverse += 2 * half_arc * x * cos(u) * step;
+    }
+    return (struct length){middle.m * PI * x * x / inverse};
+}
+
 struct length disc_radius(const struct disc *disc)
 {
     if (!isnan(disc->effective_radius.m))
@@ -73,6 +89,16 @@ struct length disc_radius(const struct disc *disc)
         return (struct length){NAN};
     struct length outer = {disc->disc_outer.m / 2};
     struct length inner = {outer.m - disc->pad_height.m};
+    switch (disc->contact) {
+    case PADS_NOT_SAID:
+    case PADS_WORN_IN:
+        break;
+    case PADS_NEW:
+        return annulus_radius_pressure(inner, outer);
+    case PADS_ROUND:
+        return round_pad_radius((struct length){(inner.m + outer.m) / 2},
+                                (struct length){disc->pad_height.m / 2});
+    }
     return annulus_radius_wear(inner, outer);
 }
 

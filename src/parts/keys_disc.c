@@ -29,6 +29,12 @@ static const struct choice calipers[] = {
     {"sliding", "floating, slider", CALIPER_SLIDING, "pistons on one side, the body slides"},
     {0}};
 
+static const struct choice pad_contacts[] = {
+    {"worn in", "bedded in, even wear", PADS_WORN_IN, "the usual pad after some hundred stops"},
+    {"new", "even pressure", PADS_NEW, "pressure alike all over"},
+    {"round", "round pads, pucks", PADS_ROUND, "round pads, pad height is their diameter"},
+    {0}};
+
 /* What gives way under pressure, m. */
 #define GIVE WITHIN(0, 5e-3), USUALLY(0.02e-3, 0.6e-3)
 
@@ -58,6 +64,9 @@ static const struct key rows[] = {
     {.name = "pad height", LENGTH(as.disc.pad_height),
      WITHIN(5e-3, 0.2), USUALLY(20e-3, 70e-3), ASSUME_NOTHING,
      .example = "40 mm", .help = "of the friction material, along a radius of the disc", MEASURED},
+    {.name = "pads", .others = "pad contact, pad shape", CHOICE_OF(as.disc.contact),
+     .choices = pad_contacts, UNBOUNDED, ASSUME(PADS_WORN_IN, PRACTICE),
+     .example = "worn in", .help = "how the pads press; decides the radius where friction acts"},
     {.name = "effective radius", LENGTH(as.disc.effective_radius),
      WITHIN(10e-3, 0.4), USUALLY(70e-3, 0.16), ASSUME_NOTHING,
      .example = "104 mm", .help = "where friction acts; instead of disc diameter and pad height"},

@@ -132,6 +132,58 @@ static void wheel_ends_at_seven_megapascal(void **state)
     json_decref(answer);
 }
 
+/* Shigley's Mechanical Engineering Design, example 16-2 (from memory): drum of 300 mm with two
+ * pinned shoes, friction 0.32, lining 0 to 126 deg, pin 112 and 50 mm from the centre, arm 212 mm.
+ * Each shoe is pushed with 2279.06 N (recomputed; 2.28 kN printed) and the brake pulls with 528 N
+ * m. Section 16-6 (read): with 30 % less friction the pedal needs about half as much again; 55.6 %
+ * here. */
+static void pinned_shoes(void **state)
+{
+    (void)state;
+    double torques[2];
+    for (int i = 0; i < 2; i++) {
+        char car[1200];
+        snprintf(car, sizeof car,
+                 "%s[rear drum]\nshoes = leading and trailing\ncylinder = two pistons\n"
+                 "bore = 20 mm\ndrum diameter = 300 mm\nanchor = pin\n"
+                 "pin distance = 122.6540 mm\ntip distance = 89.3460 mm\nlining start = 0 deg\n"
+                 "lining arc = 126 deg\nfriction = %s\nefficiency = 1\nthreshold = 0 bar\n[runs]\n"
+                 "feed = master, 1 m pipe, block\nrear = block, 1 m pipe, rear drum\n",
+                 LOSSLESS("ratio = 10", "227.906 N", "20 mm"), i == 0 ? "0.32" : "0.224");
+        json_t *answer = solved(car);
+        torques[i] = asked_figure(answer, "brake-torque", "rear left drum");
+        json_decref(answer);
+    }
+    near(torques[0], 528, 0.5);
+    near(torques[0], 527.761, 2e-3);
+    near(torques[0] / torques[1] - 1, 0.556, 5e-4);
+}
+
+/* The same book, example 16-3 (from memory): pads of 3.875 to 5.50 in, friction 0.37, one cylinder
+ * of 1.5 in a pad; 13 000 lbf in need 2121 psi worn in (2120.791 recomputed), 2099.763 psi new. */
+static void annular_pads(void **state)
+{
+    (void)state;
+    const char *const pads[] = {"worn in", "new"};
+    const double psi[] = {2120.791, 2099.763};
+    for (int i = 0; i < 2; i++) {
+        char car[1200];
+        /* 1/2 in master: a newton at the pad is 10 N on 126.677 mm2 */
+        snprintf(car, sizeof car,
+                 "[vehicle]\ntitle = Example\n[pedal]\nworks = master\nratio = 10\nefficiency = 1\n"
+                 "free play = 0 mm\neffort = %.6f N\n[master]\ntype = single\nbore = 12.7 mm\n"
+                 "efficiency = 1\n[front disc]\ncaliper = fixed\nbore = 2 of 38.1 mm\n"
+                 "disc diameter = 279.4 mm\npad height = 41.275 mm\npads = %s\nfriction = 0.37\n"
+                 "efficiency = 1\nthreshold = 0 bar\n[runs]\nfeed = master, 1 m pipe, block\n"
+                 "front = block, 1 m pipe, front disc\n",
+                 psi[i] * 6894.757293168361 * 126.6768698e-6 / 10, pads[i]);
+        json_t *answer = solved(car);
+        near_rel(asked_figure(answer, "brake-torque", "front left disc"),
+                 13000 * 4.4482216152605 * 0.0254, 1e-6);
+        json_decref(answer);
+    }
+}
+
 /* R. S. Khurmi and J. K. Gupta, Theory of Machines, example 10.23, page 303 (read in a
  * transcription): plate of 300 and 200 mm, 0.1 N/mm2 at the inner radius by uniform wear, friction
  * 0.3; 2 pi * 0.1e6 * 0.1 * 0.05 = 3141.5927 N; 2500 rev/min carry 61.685 kW, so 235.6194 N m. */
@@ -275,6 +327,19 @@ static void a_shoe_pushed_at_the_drum_centre_is_no_car(void **state)
     assert_null(answer);
 }
 
+/* U. C. Jindal, Machine Design, example 23-5, page 621 (read in a transcription): 1100 kg from 65
+ * km/h, rotating parts a tenth more, four brakes alike; printed 49 307.97 J in each. */
+static void heat_of_four_brakes(void **state)
+{
+    (void)state;
+    json_t *answer = solved(ROAD_CAR("mass = 1100 kg\nhot stop from = 65 km/h\n"
+                                     "rotating share = 10 %",
+                                     "100 N", "100 mm", "100 mm"));
+    near(asked_figure(answer, "heat-per-stop", "front left disc"), 49307.97, 0.005);
+    near(asked_figure(answer, "heat-per-stop", "rear right disc"), 49307.97, 0.005);
+    json_decref(answer);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -284,6 +349,9 @@ int main(void)
         cmocka_unit_test(shigley_drum),
         cmocka_unit_test(shigley_caliper),
         cmocka_unit_test(wheel_ends_at_seven_megapascal),
+        cmocka_unit_test(pinned_shoes),
+        cmocka_unit_test(annular_pads),
+        cmocka_unit_test(heat_of_four_brakes),
         cmocka_unit_test(clutch_plate),
         cmocka_unit_test(all_wheels_locked),
         cmocka_unit_test(light_truck),

@@ -145,6 +145,24 @@ static void a_whole_round_pad_acts_at_two_thirds(void **state)
     near_unknown(annulus_radius_wear((struct length){-0.1}, (struct length){0.2}).m);
 }
 
+/* Ring of 75 to 125 mm: worn in (75 + 125)/2; new 2/3 (125^3 - 75^3)/(125^2 - 75^2) = 102.0833 mm;
+ * a round pad of 25 mm at 100 mm 0.9921 of its middle. */
+static void pads_press_at_another_radius_new_or_round(void **state)
+{
+    (void)state;
+    struct disc d = disc(CALIPER_FIXED, 2);
+    d.contact = PADS_WORN_IN;
+    near(disc_radius(&d).m, 0.1, 1e-12);
+    d.contact = PADS_NEW;
+    near(disc_radius(&d).m, 0.1020833, 5e-8);
+    d.contact = PADS_ROUND;
+    near(disc_radius(&d).m, 0.09921, 5e-6);
+    d.effective_radius.m = 0.11;
+    near(disc_radius(&d).m, 0.11, 0);
+    near_unknown(round_pad_radius((struct length){0.1}, (struct length){0.1}).m);
+    near_unknown(round_pad_radius((struct length){0.1}, (struct length){0}).m);
+}
+
 static void torque_acts_on_both_faces(void **state)
 {
     (void)state;
@@ -270,6 +288,7 @@ int main(void)
         cmocka_unit_test(clamp_is_unknown_outside_its_ranges),
         cmocka_unit_test(the_radius_given_wins_and_else_it_is_mid_pad),
         cmocka_unit_test(a_whole_round_pad_acts_at_two_thirds),
+        cmocka_unit_test(pads_press_at_another_radius_new_or_round),
         cmocka_unit_test(torque_acts_on_both_faces),
         cmocka_unit_test(each_cause_takes_the_volume_that_its_pistons_must_follow),
         cmocka_unit_test(roll_back_is_taken_up_on_the_way_to_the_threshold),

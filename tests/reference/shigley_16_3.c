@@ -54,15 +54,20 @@ static void worn_pads_need_2121_psi(void **state)
     outside_printed(&book, "clamp force at 2121 psi", "lbf", 3748,
                     disc_clamp(&disc, printed).n / LBF, 0.5);
     check_against(disc, 2120.791, 3747.748);
+    /* worn: force = angle * pressure * ri * (ro - ri), and it acts at r (cos t1 - cos t2)/angle */
+    double angle = 108 * acos(-1) / 180, start = 36 * acos(-1) / 180;
+    outside_printed(&book, "greatest pressure on a pad", "psi", 315.8,
+                    disc_clamp(&disc, printed).n / LBF / (angle * 3.875 * 1.625), 0.1);
+    outside_printed(&book, "where the force acts", "in", 4.024,
+                    disc_radius(&disc).m / INCH * (cos(start) - cos(start + angle)) / angle, 5e-4);
 }
 
 static void new_pads_need_a_little_less(void **state)
 {
     (void)state;
     struct disc disc = caliper();
-    disc.effective_radius =
-        annulus_radius_pressure((struct length){3.875 * INCH}, (struct length){5.5 * INCH});
-    outside_again(&book, "radius, new pads", "in", 4.73444, disc.effective_radius.m / INCH, 5e-6);
+    disc.contact = PADS_NEW;
+    outside_again(&book, "radius, new pads", "in", 4.73444, disc_radius(&disc).m / INCH, 5e-6);
     check_against(disc, 2099.763, 3710.587);
 }
 

@@ -1,0 +1,55 @@
+#include "advice/checks.h"
+
+#include <math.h>
+
+/* Years since the fluid of a brake was changed, NaN when that is not known; sets which fluid. */
+static double age_of_fluid(const struct checking *checking, int brake, const struct part **fluid)
+{
+    const struct network *network = checking->network;
+    int vertex = network_vertex(network, brake, 0);
+    int circuit = vertex < 0 ? -1 : network->vertices[vertex].circuit;
+    int part =
+        circuit < 0 ? -1 : system_fluid_of(checking->system, network->circuits[circuit].master);
+    *fluid = part < 0 ? NULL : &checking->system->parts[part];
+    if (part < 0 || !date_known((*fluid)->as.fluid.renewed))
+        return NAN;
+    return fmax(date_years_between((*fluid)->as.fluid.renewed, checking->today), 0);
+}
+
+void check_fluid_boils(struct checking *checking, const struct check_row *row)
+{
+    for (int i = 0; i < checking->system->part_count; i++) {
+        const struct figure *reached = figure_about(checking, "fluid-after-ten-stops", i);
+        if (reached == NULL)
+            continue;
+        const struct part *fluid;
+        double years = age_of_fluid(checking, i, &fluid);
+        if (fluid == NULL)
+            continue;
+        double boils = fluid_boiling(fluid->as.fluid.grade, years).celsius;
+        if (boils - reached->value < limit_value(row->limit)) {
+            struct finding *finding = finding_add(checking, row, i, NO_FIELD);
+            finding_quantity(finding, "reached", reached->value, DIMENSION_TEMPERATURE);
+            finding_quantity(finding, "boils", boils, DIMENSION_TEMPERATURE);
+            finding_limit(finding, "margin");
+            finding_rests_on(finding, reached);
+        }
+    }
+}
+
+void check_drum_grows(struct checking *checking, const struct check_row *row)
+{
+    for (int i = 0; i < checking->system->part_count; i++) {
+        const struct part *part = &checking->system->parts[i];
+        const struct figure *farther = figure_about(checking, "tip-travel-hot", i);
+        if (part->kind != KIND_DRUM || farther == NULL)
+            continue;
+        if (farther->value > limit_value(row->limit) * part->as.drum.clearance.m) {
+            struct finding *finding = finding_add(checking, row, i, FIELD(as.drum.hot));
+            finding_quantity(finding, "farther", farther->value, DIMENSION_LENGTH);
+            finding_quantity(finding, "clearance", part->as.drum.clearance.m, DIMENSION_LENGTH);
+            finding_quantity(finding, "hot", part->as.drum.hot.celsius, DIMENSION_TEMPERATURE);
+            finding_rests_on(finding, farther);
+        }
+    }
+}

@@ -2,6 +2,14 @@
 
 #include <math.h>
 
+/* Years from a to b with their part of a year, never below 0; to within some days. A month or day
+ * that is not known counts as the first. */
+static double years_between(struct date a, struct date b)
+{
+    double months = fmax(b.month, 1) - fmax(a.month, 1), days = fmax(b.day, 1) - fmax(a.day, 1);
+    return fmax(b.year - a.year + months / 12 + days / 365, 0);
+}
+
 /* Years since the fluid of a brake was changed, NaN when that is not known; sets which fluid. */
 static double age_of_fluid(const struct checking *checking, int brake, const struct part **fluid)
 {
@@ -13,7 +21,7 @@ static double age_of_fluid(const struct checking *checking, int brake, const str
     *fluid = part < 0 ? NULL : &checking->system->parts[part];
     if (part < 0 || !date_known((*fluid)->as.fluid.renewed))
         return NAN;
-    return fmax(date_years_between((*fluid)->as.fluid.renewed, checking->today), 0);
+    return years_between((*fluid)->as.fluid.renewed, checking->today);
 }
 
 void check_fluid_boils(struct checking *checking, const struct check_row *row)

@@ -2,10 +2,8 @@
 
 #include <math.h>
 
+#include "physics/drum_memory.h"
 #include "physics/heat.h"
-
-/* How far friction is moved to see how much torque follows, as a share. */
-#define FRICTION_STEP 1e-3
 
 static const struct part *part_at(const struct situation *situation, int part)
 {
@@ -28,7 +26,8 @@ static double torque_at(const struct situation *situation, int brake, bool most)
         double spread = spread_of(part);
         return now->torque.nm * (most ? 1 + spread : 1 - spread); /* in proportion */
     }
-    double factor = solution_drum_band(situation->system, brake, most, situation->usual);
+    const struct drum_memory *factors = drum_remembered(situation->system, brake, situation->usual);
+    double factor = most ? factors->most : factors->least;
     return drum_torque_by_factor(&part->as.drum, now->pressure[0], factor).nm;
 }
 
@@ -50,11 +49,7 @@ FIGURE_GETTER(value_friction_sensitivity)
     const struct part *part = part_at(situation, subject);
     if (part->kind == KIND_DISC)
         return 1;
-    const struct drum *drum = &part->as.drum;
-    struct number less = {drum->friction.value * (1 - FRICTION_STEP)};
-    struct number more = {drum->friction.value * (1 + FRICTION_STEP)};
-    return log(drum_factor_with(drum, more, true) / drum_factor_with(drum, less, true)) /
-           log(more.value / less.value);
+    return drum_remembered(situation->system, subject, situation->usual)->sensitivity;
 }
 
 FIGURE_GETTER(value_drum_growth)

@@ -2,6 +2,7 @@
 
 #include <math.h>
 
+#include "physics/drum_memory.h"
 #include "units/constants.h"
 
 struct acceleration figure_half_g(void)
@@ -51,6 +52,14 @@ struct situation *situation_room(const struct system *system, const struct netwo
     for (int c = 0; c < network->circuit_count; c++)
         if (!network->circuits[c].clutch)
             situation->lost[c] = solution_room(system, network, arena);
+    struct solution *others[] = {situation->unassisted, situation->slack, situation->scratch};
+    for (size_t i = 0; i < sizeof others / sizeof *others; i++)
+        drum_memory_share(others[i], situation->usual);
+    for (int of = 0; of < PEDAL_CASE_COUNT; of++)
+        drum_memory_share(situation->cases[of], situation->usual);
+    for (int c = 0; c < network->circuit_count; c++)
+        if (situation->lost[c] != NULL)
+            drum_memory_share(situation->lost[c], situation->usual);
     for (int i = 0; i < system->part_count; i++) {
         situation->servo = situation->servo || system->parts[i].kind == KIND_SERVO;
         situation->drums = situation->drums || system->parts[i].kind == KIND_DRUM;

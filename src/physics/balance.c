@@ -2,6 +2,7 @@
 
 #include <math.h>
 
+#include "physics/drum_memory.h"
 #include "physics/pressure.h"
 #include "physics/root.h"
 #include "units/constants.h"
@@ -90,8 +91,10 @@ struct share balance_side_difference(const struct system *system, const struct s
 static double holding_factor(const struct system *system, const struct parking *parking, int drum,
                              bool forward, struct solution *room)
 {
-    if (parking->spreader != SPREADER_CAM && parking->holding.value == 1)
-        return solution_drum_factor(system, drum, forward, room);
+    if (parking->spreader != SPREADER_CAM && parking->holding.value == 1) {
+        const struct drum_memory *kept = drum_remembered(system, drum, room);
+        return forward ? kept->forward : kept->reverse;
+    }
     return parking_drum_factor(parking, &system->parts[drum].as.drum, forward);
 }
 

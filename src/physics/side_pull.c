@@ -3,6 +3,7 @@
 #include <math.h>
 
 #include "parts/master.h"
+#include "physics/drum_memory.h"
 
 static double left_of_caliper(const struct disc *disc)
 {
@@ -97,7 +98,8 @@ static double force_at(const struct system *system, const struct solution *solut
         double spread = part->as.disc.friction_spread.of_1;
         return now->force.n * (most ? 1 + spread : 1 - spread);
     }
-    double factor = solution_drum_band(system, brake, most, solution);
+    const struct drum_memory *factors = drum_remembered(system, brake, solution);
+    double factor = most ? factors->most : factors->least;
     double torque = drum_torque_by_factor(&part->as.drum, now->pressure[0], factor).nm;
     return torque * (now->force.n / now->torque.nm);
 }

@@ -4,6 +4,7 @@
 #include <string.h>
 
 #include "physics/clutch_release.h"
+#include "physics/drum_memory.h"
 #include "physics/press.h"
 #include "physics/root.h"
 #include "units/constants.h"
@@ -183,44 +184,6 @@ struct length solution_tyre_radius(const struct vehicle *vehicle, enum axle axle
     return (struct length){radius > 0 ? radius : NAN};
 }
 
-static double factor_at_spread(const struct drum *drum, bool most)
-{
-    double spread = drum->friction_spread.of_1, times = most ? 1 + spread : 1 - spread;
-    return drum_factor_with(drum, (struct number){drum->friction.value * times}, true);
-}
-
-static const struct drum_memory *drum_remembered(const struct drum *drum,
-                                                 struct drum_memory *memory)
-{
-    /* All bits alike, padding too, or it is worked out anew. An empty memory has bore 0. */
-    if (memcmp(&memory->of, drum, sizeof *drum) != 0) {
-        memory->of = *drum;
-        memory->forward = drum_factor(drum, true);
-        memory->reverse = drum_factor(drum, false);
-        memory->most = factor_at_spread(drum, true);
-        memory->least = factor_at_spread(drum, false);
-    }
-    return memory;
-}
-
-double solution_drum_band(const struct system *system, int drum, bool most,
-                          const struct solution *solution)
-{
-    const struct drum *data = &system->parts[drum].as.drum;
-    const struct drum_memory *memory = &solution->drums[drum];
-    if (memcmp(&memory->of, data, sizeof *data) != 0)
-        return factor_at_spread(data, most);
-    return most ? memory->most : memory->least;
-}
-
-double solution_drum_factor(const struct system *system, int drum, bool forward,
-                            struct solution *room)
-{
-    const struct drum_memory *factors =
-        drum_remembered(&system->parts[drum].as.drum, &room->drums[drum]);
-    return forward ? factors->forward : factors->reverse;
-}
-
 static struct brake_state brake_pressed(const struct system *system, const struct network *network,
                                         struct solution *into, int brake)
 {
@@ -237,7 +200,7 @@ static struct brake_state brake_pressed(const struct system *system, const struc
         state.torque_reverse = state.torque;
     } else {
         const struct drum *drum = &part->as.drum;
-        const struct drum_memory *factors = drum_remembered(drum, &into->drums[brake]);
+        const struct drum_memory *factors = drum_remembered(system, brake, into);
         state.torque = drum_torque_by_factor(drum, state.pressure[0], factors->forward);
         state.torque_reverse = drum_torque_by_factor(drum, state.pressure[0], factors->reverse);
     }

@@ -81,13 +81,7 @@ struct clutch_state {
     struct length bearing_travel; /* at full pedal travel */
 };
 
-/* Shoe factors as they were worked out for these data. They are dear and hardly ever change between
- * two solves of one room, so they are kept; the same data give the same factors either way. */
-struct drum_memory {
-    struct drum of;
-    double forward, reverse;
-    double most, least; /* forward, friction moved up and down by its spread */
-};
+struct drum_memory; /* physics/drum_memory.h */
 
 struct solution {
     struct pressure *pressures;     /* by vertex */
@@ -115,15 +109,6 @@ struct solution *solution_room(const struct system *system, const struct network
  * Checked by tests/physics/test_solution.c */
 void solve(const struct system *system, const struct network *network, const struct state *state,
            struct solution *into);
-
-/* Shoe factor of a drum, by the room's memory. */
-double solution_drum_factor(const struct system *system, int drum, bool forward,
-                            struct solution *room);
-
-/* Shoe factor forward with the friction at the most of its spread, or at the least; by the room's
- * memory where it was solved with these data. */
-double solution_drum_band(const struct system *system, int drum, bool most,
-                          const struct solution *solution);
 
 /* Radius of the tyres of an axle, m; NaN where it is not known. */
 struct length solution_tyre_radius(const struct vehicle *vehicle, enum axle axle);

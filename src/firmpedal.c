@@ -1,50 +1,20 @@
 #include "firmpedal.h"
 
-#include <errno.h>
 #include <math.h>
 #include <setjmp.h>
-#include <stdio.h>
-#include <stdlib.h>
 #include <string.h>
 
 #include "advice/bleed_asked.h"
 #include "advice/figure_asked.h"
-#include "advice/result.h"
-#include "base/arena.h"
-#include "base/message.h"
 #include "base/save.h"
 #include "base/text.h"
+#include "desk.h"
 #include "input/expand.h"
-#include "input/explain.h"
-#include "input/measuring_sheet.h"
-#include "input/page.h"
 #include "input/read.h"
-#include "input/template.h"
 #include "network/work.h"
-#include "report/diagram.h"
-#include "report/findings_page.h"
 #include "report/json.h"
-#include "report/sheet.h"
 #include "report/text_report.h"
 #include "units/unit.h"
-
-enum { MOST_INPUTS = 256, DIAGRAM_DOTS = 200 /* to the inch */ };
-
-struct fp_desk {
-    struct arena *arena;
-    struct messages messages;
-    const struct system *car;
-    const struct network *network;
-    const char *inputs[MOST_INPUTS];
-    size_t input_count;
-};
-
-/* The jump back from an arena without memory: each public call sets its own point first. */
-#define ON_NO_MEMORY(desk, outcome)                                                                \
-    jmp_buf escape;                                                                                \
-    arena_escape_to((desk)->arena, &escape);                                                       \
-    if (setjmp(escape) != 0)                                                                       \
-    return (outcome)
 
 struct fp_desk *fp_desk_create(void)
 {
@@ -188,8 +158,8 @@ static bool read_order(struct fp_desk *desk, const struct fp_wishes *wishes,
 }
 
 /* The bleed plan takes the longest by far: only who prints it asks for it. */
-static struct result *make_result(struct fp_desk *desk, const struct fp_wishes *wishes, bool plan,
-                                  const char **answer)
+struct result *desk_result(struct fp_desk *desk, const struct fp_wishes *wishes, bool plan,
+                           const char **answer)
 {
     struct force effort;
     struct date today;
@@ -290,7 +260,7 @@ static bool ask_trace(struct fp_desk *desk, const struct fp_wishes *wishes, stru
     return true;
 }
 
-static void add_curves(struct fp_desk *desk, const struct fp_wishes *wishes, struct result *result)
+void desk_add_curves(struct fp_desk *desk, const struct fp_wishes *wishes, struct result *result)
 {
     struct force effort = {NAN};
     const char *none = NULL;
@@ -310,7 +280,7 @@ static bool ask_more(struct fp_desk *desk, enum fp_question question,
     case FP_TRACE:
         return ask_trace(desk, wishes, result, answer);
     case FP_CURVE:
-        add_curves(desk, wishes, result);
+        desk_add_curves(desk, wishes, result);
         break;
     case FP_CHECK:
     case FP_BLEED:
@@ -393,7 +363,7 @@ enum fp_outcome fp_ask(struct fp_desk *desk, enum fp_question question,
     ON_NO_MEMORY(desk, FP_OUTPUT);
     if (desk->car == NULL)
         return FP_INPUT;
-    struct result *result = make_result(desk, wishes, question == FP_BLEED, answer);
+    struct result *result = desk_result(desk, wishes, question == FP_BLEED, answer);
     if (result == NULL || !ask_more(desk, question, wishes, result, answer))
         return FP_WRONG_USE;
     struct text words = text_start(desk->arena);
@@ -405,97 +375,6 @@ enum fp_outcome fp_ask(struct fp_desk *desk, enum fp_question question,
     return outcome_of(result, question, wishes);
 }
 
-static void complain(struct fp_desk *desk, const char *path, const char *id, const char *words,
-                     const char *write)
-{
-    struct place place = {text_copy(desk->arena, path), 0, 0};
-    struct message *message = messages_add(&desk->messages, SEVERITY_DANGER, id, place);
-    message->words = words;
-    message->write = write;
-}
-
-static enum fp_outcome save_bytes(struct fp_desk *desk, const char *path, const struct bytes *bytes,
-                                  bool replace)
-{
-    struct save_rules rules = {desk->inputs, desk->input_count, replace};
-    switch (save_file(path, bytes->items, bytes->count, &rules)) {
-    case SAVE_DONE:
-        return FP_FINE;
-    case SAVE_IS_AN_INPUT:
-        complain(desk, path, "output-is-an-input",
-                 "this is one of the files that were read; it was left as it is",
-                 "another name after -o");
-        return FP_OUTPUT;
-    case SAVE_EXISTS:
-        complain(desk, path, "output-exists", "this file is there already; it was left as it is",
-                 "another name after -o, or add --replace");
-        return FP_OUTPUT;
-    case SAVE_FAILED:
-        complain(desk, path, "output-failed",
-                 text_print(desk->arena, "could not be written: %s", strerror(errno)), NULL);
-        return FP_OUTPUT;
-    }
-    return FP_OUTPUT;
-}
-
-static enum fp_outcome
-write_picture(struct fp_desk *desk, const char *path, const struct fp_wishes *wishes,
-              bool (*draw)(const struct result *, const char *path, const struct fp_wishes *,
-                           struct bytes *, const char **))
-{
-    ON_NO_MEMORY(desk, FP_OUTPUT);
-    if (desk->car == NULL)
-        return FP_INPUT;
-    const char *answer = "";
-    struct result *result = make_result(desk, wishes, true, &answer);
-    if (result == NULL) {
-        complain(desk, path, "wrong-option", answer, NULL);
-        return FP_WRONG_USE;
-    }
-    add_curves(desk, wishes, result);
-    struct bytes bytes = {.arena = desk->arena};
-    const char *trouble = NULL;
-    if (!draw(result, path, wishes, &bytes, &trouble)) {
-        complain(desk, path, "picture-failed", trouble != NULL ? trouble : "could not be drawn",
-                 NULL);
-        return FP_OUTPUT;
-    }
-    return save_bytes(desk, path, &bytes, wishes->replace);
-}
-
-static bool draw_sheet(const struct result *result, const char *path,
-                       const struct fp_wishes *wishes, struct bytes *bytes, const char **trouble)
-{
-    (void)path;
-    return sheet_pdf(result, wishes->paper == FP_LETTER ? PAPER_LETTER : PAPER_A4, bytes, trouble);
-}
-
-static bool draw_diagram(const struct result *result, const char *path,
-                         const struct fp_wishes *wishes, struct bytes *bytes, const char **trouble)
-{
-    (void)wishes;
-    if (text_ends(path, ".svg"))
-        return diagram_svg(result, bytes, trouble);
-    if (text_ends(path, ".png"))
-        return diagram_png(result, DIAGRAM_DOTS, bytes, trouble);
-    if (text_ends(path, ".pdf"))
-        return diagram_pdf(result, bytes, trouble);
-    *trouble = "the name of a diagram ends with .svg, .png or .pdf";
-    return false;
-}
-
-enum fp_outcome fp_write_sheet(struct fp_desk *desk, const char *path,
-                               const struct fp_wishes *wishes)
-{
-    return write_picture(desk, path, wishes, draw_sheet);
-}
-
-enum fp_outcome fp_write_diagram(struct fp_desk *desk, const char *path,
-                                 const struct fp_wishes *wishes)
-{
-    return write_picture(desk, path, wishes, draw_diagram);
-}
-
 enum fp_outcome fp_show(struct fp_desk *desk, const char **answer)
 {
     ON_NO_MEMORY(desk, FP_OUTPUT);
@@ -505,98 +384,6 @@ enum fp_outcome fp_show(struct fp_desk *desk, const char **answer)
     expand_car(&words, desk->car);
     *answer = words.items;
     return FP_FINE;
-}
-
-/* "drums", "drums right": a layout and perhaps the driver's side. NULL names those there are. */
-static const struct car_layout *find_layout(struct text *words, const char *asked,
-                                            enum driver_side *driver)
-{
-    char name[64];
-    size_t length = strlen(asked);
-    *driver = DRIVER_LEFT;
-    if (text_ends(asked, " right"))
-        *driver = DRIVER_RIGHT;
-    if (text_ends(asked, " right") || text_ends(asked, " left"))
-        length = (size_t)(strrchr(asked, ' ') - asked);
-    snprintf(name, sizeof name, "%.*s", (int)length, asked);
-    const struct car_layout *layout = layout_find(name);
-    if (layout != NULL)
-        return layout;
-    if (*asked != '\0') {
-        const char *nearest = layout_nearest(words->arena, name);
-        text_add(words, "There is no layout %s.", asked);
-        if (nearest != NULL)
-            text_add(words, " Nearest: %s.", nearest);
-        text_add(words, "\n");
-    }
-    size_t count;
-    const struct car_layout *rows = layout_rows(&count);
-    text_add(words, "Layouts, with left or right behind for the driver's side:\n");
-    for (size_t i = 0; i < count; i++)
-        text_add(words, "  %-14s %s\n", rows[i].word, rows[i].help);
-    return NULL;
-}
-
-enum fp_outcome fp_starter(struct fp_desk *desk, const char *layout, const char **answer)
-{
-    ON_NO_MEMORY(desk, FP_OUTPUT);
-    struct text words = text_start(desk->arena);
-    enum driver_side driver;
-    const struct car_layout *found = find_layout(&words, layout, &driver);
-    if (found != NULL)
-        template_start(&words, found, driver);
-    *answer = words.items;
-    return found != NULL || *layout == '\0' ? FP_FINE : FP_WRONG_USE;
-}
-
-enum fp_outcome fp_measuring_sheet(struct fp_desk *desk, const char *layout, const char **answer)
-{
-    ON_NO_MEMORY(desk, FP_OUTPUT);
-    struct text words = text_start(desk->arena);
-    enum driver_side driver;
-    const struct car_layout *found = find_layout(&words, layout, &driver);
-    if (found != NULL)
-        measuring_sheet(&words, found);
-    *answer = words.items;
-    return found != NULL || *layout == '\0' ? FP_FINE : FP_WRONG_USE;
-}
-
-enum fp_outcome fp_explain(struct fp_desk *desk, const char *word, const char **answer)
-{
-    ON_NO_MEMORY(desk, FP_OUTPUT);
-    struct text words = text_start(desk->arena);
-    bool row = findings_explain(&words, word);
-    bool key = explain_word(&words, word);
-    if (!row && !key) {
-        size_t count;
-        const char *const *ids = findings_ids(desk->arena, &count);
-        const char *id = text_nearest(word, ids, count);
-        const char *keys = explain_near(desk->arena, word);
-        text_add(&words, "Nothing here is called %s.", word);
-        if (id != NULL || *keys != '\0')
-            text_add(&words, " Nearest: %s%s%s.", id != NULL ? id : "",
-                     id != NULL && *keys != '\0' ? ", " : "", keys);
-        text_add(&words, " docs/input.md lists the keys, docs/findings.md the rest.\n");
-    }
-    *answer = words.items;
-    return row || key ? FP_FINE : FP_WRONG_USE;
-}
-
-enum fp_outcome fp_page(struct fp_desk *desk, const char *page, const char **answer)
-{
-    ON_NO_MEMORY(desk, FP_OUTPUT);
-    struct text words = text_start(desk->arena);
-    bool known = true;
-    if (strcmp(page, "input") == 0)
-        page_input(&words);
-    else if (strcmp(page, "findings") == 0)
-        findings_page(&words);
-    else {
-        text_add(&words, "There are two pages: input and findings.\n");
-        known = false;
-    }
-    *answer = words.items;
-    return known ? FP_FINE : FP_WRONG_USE;
 }
 
 const char *fp_version(void)

@@ -339,6 +339,9 @@ static enum fp_outcome outcome_of(const struct result *result, enum fp_question 
         fine = !findings_reach(result, wishes->fail_at);
         break;
     case FP_BLEED:
+        if (!wishes->json && wishes->step > 0 && !result->bleed->refused &&
+            (size_t)wishes->step > result->bleed->steps.count)
+            return FP_WRONG_USE;
         fine = !result->bleed->refused && result->bleed->left_out_count == 0;
         break;
     case FP_OPEN:

@@ -86,7 +86,7 @@ static struct branch branch_of(struct filling *filling, int circuit, int nipple)
 }
 
 static void fill_flows(const struct filling *filling, const struct step *step, int nipple,
-                       struct bleed_detail *detail)
+                       double volume, struct bleed_detail *detail)
 {
     const struct purge_net *net = filling->nets->items[step->circuit].net;
     int master = filling->nets->network->circuits[step->circuit].master;
@@ -95,7 +95,6 @@ static void fill_flows(const struct filling *filling, const struct step *step, i
     detail->flow_by_gravity =
         bleed_full_flow(net, nipple, head > 0 ? flow_head(net->density, head) : 0);
     detail->flow_by_pressure = bleed_full_flow(net, nipple, limit_value("kit-pressure"));
-    double volume = detail->purge.m3 > 0 ? detail->purge.m3 : detail->branch.m3;
     detail->by_gravity.s = detail->flow_by_gravity > 0 ? volume / detail->flow_by_gravity : NAN;
     detail->by_pressure.s = detail->flow_by_pressure > 0 ? volume / detail->flow_by_pressure : NAN;
 }
@@ -190,25 +189,21 @@ static void fill_step(struct filling *filling, struct step *step, const struct p
     detail->trapped_pedal = bleed_air_at_pedal(nets->system, circuit, detail->trapped);
     detail->way_up = way_up(filling, &nets->system->parts[step->part]);
     detail->with = with_nipple(filling, step);
-    fill_flows(filling, step, nipple, detail);
+    /* whole strokes take a little more than the air's volume; where film lets air run ahead, the
+     * way is clear before that volume has come, but it is safer to draw all of it */
+    double most = fmax(branch.air, done->fluid);
+    most = renewing ? fmax(most, detail->renewal.m3) : most;
+    fill_flows(filling, step, nipple, most, detail);
     if (!known) {
         detail->branch.m3 = detail->purge.m3 = detail->renewal.m3 = NAN;
         detail->purge_strokes = detail->renewal_strokes = NAN;
         detail->by_gravity.s = detail->by_pressure.s = NAN;
     }
-    /* air runs ahead of fluid, so that a way is often clear before its volume has come; but it is
-     * safer to draw all of it */
-    bool slower = strokes_for(branch.air, each) < detail->purge_strokes;
-    double purge = slower ? done->fluid : branch.air;
-    double most = renewing ? fmax(purge, detail->renewal.m3) : purge;
-    fill_reservoir(filling, step,
-                   fmax(most, done->fluid) + item->way.clear_strokes * item->way.stroke, detail);
+    fill_reservoir(filling, step, most + item->way.clear_strokes * item->way.stroke, detail);
     step->volume.m3 = known ? most : NAN;
     step->volume_assumed = volumes_assumed(filling, (struct nipple){step->part, step->nipple});
-    step->strokes = known ? strokes_for(step->volume.m3, each) : NAN;
-    if (slower && known && step->strokes < detail->purge_strokes) {
-        step->strokes = detail->purge_strokes; /* what flows back takes strokes as well */
-    }
+    /* what flows back after a stroke takes strokes, and does not come out */
+    step->strokes = known ? fmax(strokes_for(step->volume.m3, each), detail->purge_strokes) : NAN;
     step->bleed = detail;
 }
 

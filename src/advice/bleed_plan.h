@@ -66,12 +66,15 @@ struct bleed_wishes {
 struct bleed_detail {
     struct volume path;    /* pipes, hoses and chambers from the master to the nipple */
     struct volume branch;  /* that part of it that no earlier step has drawn through */
-    struct volume purge;   /* to draw until no more air comes, by the simulation */
+    struct volume purge;   /* to draw until no more air comes, by the simulation. The step's own
+                            * volume and strokes are what to draw before the clear strokes: this,
+                            * at least the air's volume, and the renewal where the fluid is renewed */
     double purge_strokes;  /* of this pedal */
     bool gave_up;          /* by the simulation the air would not come */
     struct volume renewal; /* to draw so that the old fluid is out: three volumes */
     double renewal_strokes;
-    struct duration by_gravity; /* for the purge at the fluid's temperature; NaN: it does not run */
+    struct duration by_gravity;    /* to draw the step's volume at the fluid's temperature; NaN: it
+                                    * does not run */
     struct duration by_pressure;   /* at the kit's pressure */
     double flow_by_gravity;        /* m3/s of fluid without air; 0: gravity does not move it; NaN */
     double flow_by_pressure;       /* m3/s */

@@ -71,15 +71,6 @@ bool bleed_draws(const struct step *step)
     return step->bleed != NULL && step->bleed->purge.m3 > 0;
 }
 
-double bleed_clear_strokes(const struct step *step)
-{
-    const struct bleed_detail *detail = step->bleed;
-    if (!(step->strokes > 0) || !(step->volume.m3 > 0) || !bleed_draws(step))
-        return step->strokes;
-    bool renews = step->volume.m3 >= detail->renewal.m3 * (1 - 1e-9);
-    return renews ? NAN : step->strokes;
-}
-
 const char *bleed_strokes(struct arena *arena, double strokes)
 {
     return isnan(strokes) ? "-" : text_print(arena, "%.0f", fmax(0, ceil(strokes - 1e-9)));
@@ -138,6 +129,36 @@ const char *bleed_how(const struct bleed_plan *plan)
         break;
     }
     return "";
+}
+
+const char *bleed_how_short(const struct bleed_plan *plan)
+{
+    switch (plan->method) {
+    case METHOD_PEDAL:
+        return plan->shut_under_pressure
+                   ? "Half a turn open. Pedal down slowly, nipple shut while it goes, pedal up, "
+                     "wait "
+                     "3 s. Then 3 to 5 clear strokes."
+                   : "Half a turn open. Pedal down slowly, flow stops, nipple shut, pedal up, wait "
+                     "3 s. Then 3 to 5 clear strokes.";
+    case METHOD_PRESSURE:
+    case METHOD_VACUUM:
+    case METHOD_GRAVITY:
+    case METHOD_REVERSE:
+    case METHOD_COUNT:
+        break;
+    }
+    return bleed_how(plan);
+}
+
+const char *bleed_amount_words(const struct bleed_plan *plan)
+{
+    return plan->method == METHOD_REVERSE
+               ? "The volume of a step is what to push in: until the air is out, at least as much "
+                 "as the air on its way, and three volumes of the way where the fluid is renewed."
+               : "The volume of a step is what to draw off before the clear strokes: until no more "
+                 "air comes, at least as much as the air on its way, and three volumes of the way "
+                 "where the fluid is renewed.";
 }
 
 const char *bleed_note_words(struct arena *arena, const struct result *result,
@@ -200,7 +221,8 @@ const char *bleed_cost_words(struct arena *arena, const struct result *result,
     const struct order_cost *planned = &result->bleed->planned;
     if (row->cost == planned)
         return bleed_order_words(arena, result, planned->order, planned->count);
-    if (same_order(planned, row->cost))
+    bool same = same_order(planned, row->cost);
+    if (same && row->cost != &result->bleed->worst)
         return "the same order as this plan";
     if (row->cost == &result->bleed->worst && row->cost->fluid.m3 <= planned->fluid.m3 &&
         row->cost->strokes <= planned->strokes && row->cost->air_left.m3 <= planned->air_left.m3)

@@ -20,8 +20,6 @@ const char *bleed_with_words(struct arena *arena, const struct result *result,
 const char *bleed_volume(struct arena *arena, const struct result *result, double m3);
 /* Whether a step draws off a volume of its own; a nipple that comes up once more does not. */
 bool bleed_draws(const struct step *step);
-/* The strokes until no more air comes, where the step's own are for renewing; NaN. */
-double bleed_clear_strokes(const struct step *step);
 /* "7", "-" when not known; whole strokes, upwards. */
 const char *bleed_strokes(struct arena *arena, double strokes);
 /* "45 s", "4 min", "1.5 h"; none when it does not run at all (NaN). */
@@ -34,6 +32,10 @@ const char *bleed_top_up(struct arena *arena, const struct step *step);
 const char *bleed_method_words(const struct bleed_plan *plan);
 /* How each nipple is gone about, in a sentence or two; by the pedal or by the plan's other way. */
 const char *bleed_how(const struct bleed_plan *plan);
+/* The same in few words, for the small screen. */
+const char *bleed_how_short(const struct bleed_plan *plan);
+/* What the volumes of a step mean. */
+const char *bleed_amount_words(const struct bleed_plan *plan);
 /* A reason for or against a method with its quantities filled in. */
 const char *bleed_note_words(struct arena *arena, const struct result *result,
                              const struct method_note *note);

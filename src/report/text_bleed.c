@@ -43,7 +43,7 @@ static void add_flows(struct text *into, const struct result *result, const stru
     const struct bleed_detail *detail = step->bleed;
     struct arena *arena = into->arena;
     frame_line(into, "Without a helper",
-               text_print(arena, "by gravity %s; with a pressure kit %s",
+               text_print(arena, "all of it by gravity %s, with a pressure kit %s",
                           bleed_time(arena, detail->by_gravity.s, "it does not run"),
                           bleed_time(arena, detail->by_pressure.s, "it does not run")));
     if (detail->flow_by_gravity > 0)
@@ -57,12 +57,10 @@ static void add_amounts(struct text *into, const struct result *result, const st
 {
     const struct bleed_detail *detail = step->bleed;
     struct arena *arena = into->arena;
-    double strokes = bleed_clear_strokes(step);
     frame_line(into, "Until it is clear",
-               text_print(arena, "%s%s", bleed_volume(arena, result, detail->purge.m3),
-                          isnan(strokes)
-                              ? ""
-                              : text_print(arena, ", %s strokes", bleed_strokes(arena, strokes))));
+               text_print(arena, "%s, %s strokes, by the simulation",
+                          bleed_volume(arena, result, detail->purge.m3),
+                          bleed_strokes(arena, detail->purge_strokes)));
     frame_line(into, "To renew fluid",
                text_print(arena, "%s, %s strokes", bleed_volume(arena, result, detail->renewal.m3),
                           bleed_strokes(arena, detail->renewal_strokes)));
@@ -102,6 +100,8 @@ static void add_steps(struct text *into, const struct result *result)
         frame_heading(into, "Bleeding, in this order");
         text_add_wrapped(into, bleed_how(result->bleed), 0, 0, FRAME_WIDTH);
         text_add(into, "\n");
+        text_add_wrapped(into, bleed_amount_words(result->bleed), 0, 0, FRAME_WIDTH);
+        text_add(into, "\n");
     }
     for (size_t i = 0; i < steps->count; i++) {
         const struct step *step = &steps->items[i];
@@ -130,10 +130,17 @@ static void add_after(struct text *into, const struct result *result)
         text_add(into, "\nStay shut: ");
         text_add_wrapped(into, names.items, 12, 4, FRAME_WIDTH);
     }
-    if (!isnan(plan->fluid.m3))
-        text_add(into, "\nFluid to have ready: %s%s\n",
-                 unit_text(into->arena, plan->fluid.m3, DIMENSION_VOLUME, result->units),
-                 plan->fluid_assumed ? " (assumed)" : "");
+    if (!isnan(plan->fluid.m3)) {
+        text_add(into, "\n");
+        text_add_wrapped(
+            into,
+            text_print(into->arena,
+                       "Fluid to have ready: %s%s: all that is drawn off, the clear "
+                       "strokes, and what fills reservoirs that were emptied.",
+                       unit_text(into->arena, plan->fluid.m3, DIMENSION_VOLUME, result->units),
+                       plan->fluid_assumed ? " (assumed)" : ""),
+            0, 0, FRAME_WIDTH);
+    }
 }
 
 static void add_cost(struct text *into, const struct result *result,

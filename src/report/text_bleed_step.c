@@ -106,14 +106,31 @@ static int lines_in(const struct text *text)
     return lines;
 }
 
+/* Lines that words take, with the empty one before them. */
+static int lines_for(struct arena *arena, const char *words)
+{
+    struct text trial = text_start(arena);
+    if (words == NULL)
+        return 0;
+    text_add_wrapped(&trial, words, 0, 0, SCREEN_COLUMNS);
+    return 1 + lines_in(&trial);
+}
+
 /* Adds words if so many lines are still free after them. */
 static void add_if_room(struct text *into, const char *words, int kept)
 {
-    struct text trial = text_start(into->arena);
-    text_add_wrapped(&trial, words, 0, 0, SCREEN_COLUMNS);
-    if (lines_in(into) + 1 + lines_in(&trial) + kept > SCREEN_LINES)
+    if (lines_in(into) + lines_for(into->arena, words) + kept > SCREEN_LINES)
         return;
-    text_add(into, "\n%s", trial.items);
+    text_add(into, "\n");
+    text_add_wrapped(into, words, 0, 0, SCREEN_COLUMNS);
+}
+
+/* How it is gone about: at length if the reason still fits below, else in few words. */
+static void add_how(struct text *into, const struct bleed_plan *plan, const char *reason, int kept)
+{
+    int taken = lines_in(into) + lines_for(into->arena, reason) + kept;
+    bool fits = taken + lines_for(into->arena, bleed_how(plan)) <= SCREEN_LINES;
+    add_if_room(into, fits ? bleed_how(plan) : bleed_how_short(plan), kept);
 }
 
 static void add_next(struct text *into, const struct result *result, size_t at)
@@ -122,7 +139,7 @@ static void add_next(struct text *into, const struct result *result, size_t at)
     text_add(into, "\n");
     if (at + 1 < steps->count)
         add_labelled(into, "NEXT",
-                     text_print(into->arena, "%zu %s", at + 2,
+                     text_print(into->arena, "--step %zu: %s", at + 2,
                                 bleed_step_name(into->arena, result, &steps->items[at + 1])));
     else
         add_labelled(into, "NEXT", "levels, then hold the pedal down: is it tight?");
@@ -157,9 +174,11 @@ void text_bleed_step(struct text *into, const struct result *result, int number)
         text_add_wrapped(into, step_words(arena, result, step, step->row->words), 0, 0,
                          SCREEN_COLUMNS);
     enum { NEXT_LINES = 3 };
+    const char *reason =
+        step->reason != NULL ? step_words(arena, result, step, step->reason->words) : NULL;
     if (step->nipple >= 0)
-        add_if_room(into, bleed_how(plan), NEXT_LINES);
-    if (step->reason != NULL)
-        add_if_room(into, step_words(arena, result, step, step->reason->words), NEXT_LINES);
+        add_how(into, plan, reason, NEXT_LINES);
+    if (reason != NULL)
+        add_if_room(into, reason, NEXT_LINES);
     add_next(into, result, at);
 }

@@ -34,12 +34,14 @@ static const struct step *step_at(const struct advice_car *car, size_t at)
     return &car->result->bleed->steps.items[at];
 }
 
+/* Ways of 53.072 and 28.548 mL full of air, an old master's strokes of 5.0265 mL: 11 and 6 whole
+ * ones, 55.292 and 30.159 mL. */
 static void the_shared_pipe_is_drawn_through_once(void **state)
 {
     (void)state;
     struct advice_car car = advice_car_read(CAR, NULL);
-    near(step_at(&car, 0)->volume.m3, 53.072e-6, 0.01e-6);
-    near(step_at(&car, 1)->volume.m3, 28.548e-6, 0.01e-6);
+    near(step_at(&car, 0)->volume.m3, 55.292e-6, 0.01e-6);
+    near(step_at(&car, 1)->volume.m3, 30.159e-6, 0.01e-6);
     near(step_at(&car, 0)->run.m, 2.9, 1e-9);
     near(step_at(&car, 1)->run.m, 1.9, 1e-9);
     assert_false(step_at(&car, 0)->volume_assumed);
@@ -69,15 +71,15 @@ static void an_old_master_is_stroked_over_two_thirds_a_new_one_over_all(void **s
     advice_car_finish(&new);
 }
 
-/* Volumes 53.072 + 28.548 and four clear strokes of 5.027 mL at each nipple: 121.83 mL; with a new
- * master 81.620 + 8 * 7.540 = 141.94 mL, and the reservoir's 200 mL. */
+/* 11 and 6 strokes and four clear ones at each nipple, 25 of 5.0265 mL: 125.66 mL; with a new
+ * master 8 and 4 and eight, 20 of 7.5398 mL: 150.80 mL, and the reservoir's 200 mL. */
 static void the_fluid_to_have_ready_is_the_sum_with_clear_strokes_and_reservoir(void **state)
 {
     (void)state;
     struct advice_car old = advice_car_read(CAR, NULL);
     struct advice_car new = advice_car_read(CAR, WORK "renewed = brake master\n");
-    near(old.result->bleed->fluid.m3, 121.83e-6, 0.05e-6);
-    near(new.result->bleed->fluid.m3, 341.94e-6, 0.05e-6);
+    near(old.result->bleed->fluid.m3, 125.66e-6, 0.05e-6);
+    near(new.result->bleed->fluid.m3, 350.80e-6, 0.05e-6);
     advice_car_finish(&old);
     advice_car_finish(&new);
 }
@@ -125,6 +127,31 @@ static void the_reservoir_is_topped_up_before_it_falls_below_its_lower_mark(void
     near(left->reservoir_after.m3, 200e-6 - (15 * 5.0265e-6 - 66.667e-6), 0.02e-6);
     assert_true(right->reservoir_after.m3 >= 133.3e-6);
     advice_car_finish(&car);
+}
+
+/* What a step says to draw is what its strokes draw, clears by the simulation, and adds up to what
+ * the order costs. */
+static void the_figures_of_a_step_agree(void **state)
+{
+    (void)state;
+    static const char *const cars[] = {"systems/diagonal-hatch.ini", "systems/servo-estate.ini",
+                                       "systems/hill-coupe.ini"};
+    for (size_t c = 0; c < sizeof cars / sizeof *cars; c++) {
+        struct advice_car car = advice_car_load(cars[c], NULL);
+        const struct bleed_plan *plan = car.result->bleed;
+        double drawn = 0, strokes = 0;
+        for (size_t i = 0; i < plan->steps.count; i++) {
+            const struct step *step = &plan->steps.items[i];
+            assert_true(step->volume.m3 >= step->bleed->purge.m3);
+            assert_true(step->strokes >= step->bleed->purge_strokes);
+            near(step->volume.m3, step->bleed->by_gravity.s * step->bleed->flow_by_gravity, 1e-9);
+            drawn += step->bleed->purge.m3;
+            strokes += step->bleed->purge_strokes;
+        }
+        near(drawn, plan->planned.fluid.m3, 1e-10);
+        near(strokes, plan->planned.strokes, 1e-6);
+        advice_car_finish(&car);
+    }
 }
 
 /* Hagen and Poiseuille on the left way, master's chamber left out: 2.5 m of 3.3401 mm and 0.4 m of
@@ -222,6 +249,7 @@ int main(void)
         cmocka_unit_test(a_volume_that_rests_on_an_assumed_chamber_is_marked),
         cmocka_unit_test(details_tell_way_and_branch_and_what_the_simulation_drew),
         cmocka_unit_test(the_reservoir_is_topped_up_before_it_falls_below_its_lower_mark),
+        cmocka_unit_test(the_figures_of_a_step_agree),
         cmocka_unit_test(gravity_takes_minutes_and_a_kit_seconds),
         cmocka_unit_test(air_above_a_nipple_stays_and_costs_pedal),
         cmocka_unit_test(each_method_has_words_of_its_own),

@@ -6,8 +6,10 @@
 #include "advice/trial.h"
 #include "base/list.h"
 
-/* Weights from here on tell where the car is now; below it, only beyond some knee. */
+/* Weights below the first tell only beyond some knee; below the second they are of an assumed 0,
+ * which tells nothing as long as there is none of it: a spring, air. */
 #define BEYOND_A_KNEE 1.0
+#define OF_NOTHING    2.0
 
 /* --- what figures rest on ------------------------------------------------------------------- */
 
@@ -27,8 +29,17 @@ static double pull(const struct moved_key *key, double changed)
     return key->key->form == FORM_CHOICE || key->base == 0 ? changed / 100 : changed;
 }
 
+static double banded(const struct moved_key *key, double weight, bool near)
+{
+    if (!near)
+        return weight / (1 + weight);
+    if (key->base == 0 && key->key->form != FORM_CHOICE)
+        return BEYOND_A_KNEE + weight / (1 + weight);
+    return OF_NOTHING + weight;
+}
+
 /* Moves one key about and notes for each figure how telling it is; below 0: not at all. What tells
- * only beyond a knee comes after all that tells where the car is now. */
+ * only beyond a knee comes after all that tells where the car is now, an assumed 0 in between. */
 static void tell(struct trial *trial, const struct moved_key *key, double *telling, double *pulls)
 {
     struct moves moves = trial_moves_of(&trial->as_said->parts[key->part], key);
@@ -43,7 +54,7 @@ static void tell(struct trial *trial, const struct moved_key *key, double *telli
                 continue;
             bool near = telling[i] >= BEYOND_A_KNEE || m < moves.near;
             double weight = m < moves.usual ? change(base, trial->now[i]) : 0;
-            telling[i] = fmax(telling[i], near ? BEYOND_A_KNEE + weight : weight / (1 + weight));
+            telling[i] = fmax(telling[i], banded(key, weight, near));
             if (m == 0 && moves.near > 0)
                 pulls[i] += pull(key, weight);
         }

@@ -118,13 +118,17 @@ static void try_value(struct weigher *weigher, size_t k, double value)
     trial_look(&weigher->trial);
 }
 
-static void note(struct weight *weight, double base, double now, bool near, double telling)
+/* nothing: of an assumed 0, which ranks between what tells now and what tells beyond a knee. */
+static void note(struct weight *weight, double base, double now, bool near, bool nothing,
+                 double telling)
 {
     if (now == base || (isnan(now) && isnan(base)))
         return;
     weight->beyond = (!weight->moves || weight->beyond) && !near;
     weight->moves = true;
-    double part = weight->beyond ? telling / (1 + telling) : 1 + telling;
+    double part = telling / (1 + telling);
+    if (!weight->beyond)
+        part = nothing ? 1 + part : 2 + telling;
     weight->telling = fmax(weight->telling, part);
 }
 
@@ -163,6 +167,7 @@ static void weigh_here(struct weigher *weigher, size_t k)
     const struct moves moves = trial_moves_of(&weigher->system->parts[key->part], key);
     struct weight *weights = &weigher->into->weights[k * weigher->into->figures];
     bool given = k < weigher->into->given;
+    bool nothing = !given && key->base == 0 && key->key->form != FORM_CHOICE;
     double tolerance = given ? origin_of(weigher, key)->tolerance : NAN;
     for (int m = 0; m <= moves.count; m++) {
         bool by_tolerance = m == moves.count;
@@ -179,7 +184,7 @@ static void weigh_here(struct weigher *weigher, size_t k)
             double size = counts ? change(base, now) : 0;
             if (given && key->key->form == FORM_CHOICE)
                 size /= 100; /* a word is right or wrong, not a little off */
-            note(&weights[f], base, now, near, size);
+            note(&weights[f], base, now, near, nothing, size);
             if (!by_tolerance)
                 keep(key, to, base, now, &weights[f]);
         }
@@ -209,7 +214,7 @@ static void weigh_there(struct weigher *weigher, double part)
         for (size_t f = 0; f < into->figures; f++)
             if (!isnan(weigher->base[f]))
                 note(&into->weights[k * into->figures + f], weigher->base[f], weigher->trial.now[f],
-                     false, 0);
+                     false, false, 0);
         trial_restore(&weigher->trial, key.part);
         if (said->kind == KIND_PEDAL)
             set_effort(weigher, part);

@@ -4,135 +4,96 @@
 #include <string.h>
 
 #include "report/rule_words.h"
+#include "report/text_figures.h"
 #include "report/text_frame.h"
 
-enum { TITLE_WIDTH = 40, VALUE_WIDTH = 14, RESTS_NAMED = 2 };
+#define FIGURES_INTRODUCTION                                                                       \
+    "Value, stars, and the name to ask for: `firmpedal trace` leads from one figure down to the "  \
+    "lines of the file, `firmpedal explain` says what it is. One star: it rests on something "     \
+    "assumed. Two: more than half of what moves it is assumed."
 
-static void add_padded(struct text *into, const char *words, int width, bool right)
+/* A finding's words with the quantities of this car. */
+struct said {
+    const char *what;
+    const char *why;
+    const char *remedy;
+};
+
+static struct said said_of(struct arena *arena, const struct result *result,
+                           const struct finding *finding)
 {
-    int gap = width - text_letters(words);
-    if (gap < 0)
-        gap = 0;
-    text_add(into, "%*s%s%*s", right ? gap : 0, "", words, right ? 0 : gap, "");
+    const char *const rows[3] = {finding->check->what, finding->check->why, finding->check->remedy};
+    const char *words[3];
+    for (int i = 0; i < 3; i++)
+        words[i] = rows[i] == NULL ? NULL
+                                   : fill_words(arena, rows[i], finding->quantities,
+                                                finding->quantity_count, result->units);
+    return (struct said){words[0], words[1], words[2]};
 }
 
-/* Title, value, whether it is computed or rests on something assumed; below them the id and what
- * the figure rests on or lacks. */
-static void add_figure(struct text *into, const struct result *result, const struct figure *figure)
+static bool same_words(const char *a, const char *b)
 {
-    struct arena *arena = into->arena;
-    text_add(into, "  ");
-    add_padded(into, figure->row->title, TITLE_WIDTH, false);
-    add_padded(into,
-               figure->state == FIGURE_NOT_COMPUTED
-                   ? "not computed"
-                   : figure_value_words(arena, figure, result->units),
-               VALUE_WIDTH, true);
-    text_add(into, "%s%s\n      ", figure->state == FIGURE_NOT_COMPUTED ? "" : "  ",
-             figure_state_word(figure));
-    const char *rests = figure_state_words(arena, result->system, figure, RESTS_NAMED);
-    const char *colon = strchr(rests, ':');
+    return a == b || (a != NULL && b != NULL && strcmp(a, b) == 0);
+}
+
+/* Whether two findings say the same of two places: why and what to do are then said once. */
+static bool alike(struct arena *arena, const struct result *result, const struct finding *a,
+                  const struct finding *b)
+{
+    if (a->check != b->check || a->severity != b->severity || a->assumed != b->assumed)
+        return false;
+    struct said first = said_of(arena, result, a), second = said_of(arena, result, b);
+    return same_words(first.why, second.why) && same_words(first.remedy, second.remedy);
+}
+
+static void add_what(struct text *into, const struct finding *finding, const char *what)
+{
+    text_add(into, "    ");
     text_add_wrapped(into,
-                     text_print(arena, "%s%s%s", figure->row->id,
-                                figure->state == FIGURE_COMPUTED  ? ""
-                                : figure->state == FIGURE_ASSUMED ? ": rests on"
-                                                                  : ":",
-                                figure->state == FIGURE_COMPUTED || colon == NULL ? "" : colon + 1),
-                     6, 6, FRAME_WIDTH);
-    const char *broken = figure_broken_words(arena, figure);
-    if (broken == NULL)
+                     finding->place.line > 0 ? text_print(into->arena, "%s (%s:%d)", what,
+                                                          finding->place.file, finding->place.line)
+                                             : what,
+                     4, 6, FRAME_WIDTH);
+}
+
+static void add_led(struct text *into, const char *lead, const char *words)
+{
+    if (words == NULL)
         return;
-    text_add(into, "      ");
-    text_add_wrapped(into, text_print(arena, "LIMITS NOT MET: %s", broken), 6, 6, FRAME_WIDTH);
+    text_add(into, "    %s: ", lead);
+    text_add_wrapped(into, words, 6 + (int)strlen(lead), 6, FRAME_WIDTH);
 }
 
-static void add_causes(struct text *into, const struct result *result, int circuit)
+/* A finding with all that are like it. */
+static void add_finding(struct text *into, const struct result *result, size_t at, bool *done)
 {
-    struct text line = text_start(into->arena);
-    const char *id = "";
-    bool assumed = false;
-    for (int i = 0; i < result->figures.count; i++) {
-        const struct figure *figure = &result->figures.items[i];
-        if (figure->row->scope != SCOPE_CAUSE || figure->subject != circuit ||
-            figure->state == FIGURE_NOT_COMPUTED || figure->value == 0)
-            continue;
-        assumed = assumed || figure->state == FIGURE_ASSUMED;
-        id = figure->row->id;
-        text_add(&line, "%s%s %s", line.count > 0 ? ", " : "", cause_words((enum cause)figure->sub),
-                 figure_value_words(into->arena, figure, result->units));
-    }
-    if (line.count == 0)
-        return;
-    text_add(into, "  ");
-    text_add_wrapped(into,
-                     text_print(into->arena, "Where it goes%s (%s): %s", assumed ? ", assumed" : "",
-                                id, line.items),
-                     2, 6, FRAME_WIDTH);
-}
-
-static const char *scope_heading(struct arena *arena, const struct figure *figure)
-{
-    if (figure->row->scope == SCOPE_CAR)
-        return "The whole car";
-    char *heading = text_copy(arena, figure->of);
-    if (heading[0] >= 'a' && heading[0] <= 'z')
-        heading[0] = (char)(heading[0] - 'a' + 'A');
-    return heading;
-}
-
-/* Figures of one subject stand together under its name, in the order of the first of each. */
-static void add_figures(struct text *into, const struct result *result)
-{
-    const struct figures *figures = &result->figures;
-    bool *done = ARENA_ARRAY(into->arena, (size_t)figures->count + 1, bool);
-    for (int i = 0; i < figures->count; i++) {
-        const struct figure *first = &figures->items[i];
-        if (done[i] || first->row->scope == SCOPE_CAUSE)
-            continue;
-        frame_heading(into, scope_heading(into->arena, first));
-        for (int k = i; k < figures->count; k++) {
-            const struct figure *figure = &figures->items[k];
-            if (done[k] || figure->row->scope == SCOPE_CAUSE || strcmp(figure->of, first->of) != 0)
-                continue;
-            done[k] = true;
-            add_figure(into, result, figure);
-        }
-        if (first->row->scope == SCOPE_CIRCUIT)
-            add_causes(into, result, first->subject);
-    }
-}
-
-static void add_finding(struct text *into, const struct result *result,
-                        const struct finding *finding)
-{
-    struct arena *arena = into->arena;
+    const struct findings *findings = &result->findings;
+    const struct finding *finding = &findings->items[at];
     char signal[16];
     snprintf(signal, sizeof signal, "%s", severity_word(finding->severity));
     for (char *letter = signal; *letter != '\0'; letter++)
         *letter = (char)(*letter - 'a' + 'A');
-    text_add(into, "%-8s %s", signal, finding->check->id);
-    if (finding->place.line > 0)
-        text_add(into, "  (%s:%d)", finding->place.file, finding->place.line);
-    text_add(into, "\n");
-    const char *parts[3] = {fill_words(arena, finding->check->what, finding->quantities,
-                                       finding->quantity_count, result->units),
-                            finding->check->why == NULL
-                                ? NULL
-                                : fill_words(arena, finding->check->why, finding->quantities,
-                                             finding->quantity_count, result->units),
-                            fill_words(arena, finding->check->remedy, finding->quantities,
-                                       finding->quantity_count, result->units)};
-    static const char *const labels[3] = {"", "Why: ", "Do: "};
-    for (int i = 0; i < 3; i++) {
-        if (parts[i] == NULL)
+    text_add(into, "%-8s %s\n", signal, finding->check->id);
+    for (size_t i = at; i < findings->count; i++) {
+        if (done[i] || !alike(into->arena, result, finding, &findings->items[i]))
             continue;
-        text_add(into, "    %s", labels[i]);
-        text_add_wrapped(into, parts[i], 4 + (int)strlen(labels[i]), 4, FRAME_WIDTH);
+        done[i] = true;
+        add_what(into, &findings->items[i], said_of(into->arena, result, &findings->items[i]).what);
     }
-    text_add(into, "    Source: ");
-    text_add_wrapped(into, finding->check->source, 12, 4, FRAME_WIDTH);
+    struct said said = said_of(into->arena, result, finding);
+    add_led(into, "Why", said.why);
+    add_led(into, "Do", said.remedy);
+    add_led(into, "Source", finding->check->source);
     if (finding->assumed)
-        text_add(into, "    Rests on assumed values; see the figures above.\n");
+        text_add(into, "    Rests on assumed values; see the figures below.\n");
+}
+
+static void add_findings(struct text *into, const struct result *result)
+{
+    bool *done = ARENA_ARRAY(into->arena, result->findings.count + 1, bool);
+    for (size_t i = 0; i < result->findings.count; i++)
+        if (!done[i])
+            add_finding(into, result, i, done);
 }
 
 static void add_ruling(struct text *into, const struct result *result, const struct ruling *ruling)
@@ -191,11 +152,16 @@ static void add_rules(struct text *into, const struct result *result)
 void text_check(struct text *into, const struct result *result)
 {
     frame_title(into, result);
-    add_figures(into, result);
-    add_rules(into, result);
+    text_add(into, "\n%s\n%s\n", summary_words(into->arena, result),
+             hoses_verdict_words(into->arena, &result->hoses));
+    text_headlines(into, result);
+    text_add(into, "  * rests on something assumed; ** mostly assumed\n");
     frame_heading(into, "Findings, worst first");
-    for (size_t i = 0; i < result->findings.count; i++)
-        add_finding(into, result, &result->findings.items[i]);
+    add_findings(into, result);
+    frame_heading(into, "Figures");
+    text_add_wrapped(into, FIGURES_INTRODUCTION, 0, 0, FRAME_WIDTH);
+    text_figures(into, result);
+    add_rules(into, result);
     text_add(into, "\n%s\n%s\n", summary_words(into->arena, result),
              hoses_verdict_words(into->arena, &result->hoses));
     frame_deference(into);

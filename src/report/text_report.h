@@ -8,7 +8,8 @@
 /* Results as plain text for a terminal of 80 columns without colour. Each adds to a text and
  * needs nothing but the result. */
 
-/* Figures by subject, then findings worst first, then one line that sums up. */
+/* What sums up and the first figures, then findings worst first (what is the same of several places
+ * once), then all figures by subject, then published rules. */
 void text_check(struct text *into, const struct result *result);
 /* Settings first, then the numbered steps, then what stays shut. */
 void text_bleed(struct text *into, const struct result *result);

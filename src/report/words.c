@@ -121,6 +121,21 @@ const char *hoses_verdict_words(struct arena *arena, const struct hose_list *hos
     return "";
 }
 
+static const char *counted_words(enum severity severity, int count)
+{
+    switch (severity) {
+    case SEVERITY_NOTE:
+        return count == 1 ? "note" : "notes";
+    case SEVERITY_ADVICE:
+        return count == 1 ? "piece of advice" : "pieces of advice";
+    case SEVERITY_WARNING:
+        return count == 1 ? "warning" : "warnings";
+    case SEVERITY_DANGER:
+        return count == 1 ? "danger" : "dangers";
+    }
+    return "";
+}
+
 const char *summary_words(struct arena *arena, const struct result *result)
 {
     int by_severity[SEVERITY_DANGER + 1] = {0};
@@ -135,7 +150,7 @@ const char *summary_words(struct arena *arena, const struct result *result)
         if (by_severity[severity] == 0)
             continue;
         text_add(&words, "%s %d %s", join, by_severity[severity],
-                 severity_word((enum severity)severity));
+                 counted_words((enum severity)severity, by_severity[severity]));
         join = ",";
     }
     text_add(&words, ".");

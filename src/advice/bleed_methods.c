@@ -32,8 +32,7 @@ static const struct method_row methods[] = {
 static const struct method_reason reasons[] = {
     {"gas-lock",
      "on the way to the {part} the pipe falls by {drop}, full of air, and the reservoir stands "
-     "only "
-     "{head} above the nipple: the air takes the head away, and nothing flows",
+     "only {head} above the nipple: the air takes the head away, and nothing flows",
      true, STATICS},
     {"gas-lock-may",
      "on the way to the {part} pipes fall by {drop} in all, more than the {head} by which the "
@@ -41,8 +40,8 @@ static const struct method_reason reasons[] = {
      "flow, so once begun go on to the end",
      false, STATICS},
     {"gas-lock-unknown",
-     "heights are not given on every way: a falling pipe full of air may stop the flow (measure "
-     "`height` of reservoir, joints and brakes)",
+     "heights are not given on every way: a falling pipe full of air may stop the flow; measure "
+     "how high reservoir, joints and brakes are",
      false, STATICS},
     {"no-head", "the reservoir does not stand above the {part}: {head}", true, STATICS},
     {"trickles", "it gives {flow} a minute at the {part}; cold fluid half of that", false,

@@ -238,7 +238,7 @@ static const struct step_row rows[] = {
      "A pipe that is furred up or crushed passes less; the flow goes with the fourth power of the "
      "bore.",
      "Hagen and Poiseuille: laminar flow in a pipe; half of it: common practice, no source",
-     "mL a minute"},
+     "flow a minute"},
 
     /* bleeding */
     {"bleed-master", PHASE_BLEED,

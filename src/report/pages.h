@@ -5,18 +5,19 @@
 #include "report/flow.h"
 #include "report/layout.h"
 
-/* The chapters of the sheet, in order. Each adds to the flow. */
+/* The chapters of the sheet, in order: first what is done at the car, up to the signatures, then
+ * what one looks up. Each adds to the flow. */
 void pages_front(struct flow *flow, const struct result *result);
 void pages_before(struct flow *flow, const struct result *result);
 void pages_opening(struct flow *flow, const struct result *result);
 void pages_bleeding(struct flow *flow, const struct result *result);
 void pages_methods(struct flow *flow, const struct result *result);
 void pages_hoses(struct flow *flow, const struct result *result);
+void pages_findings(struct flow *flow, const struct result *result);
+void pages_after(struct flow *flow, const struct result *result);
 void pages_figures(struct flow *flow, const struct result *result);
 void pages_curve(struct flow *flow, const struct result *result);
 void pages_rules(struct flow *flow, const struct result *result);
-void pages_findings(struct flow *flow, const struct result *result);
-void pages_after(struct flow *flow, const struct result *result);
 
 /* Pieces that several chapters use. */
 

@@ -26,10 +26,10 @@ const struct sketch *sheet_pages(const struct result *result, enum paper paper,
     pages_methods(&flow, result);
     pages_hoses(&flow, result);
     pages_findings(&flow, result);
+    pages_after(&flow, result);
     pages_figures(&flow, result);
     pages_curve(&flow, result);
     pages_rules(&flow, result);
-    pages_after(&flow, result);
     flow_finish(&flow);
     *count = flow.pages.count;
     return flow.pages.items;

@@ -204,11 +204,13 @@ static void set_master(struct settings *settings, int part)
 {
     const struct system *system = settings->system;
     if (settings->method == METHOD_PEDAL && !part_is_new(&system->parts[part])) {
+        int pedal = pressure_pedal_of(system, part);
+        bool hand = pedal >= 0 && system->parts[pedal].as.pedal.type == PEDAL_HAND;
         struct length stop = pad_stop(system, part);
         if (stop.m > 0) {
-            add_for(settings, "set-pedal-block", part)->most = stop;
+            add_for(settings, hand ? "set-lever-block" : "set-pedal-block", part)->most = stop;
         } else {
-            add_for(settings, "set-pedal-block-plain", part);
+            add_for(settings, hand ? "set-lever-block-plain" : "set-pedal-block-plain", part);
         }
     }
 }

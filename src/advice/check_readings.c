@@ -59,14 +59,23 @@ void check_reading_off(struct checking *checking, const struct check_row *row)
     }
 }
 
-/* How many figures have this assumed key as the one that tells most. */
+/* Of what a figure rests on, the assumed key that tells most among those that the measuring sheet
+ * asks for; NULL. */
+static const struct cited_key *first_to_measure(const struct figure *figure)
+{
+    for (int k = 0; k < figure->assumed_count; k++)
+        if (figure->assumed[k].key->measured)
+            return &figure->assumed[k];
+    return NULL;
+}
+
+/* How many figures have this key as the first to measure. */
 static int led_by(const struct figures *figures, const struct cited_key *cited)
 {
     int count = 0;
     for (int i = 0; i < figures->count; i++) {
-        const struct figure *figure = &figures->items[i];
-        count += figure->assumed_count > 0 && figure->assumed[0].part == cited->part &&
-                 figure->assumed[0].key == cited->key;
+        const struct cited_key *first = first_to_measure(&figures->items[i]);
+        count += first != NULL && first->part == cited->part && first->key == cited->key;
     }
     return count;
 }
@@ -79,8 +88,9 @@ void check_assumed_mostly(struct checking *checking, const struct check_row *row
         const struct figure *figure = &checking->figures->items[i];
         computed += figure->state != FIGURE_NOT_COMPUTED;
         assumed += figure->state == FIGURE_ASSUMED;
-        if (figure->assumed_count > 0 && led_by(checking->figures, &figure->assumed[0]) > most) {
-            leader = &figure->assumed[0];
+        const struct cited_key *first = first_to_measure(figure);
+        if (first != NULL && led_by(checking->figures, first) > most) {
+            leader = first;
             most = led_by(checking->figures, leader);
         }
     }

@@ -471,7 +471,8 @@ static const struct check_row rows[] = {
      "Find which of the two is wrong before the road.", CUSTOM, "reading-off-most",
      check_reading_off},
     {"assumed-mostly", SEVERITY_NOTE,
-     "{assumed} of {computed} figures rest on values that were assumed; most of them on the "
+     "{assumed} of {computed} figures rest on values that were assumed; the first to measure is "
+     "the "
      "{first}.",
      "Assumed values are those of usual cars, not of this one.",
      "Measure that first: the measuring sheet says how.", CUSTOM, "assumed-most",

@@ -98,6 +98,15 @@ static const struct step_row rows[] = {
      "Old {part}: put a block of wood under the pedal so that the pad goes down no more than "
      "{most}.",
      "Beyond that its cups run over bore that has corroded.", CUSTOM, NULL},
+    {"set-lever-block", PHASE_SETTINGS,
+     "Old {part}: put a block of wood between the lever and its bar so that the lever moves no "
+     "more "
+     "than {most} at its end.",
+     "Beyond that its cups run over bore that has corroded.", CUSTOM, NULL},
+    {"set-lever-block-plain", PHASE_SETTINGS,
+     "Old {part}: pull the lever over the first two thirds of its travel only; put a block of wood "
+     "between the lever and its bar.",
+     "Beyond that its cups run over bore that has corroded.", CUSTOM, NULL},
     {"set-pedal-block-plain", PHASE_SETTINGS,
      "Old {part}: let the pedal down over the first two thirds of its travel only; put a block of "
      "wood under it.",
@@ -211,7 +220,7 @@ static const struct step_row rows[] = {
      "New {part}: clamp it by its flange, its outlet end up by about {angle}. Loop pipes from the "
      "outlets back under the fluid, or plug the outlets. Fill it and stroke it slowly, {least} at "
      "a "
-     "time, letting it come back by itself: about {strokes} strokes, {volume} through it, until no "
+     "time, letting it come back by itself: {strokes}, {volume} through it, until no "
      "bubbles come.",
      "A new cylinder is full of air, and air at its closed end finds no way out once it is fitted.",
      "strokes: three volumes leave a twentieth of the froth; common practice, no source, says 8 to "
@@ -247,7 +256,7 @@ static const struct step_row rows[] = {
      "while the pedal goes down.",
      NULL, CUSTOM, "strokes it took"},
     {"bleed-nipple", PHASE_BLEED,
-     "{nipple}: draw off {volume}, about {strokes} strokes, then go on to three to five clear "
+     "{nipple}: draw off {volume}, {strokes}, then go on to three to five clear "
      "ones.",
      "Tube on, its end under fluid, half a turn open; down slowly, shut before the pedal comes "
      "up, wait three seconds.",
@@ -265,7 +274,7 @@ static const struct step_row rows[] = {
      "{nipple} once more: three to five strokes, until they come clear.", NULL, CUSTOM,
      "clear, or not"},
     {"bleed-slave", PHASE_BLEED,
-     "{nipple}: draw off {volume}, about {strokes} strokes, then go on to three to five clear "
+     "{nipple}: draw off {volume}, {strokes}, then go on to three to five clear "
      "ones; shut the nipple before the pedal comes back.",
      "A clutch master without a check valve sucks the air back.",
      "trade article (publisher withheld)", "drawn off"},
@@ -354,6 +363,9 @@ static const struct step_row rows[] = {
      "After 100 km: set the shoes again, look at every joint, bleed again if the pedal grew "
      "longer.",
      NULL, CUSTOM, "pedal travel"},
+    {"later-100-km-discs", PHASE_LATER,
+     "After 100 km: look at every joint, bleed again if the pedal or lever goes further.", NULL,
+     CUSTOM, "travel"},
     {"later-fluid", PHASE_LATER, "{part}: change the fluid by {date}.",
      "It takes up water from the air, and water boils.", CUSTOM, NULL},
     {"later-hoses", PHASE_LATER, "{text}: renew by {date}, whatever it looks like then.", NULL,

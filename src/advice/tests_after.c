@@ -215,6 +215,16 @@ static void renew_hoses(struct testing *testing)
     }
 }
 
+static bool has_shoes(const struct system *system)
+{
+    for (int i = 0; i < system->part_count; i++) {
+        if (system->parts[i].kind == KIND_DRUM) {
+            return true;
+        }
+    }
+    return false;
+}
+
 struct steps tests_of(const struct system *system, const struct network *network,
                       const struct figures *figures, struct date today, struct arena *arena)
 {
@@ -233,7 +243,7 @@ struct steps tests_of(const struct system *system, const struct network *network
     try_clutch(&testing);
     drive(&testing);
     steps_add(&steps, "later-next-day")->date = next_day(today);
-    steps_add(&steps, "later-100-km");
+    steps_add(&steps, has_shoes(system) ? "later-100-km" : "later-100-km-discs");
     change_fluid(&testing);
     renew_hoses(&testing);
     return steps;

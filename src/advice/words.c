@@ -124,9 +124,9 @@ static const char *flow_text(struct arena *arena, double flow, enum unit_system 
 static const char *strokes_text(struct arena *arena, const struct step *step)
 {
     if (isnan(step->strokes)) {
-        return "as many as it takes";
+        return "as many strokes as it takes";
     }
-    return text_print(arena, "%.0f", step->strokes);
+    return text_print(arena, "about %.0f stroke%s", step->strokes, step->strokes < 1.5 ? "" : "s");
 }
 
 /* What comes off the car when a brake is renewed: not the whole brake. */

@@ -68,7 +68,7 @@ const char *bleed_volume(struct arena *arena, const struct result *result, doubl
 
 bool bleed_draws(const struct step *step)
 {
-    return step->bleed != NULL && step->bleed->purge.m3 > 0;
+    return step->bleed != NULL && !(step->bleed->purge.m3 <= 0); /* not known: it does */
 }
 
 const char *bleed_strokes(struct arena *arena, double strokes)

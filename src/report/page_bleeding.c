@@ -14,7 +14,7 @@
 
 /* Columns of the table, by their left edges from the right margin. */
 enum column { WAY, DRAW, STROKES, TIME, RESERVOIR, AIR, WRITE, COLUMNS };
-static const double edges[COLUMNS] = {112, 95, 78, 63, 50, 31, 15};
+static const double edges[COLUMNS] = {115, 99, 78.5, 64, 50, 31, 15};
 static const char *const heads[COLUMNS][2] = {
     {"way", "of it new"},     {"draw off", "to renew"}, {"strokes", "to renew"}, {"gravity", "kit"},
     {"top up", "then in it"}, {"air left", "circuit"},  {"drawn off", "here"},
@@ -96,6 +96,11 @@ static struct cells cells_of(struct arena *arena, const struct result *result,
     if (detail != NULL && !bleed_draws(step)) {
         cells.items[STROKES][0] = "3 to 5";
         cells.items[STROKES][1] = "until clear";
+        return cells;
+    }
+    if (isnan(step->volume.m3)) {
+        cells.items[DRAW][0] = "not known";
+        cells.items[DRAW][1] = "lengths missing";
         return cells;
     }
     cells.items[DRAW][0] =

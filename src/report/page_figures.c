@@ -156,8 +156,11 @@ static void figure_group(struct flow *flow, const struct result *result, int fir
     flow_rule(flow);
 }
 
+enum { LEADING = 3 };
+
 struct rested {
     struct cited_key key;
+    int leads; /* figures of which it is among the first */
     int figures;
     int first;
 };
@@ -166,6 +169,8 @@ static int compare_rested(const void *a, const void *b)
 {
     const struct rested *x = a;
     const struct rested *y = b;
+    if (x->leads != y->leads)
+        return y->leads - x->leads;
     return x->figures != y->figures ? y->figures - x->figures : x->first - y->first;
 }
 
@@ -181,8 +186,9 @@ static int collect_rested(const struct result *result, struct rested *into)
                                   into[at].key.key != figure->assumed[k].key))
                 at++;
             if (at == count)
-                into[count++] = (struct rested){figure->assumed[k], 0, at};
+                into[count++] = (struct rested){figure->assumed[k], 0, 0, at};
             into[at].figures++;
+            into[at].leads += k < LEADING;
         }
     }
     qsort(into, (size_t)count, sizeof *into, compare_rested);
@@ -219,8 +225,8 @@ static void assumed_values(struct flow *flow, const struct result *result)
         return;
     flow_subheading(flow, "Assumed values behind these figures", 20);
     flow_paragraph(flow,
-                   "Measure from the top down: the figure in brackets says how many figures rest "
-                   "on the value.",
+                   "Measure from the top down: first what tells most. The number in brackets says "
+                   "how many figures rest on the value.",
                    flow_small(), INK_DARK);
     double width = flow_width(flow) / 2;
     for (int i = 0; i < count; i += 2) {

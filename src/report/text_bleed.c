@@ -109,7 +109,8 @@ static void add_steps(struct text *into, const struct result *result)
         if (stage != NULL)
             text_add(into, "%s%s:\n", i > 0 ? "\n" : "", stage);
         frame_step(into, result, steps, i);
-        if (step->nipple < 0 || (step->bleed != NULL && !bleed_draws(step)))
+        bool drawn = step->bleed == NULL || (bleed_draws(step) && !isnan(step->volume.m3));
+        if (step->nipple < 0 || !drawn)
             continue;
         add_way(into, result, step);
         if (step->bleed != NULL) {

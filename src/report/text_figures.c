@@ -5,7 +5,7 @@
 #include "report/text_frame.h"
 #include "report/text_report.h"
 
-enum { VALUE_END = 48, MOST_LACKS = 3, TOLD_OF_EACH = 3, MOST_TOLD = 3 };
+enum { VALUE_END = 46, MOST_LACKS = 3, TOLD_OF_EACH = 3, MOST_TOLD = 3 };
 
 /* A star where a figure rests on something assumed, two where it mostly does. */
 static const char *stars(const struct figure *figure)

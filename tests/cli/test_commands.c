@@ -85,7 +85,7 @@ static void hoses_tell_complete_or_not_in_one_line_and_by_status(void **state)
 static void what_is_mostly_assumed_or_beyond_its_limits_says_so_beside_the_figure(void **state)
 {
     (void)state;
-    expect(run_cli("check", CAR, "--fail-at", "danger"), 0, "mm  mostly assumed\n", NULL);
+    expect(run_cli("check", CAR, "--fail-at", "danger"), 0, "mm ** pedal-travel\n", NULL);
     expect(run_cli("check", CAR, "--json", "--fail-at", "danger"), 0, "\"mostly_assumed\": true",
            NULL);
     expect(run_cli("check", CAR, "--json", "--fail-at", "danger"), 0, "\"met\": true", NULL);

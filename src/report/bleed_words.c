@@ -229,3 +229,12 @@ const char *bleed_cost_words(struct arena *arena, const struct result *result,
         return "no order costs more than this plan";
     return bleed_order_words(arena, result, row->cost->order, row->cost->count);
 }
+
+const char *bleed_guess_words(const struct bleed_plan *plan)
+{
+    for (size_t i = 0; i < plan->steps.count; i++)
+        if (plan->steps.items[i].bleed != NULL && isnan(plan->steps.items[i].volume.m3))
+            return "Lengths of pipes and hoses are missing: usual ones are taken here. Measure "
+                   "them.";
+    return NULL;
+}

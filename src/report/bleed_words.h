@@ -51,6 +51,9 @@ struct bleed_cost_row {
 };
 enum { BLEED_MOST_COSTS = 5 };
 int bleed_cost_rows(const struct bleed_plan *plan, struct bleed_cost_row rows[BLEED_MOST_COSTS]);
+/* A sentence where the lengths of some ways are missing and the simulation takes usual ones, or
+ * NULL. */
+const char *bleed_guess_words(const struct bleed_plan *plan);
 /* What the same order costs by the other practice: "nipples shut early". */
 const char *bleed_other_words(const struct bleed_plan *plan);
 /* The order of a row that comes after the plan's, or how it stands to the plan. */

@@ -235,7 +235,10 @@ static void curve(struct flow *flow, const struct result *result)
     enum { HEIGHT = 62 };
     if (result->bleed->point_count < 2)
         return;
-    flow_subheading(flow, "How the air goes, by the simulation", HEIGHT + 2);
+    const char *guess = bleed_guess_words(result->bleed);
+    flow_subheading(flow, "How the air goes, by the simulation", HEIGHT + (guess != NULL ? 8 : 2));
+    if (guess != NULL)
+        flow_paragraph(flow, guess, flow_bold(), INK_BLACK);
     bleed_curve_draw(flow_page(flow), result,
                      (struct box){FLOW_LEFT, flow->y, flow_right(flow), flow->y + HEIGHT});
     flow_skip(flow, HEIGHT + 2);

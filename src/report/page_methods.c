@@ -42,7 +42,11 @@ static void costs(struct flow *flow, const struct result *result)
     int count = bleed_cost_rows(result->bleed, rows);
     if (count == 0)
         return;
-    flow_subheading(flow, "What the order costs, by the simulation", 16 + 9 * count);
+    const char *guess = bleed_guess_words(result->bleed);
+    flow_subheading(flow, "What the order costs, by the simulation",
+                    (guess != NULL ? 22 : 16) + 9 * count);
+    if (guess != NULL)
+        flow_paragraph(flow, guess, flow_bold(), INK_BLACK);
     bool shut = result->bleed->shut_under_pressure;
     sketch_words(flow_page(flow), FLOW_LEFT + columns[0], flow->y + 2.6,
                  shut ? "nipples shut early" : "nipples held open", flow_small(), ALIGN_LEFT,

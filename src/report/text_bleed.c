@@ -165,6 +165,8 @@ static void add_costs(struct text *into, const struct result *result)
     if (count == 0)
         return;
     frame_heading(into, "What the order costs, by the simulation");
+    if (bleed_guess_words(plan) != NULL)
+        text_add_wrapped(into, bleed_guess_words(plan), 0, 0, FRAME_WIDTH);
     text_add(into, "  %-28s %-27s   %s\n", "",
              plan->shut_under_pressure ? "nipples shut early" : "nipples held open",
              bleed_other_words(plan));

@@ -258,8 +258,10 @@ static void add_disc(struct making *making, const char *name, int domain)
     double roll_back = say_mm(making, "roll back", 0.05, 0.4);
     double squash = say_mm(making, "pad squash", 0.05, 0.4);
     double opening = say_mm(making, "body opening", 0.05, 0.4);
+    double run_out = say_mm(making, "run out", 0.02, 0.2);
+    double play = say_mm(making, "bearing play", 0.02, 0.2);
     ROW(making, ROW_DISC, domain, fixed ? 1 : 2, pistons, strtod(words, NULL) * 1e-3, others,
-        strtod(more, NULL) * 1e-3, threshold, roll_back, squash, opening);
+        strtod(more, NULL) * 1e-3, threshold, roll_back, squash, opening, run_out, play);
     ROW(making, ROW_CHAMBER, domain, say_ml(making, "chamber", 5, 60));
 }
 
@@ -424,4 +426,8 @@ void random_car(int car, FILE *description, FILE *numbers, struct random_state *
                     state->lost > 0);
     }
     make_plumbing(&making, layout, help);
+    state->hoses = random_of(&making.random, 3);
+    state->slack = chance(&making, 0.25);
+    state->knocked_back = chance(&making, 0.25);
+    ROW(&making, ROW_CASE, state->hoses, state->slack, state->knocked_back);
 }

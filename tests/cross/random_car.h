@@ -22,6 +22,8 @@ enum row_kind {
     ROW_SERVO2 = 3,  /* rod gap (NaN: not said), assisted (0, 1), lost circuit (0: none) */
     ROW_MASTER = 4,  /* tandem (0, 1), bore, stroke, cut off, rod gap, efficiency, primary spring,
                         secondary spring, seal friction */
+    ROW_CASE = 5,    /* hoses (0 as described, 1 all good, 2 all worn), adjusters not set (0, 1),
+                        pads knocked back (0, 1) */
     ROW_FLUID = 6,   /* grade as in docs/physics.md's table of fluids (3, 4, 5.1, 5, 0 mineral),
                         temperature in degC, air */
     ROW_CIRCUIT = 7, /* master (1, 2), chamber (0 single, 1 primary, 2 secondary) */
@@ -32,7 +34,8 @@ enum row_kind {
     ROW_HOSE = 10,   /* domain, length, inside, state (1 good, 2 worn), expansion (NaN: not said) */
     ROW_CHAMBER = 11, /* domain, volume */
     ROW_DISC = 12,    /* domain, caliper (1 fixed, 2 sliding), pistons, bore, pistons, bore of the
-                         second    size, threshold, roll back, pad squash, body opening */
+                         second    size, threshold, roll back, pad squash, body opening, run out,
+                         bearing play */
     ROW_DRUM = 13,    /* domain, bore, threshold, clearance, give */
     ROW_WHEEL =
         14, /* domain of the front left, front right, rear left, rear right brake (0: none) */
@@ -44,8 +47,11 @@ enum { ROW_NUMBERS = 12 };
 
 /* How a car is to be solved. */
 struct random_state {
-    bool assisted; /* its servo has vacuum */
-    int lost;      /* the circuit without pressure, counted from 1; 0: none */
+    bool assisted;     /* its servo has vacuum */
+    int lost;          /* the circuit without pressure, counted from 1; 0: none */
+    int hoses;         /* 0 as described, 1 all good, 2 all worn */
+    bool slack;        /* adjusters of the shoes are not set */
+    bool knocked_back; /* the first stroke after pads were knocked back */
 };
 
 /* Writes car number `car` as a description and as rows. */

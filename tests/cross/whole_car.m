@@ -74,6 +74,7 @@ function car = read_car(rows, c)
                      'vacuum', s(6), 'efficiency', s(7), 'spring', s(8), 'bore', s(9), ...
                      'line_cut_in', s(10), 'gap', t(1), 'assisted', t(2) != 0);
   car.lost = t(3);
+  car.in_case = pick(5);
   car.masters = pick(4);
   f = pick(6);
   row = c.fluids(c.fluids(:, 1) == f(1), :);
@@ -259,6 +260,11 @@ function [r, slope] = part_residuals(r, slope, x, car, c)
     if !isnan(car.hoses(h, 5))
       share = car.hoses(h, 5) / hose_ceiling(inside, c.hose_psi(1), c);
     end
+    if car.in_case(1) == 1 % all good: at most that
+      share = min(share, 0.45);
+    elseif car.in_case(1) == 2 % all worn: at least that
+      share = max(share, 1);
+    end
     y(h) = share * long * hose_ceiling(inside, at, c) + fluid(pi * inside ^ 2 / 4 * long, at);
   end
   [r, slope] = set_parts(r, slope, x, car.at_hose, car.hoses(:, 1), real(y), imag(y) / 1e-20, car);
@@ -269,14 +275,19 @@ function [r, slope] = part_residuals(r, slope, x, car, c)
     at = p(d(:, 1));
     pistons = pi / 4 * (d(:, 3) .* d(:, 4) .^ 2 + d(:, 5) .* d(:, 6) .^ 2);
     side = pistons ./ (1 + (d(:, 2) == 1));
-    y = pistons .* d(:, 8) .* touched(at, d(:, 7)) + (2 * side .* d(:, 9) + side .* d(:, 10)) .* at / 10e6;
+    back = d(:, 8);
+    if car.in_case(3) % knocked back: run-out and bearing play, where they are more
+      back = max(back, d(:, 11) + d(:, 12));
+    end
+    y = pistons .* back .* touched(at, d(:, 7)) + (2 * side .* d(:, 9) + side .* d(:, 10)) .* at / 10e6;
     [r, slope] = set_parts(r, slope, x, car.at_disc, d(:, 1), real(y), imag(y) / 1e-20, car);
   end
   if !isempty(car.drums)
     d = car.drums;
     at = p(d(:, 1));
     bore = pi * d(:, 2) .^ 2 / 4;
-    y = 2 * bore .* d(:, 4) .* touched(at, d(:, 3)) + 2 * bore .* d(:, 5) .* at / 10e6;
+    clearance = d(:, 4) * (1 + 2 * car.in_case(2)); % adjusters not set: three times
+    y = 2 * bore .* clearance .* touched(at, d(:, 3)) + 2 * bore .* d(:, 5) .* at / 10e6;
     [r, slope] = set_parts(r, slope, x, car.at_drum, d(:, 1), real(y), imag(y) / 1e-20, car);
   end
 end

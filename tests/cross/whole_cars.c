@@ -3,8 +3,12 @@
  * It takes Newton steps on all unknowns of a car at once; the program walks from the pedal to the
  * wheels.
  *
+ * Hoses are as described, all good or all worn; adjusters set or not; pads
+ * at rest or knocked back.
+ *
  * Compared are pedal travel, effort, rod travel and the pressures at the four wheels, within 1e-9
- * of each; where a pedal ends on its floor or at a bore's end as well (about a fifth of the cars).
+ * of each; where a pedal ends on its floor or at a bore's end as well (about two fifths of the
+ * cars).
  */
 #define _GNU_SOURCE
 
@@ -75,6 +79,10 @@ static void solve_description(int car, const char *description, size_t size,
     struct solution *solution = solution_room(system, network, arena);
     struct state state = state_usual();
     state.assisted = as->assisted;
+    static const enum hose_case hoses[] = {HOSES_AS_SAID, HOSES_GOOD, HOSES_WORN};
+    state.hoses = hoses[as->hoses];
+    state.brakes.slack = as->slack;
+    state.brakes.knocked_back = as->knocked_back;
     state.lost_circuit = lost_circuit(system, network, as->lost);
     solve(system, network, &state, solution);
     const struct pedal_state *pedal = &solution->pedals[part_called(system, "brake pedal")];

@@ -53,8 +53,11 @@ static const struct method_reason reasons[] = {
     {"hold-off-in-way",
      "the {part} opens at {pressure} only: its stem must be held open the whole time", false,
      CUSTOM},
-    {"servo-shut", "the {part} does not let fluid pass at rest: only the pedal opens it", true,
-     "as described"},
+    {"servo-shut",
+     "the {part} does not let fluid pass at rest: its piston pushes what lies beyond to and fro, "
+     "and "
+     "no fresh fluid follows; go by the car's manual",
+     true, "as described"},
     {"bubble-outruns",
      "in the {part} a bubble climbs against the flow: it takes {flow_least} a minute to carry it "
      "down, and there are {flow} a minute",
@@ -303,8 +306,7 @@ static void judge_way(struct judging *judging, const struct scoped_nipple *item)
         const struct part *part = &nets->system->parts[index];
         if (part->kind == KIND_VALVE) {
             judge_valve(judging, index, item);
-        } else if (part->kind == KIND_SERVO && part->as.servo.passes == NO &&
-                   judging->verdict->row->method != METHOD_PEDAL) {
+        } else if (part->kind == KIND_SERVO && part->as.servo.passes == NO) {
             note(judging, "servo-shut", index);
         } else if (part->kind == KIND_JOINT && part->as.joint.blanked > 0) {
             bool usual = false;

@@ -82,11 +82,13 @@ double bleed_full_flow(const struct purge_net *net, int nipple, double push)
 {
     struct passage passage = passage_usual();
     struct resistance way = flow_passage(net->density, net->viscosity, &passage);
+    bool open = true;
     for (int leg = net->nipples[nipple].leg; leg >= 0; leg = net->legs[leg].above) {
         way.linear +=
             flow_pipe(net->density, net->viscosity, net->legs[leg].length, net->legs[leg].bore);
+        open = open && !net->legs[leg].shut;
     }
-    return push > 0 ? flow_driven(way, push) : 0;
+    return open && push > 0 ? flow_driven(way, push) : 0;
 }
 
 static double push_of(const struct system *system, int master, enum bleed_method method,

@@ -68,8 +68,12 @@ const char *bleed_volume(struct arena *arena, const struct result *result, doubl
 
 bool bleed_draws(const struct step *step)
 {
-    return step->bleed != NULL && !(step->bleed->purge.m3 <= 0); /* not known: it does */
+    const struct bleed_detail *detail = step->bleed; /* a volume that is not known counts */
+    return detail != NULL && (detail->gave_up || !(detail->purge.m3 <= 0));
 }
+
+const char bleed_gave_up[] = "by the simulation the air does not come out here this way: see which "
+                             "way of bleeding suits, and the car's manual";
 
 const char *bleed_strokes(struct arena *arena, double strokes)
 {

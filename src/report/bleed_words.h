@@ -20,6 +20,8 @@ const char *bleed_with_words(struct arena *arena, const struct result *result,
 const char *bleed_volume(struct arena *arena, const struct result *result, double m3);
 /* Whether a step draws off a volume of its own; a nipple that comes up once more does not. */
 bool bleed_draws(const struct step *step);
+/* What is said of a step whose air does not come, by the simulation. */
+extern const char bleed_gave_up[];
 /* "7", "-" when not known; whole strokes, upwards. */
 const char *bleed_strokes(struct arena *arena, double strokes);
 /* "45 s", "4 min", "1.5 h"; none when it does not run at all (NaN). */

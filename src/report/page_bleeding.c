@@ -47,6 +47,8 @@ static const char *trapped_words(struct arena *arena, const struct result *resul
                                  const struct step *step)
 {
     const struct bleed_detail *detail = step->bleed;
+    if (detail != NULL && detail->gave_up)
+        return pages_sentence(arena, bleed_gave_up);
     if (detail == NULL || !(detail->trapped.m3 > 0))
         return NULL;
     const char *volume = bleed_volume(arena, result, detail->trapped.m3);

@@ -58,9 +58,10 @@ static void add_amounts(struct text *into, const struct result *result, const st
     const struct bleed_detail *detail = step->bleed;
     struct arena *arena = into->arena;
     frame_line(into, "Until it is clear",
-               text_print(arena, "%s, %s strokes, by the simulation",
-                          bleed_volume(arena, result, detail->purge.m3),
-                          bleed_strokes(arena, detail->purge_strokes)));
+               detail->gave_up ? "never, by the simulation"
+                               : text_print(arena, "%s, %s strokes, by the simulation",
+                                            bleed_volume(arena, result, detail->purge.m3),
+                                            bleed_strokes(arena, detail->purge_strokes)));
     frame_line(into, "To renew fluid",
                text_print(arena, "%s, %s strokes", bleed_volume(arena, result, detail->renewal.m3),
                           bleed_strokes(arena, detail->renewal_strokes)));
@@ -93,6 +94,12 @@ static void add_trapped(struct text *into, const struct result *result, const st
                           bleed_volume(into->arena, result, detail->trapped.m3), cost));
 }
 
+static void add_gave_up(struct text *into, const struct step *step)
+{
+    if (step->bleed->gave_up)
+        frame_line(into, "WARNING", bleed_gave_up);
+}
+
 static void add_steps(struct text *into, const struct result *result)
 {
     const struct steps *steps = &result->bleed->steps;
@@ -116,6 +123,7 @@ static void add_steps(struct text *into, const struct result *result)
         if (step->bleed != NULL) {
             add_amounts(into, result, step);
             add_trapped(into, result, step);
+            add_gave_up(into, step);
         }
     }
 }

@@ -92,6 +92,8 @@ static void add_amounts(struct text *into, const struct result *result, const st
                                 step->volume_assumed ? " (assumed)" : ""));
     add_labelled(into, plan->method == METHOD_REVERSE ? "RESERVOIR" : "TOP UP",
                  top_up_words(arena, plan, step));
+    if (step->bleed != NULL && step->bleed->gave_up)
+        add_labelled(into, "WARNING", "the air does not come out this way");
     if (step->bleed != NULL && step->bleed->trapped.m3 > 0)
         add_labelled(into, "TURN UP",
                      text_print(arena, "%s of air stay above the nipple",

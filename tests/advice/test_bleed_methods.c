@@ -151,6 +151,65 @@ static void a_hold_off_valve_is_minded_by_all_but_the_pedal(void **state)
     advice_car_finish(&car);
 }
 
+/* No way past it at rest: what the master pushes comes back, and no method brings fresh fluid. */
+static void a_servo_that_is_shut_at_rest_stops_every_method(void **state)
+{
+    (void)state;
+    struct advice_car car = advice_car_read(
+        CAR("DOT 4", "", "", "3/16 in",
+            "[remote servo]\ntype = remote\npasses at rest = no\n[runs]\n"
+            "feed = brake master, 1 m pipe, remote servo, 1.5 m pipe, 0.3 m hose, axle tee\n"
+            "left = axle tee, 0.7 m pipe, rear left drum\n"
+            "right = axle tee, 0.5 m pipe, rear right drum\n"),
+        NULL);
+    for (int m = 0; m < METHOD_COUNT; m++) {
+        assert_false(verdict(&car, (enum bleed_method)m)->suits);
+        assert_non_null(noted(&car, (enum bleed_method)m, "servo-shut"));
+    }
+    const struct bleed_detail *detail = car.result->bleed->steps.items[0].bleed;
+    assert_true(detail->gave_up);
+    near(detail->flow_by_pressure, 0, 1e-15);
+    assert_true(isnan(detail->by_gravity.s));
+    advice_car_finish(&car);
+}
+
+/* Two reservoirs of the ready motorcycle, whose calipers hold more than half of one. */
+static void reservoirs_get_the_kits_cap_in_turn_and_may_overflow(void **state)
+{
+    (void)state;
+    struct advice_car car = advice_car_load("systems/twin-disc-motorcycle.ini", NULL);
+    assert_non_null(noted(&car, METHOD_PRESSURE, "kit-each"));
+    assert_non_null(noted(&car, METHOD_PRESSURE, "old-reservoir"));
+    assert_non_null(noted(&car, METHOD_REVERSE, "overflows"));
+    assert_non_null(noted(&car, METHOD_REVERSE, "dirt-back"));
+    assert_non_null(noted(&car, METHOD_GRAVITY, "trickles"));
+    assert_non_null(noted(&car, METHOD_VACUUM, "thread-draws-air"));
+    assert_non_null(noted(&car, METHOD_PEDAL, "stroke-limited"));
+    assert_non_null(noted(&car, METHOD_PEDAL, "pedal-alone"));
+    advice_car_finish(&car);
+    struct advice_car van = advice_car_load("systems/village-van.ini", NULL);
+    assert_null(noted(&van, METHOD_PRESSURE, "kit-each"));
+    assert_non_null(noted(&van, METHOD_REVERSE, "with-buoyancy"));
+    advice_car_finish(&van);
+}
+
+/* Of the two drums one has no nipple; its air stands in an open circuit. Wide pipe whose heights
+ * are not given may let the bubble climb. */
+static void a_drum_without_a_nipple_and_unknown_heights_are_minded(void **state)
+{
+    (void)state;
+    expect(CAR("DOT 4", "", "", "3/16 in", "[rear right drum]\nnipples = 0\n" RUNS), METHOD_PEDAL,
+           true, "no-nipple");
+#define NO_HEIGHTS                                                                                 \
+    "[vehicle]\ntitle = Case\ndriver = right\nfront axle = independent\nrear axle = live\n"        \
+    "[fluid]\ngrade = DOT 4\n[reservoir]\ncapacity = 200 mL\n"                                     \
+    "[brake pedal]\nworks = brake master\nratio = 5\ntravel = 150 mm\n"                            \
+    "[brake master]\ntype = single\nbore = 20 mm\nstroke = 25 mm\n"                                \
+    "[rear drum]\nshoes = leading and trailing\ncylinder = two pistons\nbore = 3/4 in\n"           \
+    "[axle tee]\non = rear axle\n[all pipes]\nsize = 3/8 in\nwall = 0.028 in\n" RUNS
+    expect(NO_HEIGHTS, METHOD_GRAVITY, true, "bubble-may-outrun");
+}
+
 /* Pipe of 3/8 in, bore about 8 mm, falling: its bubble climbs at 73 mm/s (F. Viana and others 2003)
  * and takes 3.8 mL/s, double when slanted. In 3/16 in pipe it stands (F. P. Bretherton 1961). */
 static void a_wide_falling_pipe_lets_the_bubble_climb_against_gravitys_flow(void **state)
@@ -246,6 +305,9 @@ int main(void)
         cmocka_unit_test(a_reservoir_below_the_nipple_gives_no_head),
         cmocka_unit_test(a_residual_valve_stops_gravity_and_a_syringe),
         cmocka_unit_test(a_hold_off_valve_is_minded_by_all_but_the_pedal),
+        cmocka_unit_test(a_servo_that_is_shut_at_rest_stops_every_method),
+        cmocka_unit_test(reservoirs_get_the_kits_cap_in_turn_and_may_overflow),
+        cmocka_unit_test(a_drum_without_a_nipple_and_unknown_heights_are_minded),
         cmocka_unit_test(a_wide_falling_pipe_lets_the_bubble_climb_against_gravitys_flow),
         cmocka_unit_test(silicone_does_not_come_clear_under_suction),
         cmocka_unit_test(air_above_the_nipple_and_in_dead_legs_is_told_with_its_price),

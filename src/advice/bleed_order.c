@@ -421,17 +421,16 @@ int bleed_order_makers(const struct system *system, const struct network *networ
     struct ordered_nipple *customs =
         ARENA_ARRAY(arena, (size_t)set->count + 1, struct ordered_nipple);
     bool *taken = ARENA_ARRAY(arena, (size_t)set->count + 1, bool);
-    int count = 0, left_out = 0;
+    int count = 0;
     bleed_order(system, network, set, arena, customs);
     for (size_t o = 0; o < order->count; o++) {
         for (int i = 0; i < set->count; i++) {
             struct nipple nipple = customs[i].nipple->nipple;
-            if (!taken[i] && nipple.part == order->items[o].part &&
-                nipple.index == order->items[o].index) {
-                taken[i] = true;
+            if (nipple.part == order->items[o].part && nipple.index == order->items[o].index) {
                 into[count] = customs[i];
                 into[count].run_assumed = false;
-                into[count++].reason = "makers-order";
+                into[count++].reason = taken[i] ? "makers-order-again" : "makers-order";
+                taken[i] = true;
             }
         }
     }
@@ -443,9 +442,8 @@ int bleed_order_makers(const struct system *system, const struct network *networ
         into[count] = customs[i];
         if (!item->clutch) {
             into[count].reason = "left-out-of-makers-order";
-            left_out++;
         }
         count++;
     }
-    return left_out;
+    return count;
 }

@@ -22,9 +22,9 @@ void bleed_groups(const struct system *system, const struct network *network, in
 bool nipple_is_outer(const struct part *part, int index);
 bool nipple_is_inner(const struct part *part, int index);
 
-/* The same by the maker's own order; those that it leaves out come after, in the trade's order,
- * with a reason that says so. Clutch nipples come last unless the order names them. Gives how many
- * it left out, the clutch not counted. */
+/* The same by the maker's own order, in which a nipple may come up more than once; those that it
+ * leaves out come after, in the trade's order, with a reason that says so. Clutch nipples come last
+ * unless the order names them. into has room for the set and the order together. Gives how many. */
 int bleed_order_makers(const struct system *system, const struct network *network,
                        const struct bleed_set *set, struct arena *arena,
                        struct ordered_nipple *into);

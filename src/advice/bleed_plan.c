@@ -92,7 +92,8 @@ static void add_nipple(struct planning *planning, const struct ordered_nipple *o
     const struct scoped_nipple *item = ordered->nipple;
     const struct vertex *vertex = &planning->network->vertices[item->vertex];
     const struct part *part = &planning->system->parts[item->nipple.part];
-    bool again = strcmp(ordered->reason, "outer-again") == 0;
+    bool again = strcmp(ordered->reason, "outer-again") == 0 ||
+                 strcmp(ordered->reason, "makers-order-again") == 0;
     struct step *step =
         steps_add(&planning->plan->steps, again ? "bleed-again" : row_for(planning, part));
     step->part = item->nipple.part;
@@ -174,12 +175,13 @@ static void add_steps(struct planning *planning, const struct arranged *arranged
     }
 }
 
-static const struct ordered_nipple *makers(struct planning *planning)
+static const struct ordered_nipple *makers(struct planning *planning, int *count)
 {
-    struct ordered_nipple *order =
-        ARENA_ARRAY(planning->arena, (size_t)planning->set->count + 1, struct ordered_nipple);
-    bleed_order_makers(planning->system, planning->network, planning->set, planning->arena, order);
-    note_left_out(planning->plan, order, planning->set->count, planning->arena);
+    size_t room = (size_t)planning->set->count + planning->system->own_order.count + 1;
+    struct ordered_nipple *order = ARENA_ARRAY(planning->arena, room, struct ordered_nipple);
+    *count = bleed_order_makers(planning->system, planning->network, planning->set, planning->arena,
+                                order);
+    note_left_out(planning->plan, order, *count, planning->arena);
     return order;
 }
 
@@ -217,7 +219,7 @@ static void find_order(struct planning *planning, const struct bleed_wishes *wis
 {
     const struct bleed_set *set = planning->set;
     struct bleed_plan *plan = planning->plan;
-    int most = 3 * set->count + wishes->order_count + 1;
+    int most = 3 * set->count + wishes->order_count + (int)planning->system->own_order.count + 1;
     struct bleed_nets nets =
         bleed_nets_of(planning->system, planning->network, set, wishes, most, planning->arena);
     struct ordered_nipple *trade =
@@ -231,7 +233,9 @@ static void find_order(struct planning *planning, const struct bleed_wishes *wis
     plan->tried = arranged.tried;
     plan->makers_order = planning->system->own_order.count > 0;
     if (plan->makers_order) {
-        arranged = bleed_arrange(&nets, makers(planning), set->count, true, planning->arena);
+        int count = 0;
+        const struct ordered_nipple *order = makers(planning, &count);
+        arranged = bleed_arrange(&nets, order, count, true, planning->arena);
         plan->makers = cost_of(&nets, &arranged);
     } else if (arranged.departure != NULL) {
         plan->departure = reason_row(arranged.departure);

@@ -12,6 +12,7 @@
 
 static const struct reason_row rows[] = {
     {"makers-order", "the maker's own order, as the description gives it", MAKER},
+    {"makers-order-again", "the maker's own order has this nipple once more", MAKER},
     {"left-out-of-makers-order",
      "the maker's order in the description leaves this nipple out, but it needs bleeding", CUSTOM},
     {"master-first",

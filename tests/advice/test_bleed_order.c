@@ -177,6 +177,24 @@ static void the_makers_own_order_wins(void **state)
     advice_car_finish(&car);
 }
 
+static void a_nipple_may_come_up_again_in_the_makers_order(void **state)
+{
+    (void)state;
+    struct advice_car car =
+        advice_car_read(HEAD("right") SINGLE OWN("rear left drum, rear right drum, rear left drum, "
+                                                 "front left disc, front right disc"),
+                        NULL);
+    assert_string_equal(
+        advice_order(&car),
+        "rear left drum; rear right drum; rear left drum; front left disc; front right disc");
+    const struct step *again = &car.result->bleed->steps.items[2];
+    assert_string_equal(again->row->id, "bleed-again");
+    assert_string_equal(again->reason->id, "makers-order-again");
+    assert_int_equal(car.result->bleed->makers.count, 5);
+    assert_int_equal(car.result->bleed->left_out_count, 0);
+    advice_car_finish(&car);
+}
+
 static void what_the_makers_order_leaves_out_is_bled_all_the_same(void **state)
 {
     (void)state;
@@ -223,6 +241,7 @@ int main(void)
         cmocka_unit_test(the_clutch_comes_last),
         cmocka_unit_test(of_several_nipples_the_lower_or_outer_one_comes_first),
         cmocka_unit_test(the_makers_own_order_wins),
+        cmocka_unit_test(a_nipple_may_come_up_again_in_the_makers_order),
         cmocka_unit_test(what_the_makers_order_leaves_out_is_bled_all_the_same),
         cmocka_unit_test(both_circuits_of_a_caliper_are_bled_in_step),
     };

@@ -10,6 +10,7 @@ static json_t *detail_object(const struct bleed_detail *detail)
         {"path", detail->path.m3},
         {"branch", detail->branch.m3},
         {"purge", detail->purge.m3},
+        {"purge_strokes", detail->purge_strokes},
         {"renewal", detail->renewal.m3},
         {"renewal_strokes", detail->renewal_strokes},
         {"by_gravity", detail->by_gravity.s},
@@ -24,6 +25,7 @@ static json_t *detail_object(const struct bleed_detail *detail)
     json_t *object = json_object();
     for (size_t i = 0; i < sizeof rows / sizeof *rows; i++)
         json_object_set_new(object, rows[i].name, real_or_null(rows[i].value));
+    json_object_set_new(object, "gave_up", json_boolean(detail->gave_up));
     json_object_set_new(object, "top_up_every", json_integer(detail->top_up_every));
     json_object_set_new(object, "way_up", string_or_null(detail->way_up));
     return object;

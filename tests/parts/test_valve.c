@@ -27,6 +27,7 @@ static void a_limiting_valve_stops_at_its_limit(void **state)
     (void)state;
     near(out(VALVE_LIMITING, 2.9e6), 2.9e6, 0);
     near(out(VALVE_LIMITING, 3e6), 3e6, 0);
+    near(out(VALVE_LIMITING, 3.1e6), 3e6, 0);
     near(out(VALVE_LIMITING, 9e6), 3e6, 0);
 }
 
@@ -47,7 +48,9 @@ static void a_hold_off_valve_waits_and_then_catches_up(void **state)
     (void)state;
     near(out(VALVE_HOLD_OFF, 0.5e6), 0, 0);
     near(out(VALVE_HOLD_OFF, 0.6e6), 0, 0);
-    near(out(VALVE_HOLD_OFF, 1.6e6), 1.3e6, 1e-6); /* halfway */
+    near(out(VALVE_HOLD_OFF, 0.7e6), 0.13e6, 1e-6); /* 2.6 MPa over 2 MPa: 1.3 to 1 */
+    near(out(VALVE_HOLD_OFF, 1.6e6), 1.3e6, 1e-6);  /* halfway */
+    near(out(VALVE_HOLD_OFF, 2.5e6), 2.47e6, 1e-6);
     near(out(VALVE_HOLD_OFF, 2.6e6), 2.6e6, 1e-6);
     near(out(VALVE_HOLD_OFF, 2.7e6), 2.7e6, 0);
 }

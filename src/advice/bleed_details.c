@@ -32,6 +32,13 @@ struct length bleed_air_at_pedal(const struct system *system, const struct circu
     return (struct length){ratio * lost / area};
 }
 
+/* How far the pedal of a circuit goes; NaN where nobody says. */
+static double pedal_end_of(const struct system *system, const struct circuit *circuit)
+{
+    int pedal = pressure_pedal_of(system, circuit->master);
+    return pedal >= 0 ? pedal_end(&system->parts[pedal].as.pedal).m : NAN;
+}
+
 /* Whether some volume on the way from the master was taken as usual or from an assumed size. */
 static bool volumes_assumed(const struct filling *filling, struct nipple nipple)
 {
@@ -187,6 +194,7 @@ static void fill_step(struct filling *filling, struct step *step, const struct p
     detail->gave_up = done->gave_up;
     detail->trapped.m3 = trapped_at(item->net, nipple);
     detail->trapped_pedal = bleed_air_at_pedal(nets->system, circuit, detail->trapped);
+    detail->trapped_to_floor = detail->trapped_pedal.m > pedal_end_of(nets->system, circuit);
     detail->way_up = way_up(filling, &nets->system->parts[step->part]);
     detail->with = with_nipple(filling, step);
     /* whole strokes take a little more than the air's volume; where film lets air run ahead, the

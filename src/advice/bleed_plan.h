@@ -81,7 +81,8 @@ struct bleed_detail {
     struct volume reservoir_after; /* in the reservoir after the step; NaN */
     int top_up_every;              /* strokes after which to top up, so that it never runs dry; 0 */
     struct volume trapped;         /* air that stays above the nipple */
-    struct length trapped_pedal;   /* what that costs at the pedal */
+    struct length trapped_pedal;   /* what that costs at the pedal, had it so much travel */
+    bool trapped_to_floor;         /* and it has not: the pedal goes to the floor */
     struct volume air_left;        /* in the circuit after the step, by the simulation */
     const char *way_up;            /* "at the top", "15 mm below the top: ..." */
     int with;                      /* another nipple open at the same time; -1 */

@@ -25,6 +25,7 @@ static json_t *detail_object(const struct bleed_detail *detail)
     json_t *object = json_object();
     for (size_t i = 0; i < sizeof rows / sizeof *rows; i++)
         json_object_set_new(object, rows[i].name, real_or_null(rows[i].value));
+    json_object_set_new(object, "trapped_to_floor", json_boolean(detail->trapped_to_floor));
     json_object_set_new(object, "gave_up", json_boolean(detail->gave_up));
     json_object_set_new(object, "top_up_every", json_integer(detail->top_up_every));
     json_object_set_new(object, "way_up", string_or_null(detail->way_up));

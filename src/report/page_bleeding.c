@@ -54,8 +54,11 @@ static const char *trapped_words(struct arena *arena, const struct result *resul
     const char *volume = bleed_volume(arena, result, detail->trapped.m3);
     if (isnan(detail->trapped_pedal.m))
         return text_print(arena, "%s of air stay above it.", volume);
-    return text_print(arena, "%s of air stay above it: %s of pedal.", volume,
-                      unit_text(arena, detail->trapped_pedal.m, DIMENSION_LENGTH, result->units));
+    return text_print(
+        arena,
+        detail->trapped_to_floor ? "%s of air stay above it: %s of pedal, more than it has."
+                                 : "%s of air stay above it: %s of pedal.",
+        volume, unit_text(arena, detail->trapped_pedal.m, DIMENSION_LENGTH, result->units));
 }
 
 static double step_words_column(struct flow *flow, const struct result *result,

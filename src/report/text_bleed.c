@@ -84,11 +84,15 @@ static void add_trapped(struct text *into, const struct result *result, const st
     const struct bleed_detail *detail = step->bleed;
     if (!(detail->trapped.m3 > 0))
         return;
-    const char *cost = isnan(detail->trapped_pedal.m)
-                           ? ""
-                           : text_print(into->arena, " and cost %s of pedal",
-                                        unit_text(into->arena, detail->trapped_pedal.m,
-                                                  DIMENSION_LENGTH, result->units));
+    const char *cost =
+        isnan(detail->trapped_pedal.m)
+            ? ""
+            : text_print(
+                  into->arena,
+                  detail->trapped_to_floor ? " and cost %s of pedal, more than it has: it goes to "
+                                             "the floor,"
+                                           : " and cost %s of pedal",
+                  unit_text(into->arena, detail->trapped_pedal.m, DIMENSION_LENGTH, result->units));
     frame_line(into, "WARNING",
                text_print(into->arena, "%s of air stay above the nipple%s unless it is turned up",
                           bleed_volume(into->arena, result, detail->trapped.m3), cost));

@@ -341,6 +341,40 @@ static void air_above_a_nipple_uses_the_stroke_up(void **state)
     json_decref(answer);
 }
 
+/* The same car with 150 mm of pedal and its front nipples so far below the top. */
+static bool pocket_takes_the_pedal_to_the_floor(double below)
+{
+    static const char pedal[] = "[pedal]\n", chamber[] = "chamber = 44.98691 mL";
+    const char *first = strstr(budget_car, pedal), *second = strstr(budget_car, chamber);
+    assert_true(first != NULL && second != NULL && first < second);
+    first += strlen(pedal);
+    char text[4096];
+    snprintf(text, sizeof text,
+             "%.*stravel = 150 mm\n%.*schamber = 45.80442 mL\nnipple below top = %g mm%s",
+             (int)(first - budget_car), budget_car, (int)(second - first), first, below,
+             second + strlen(chamber));
+    json_t *answer = ask_text(text, FP_BLEED), *step;
+    assert_non_null(answer);
+    bool floor = false;
+    size_t index;
+    json_array_foreach(json_object_get(json_object_get(answer, "bleed"), "steps"), index, step)
+    {
+        json_t *detail = json_object_get(step, "detail");
+        if (detail != NULL && strstr(text_of(step, "words"), "front left disc") != NULL)
+            floor = json_is_true(json_object_get(detail, "trapped_to_floor"));
+    }
+    json_decref(answer);
+    return floor;
+}
+
+/* 59 mm of 150 are lost at 10 mm, 156 mm at 20 mm: more than there is. */
+static void a_low_nipple_is_said_to_send_the_pedal_to_the_floor(void **state)
+{
+    (void)state;
+    assert_false(pocket_takes_the_pedal_to_the_floor(10));
+    assert_true(pocket_takes_the_pedal_to_the_floor(20));
+}
+
 static const struct outside factors = {
     "D7", "M. J. Neale (ed.), The Tribology Handbook, B8, tables 8.3 and 8.4, as cars",
     "read, poor scan"};
@@ -458,6 +492,7 @@ int main(void)
         cmocka_unit_test(a_port_that_is_blocked),
         cmocka_unit_test(a_nipple_below_the_top),
         cmocka_unit_test(air_above_a_nipple_uses_the_stroke_up),
+        cmocka_unit_test(a_low_nipple_is_said_to_send_the_pedal_to_the_floor),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

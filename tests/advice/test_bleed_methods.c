@@ -102,6 +102,24 @@ static void a_pipe_that_states_a_high_point_locks_gravity_as_well(void **state)
     advice_car_finish(&car);
 }
 
+/* The feed falls to 0.30 m, climbs to 0.75 m and falls again: no place reaches the reservoir's
+ * 0.80 m, 0.45 m over the nipple, so fluid from the master pushes on; but both falls full of air
+ * would be more than that. */
+static void two_falls_that_add_up_to_the_head_are_minded(void **state)
+{
+    (void)state;
+    struct advice_car car = advice_car_read(CAR("DOT 4", "height = 0.80 m\n", "height = 0.75 m\n",
+                                                "3/16 in", "[feed pipe]\nlowest = 0.30 m\n" RUNS),
+                                            NULL);
+    const struct method_note *note = noted(&car, METHOD_GRAVITY, "gas-lock-may");
+    assert_non_null(note);
+    near(quantity(note, "head"), 0.45, 1e-9);
+    assert_true(quantity(note, "drop") > 0.45);
+    assert_null(noted(&car, METHOD_GRAVITY, "gas-lock"));
+    assert_true(verdict(&car, METHOD_GRAVITY)->suits);
+    advice_car_finish(&car);
+}
+
 static void without_heights_nobody_can_tell_and_that_is_said(void **state)
 {
     (void)state;
@@ -301,6 +319,7 @@ int main(void)
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(a_hump_above_the_reservoir_locks_gravity),
         cmocka_unit_test(a_pipe_that_states_a_high_point_locks_gravity_as_well),
+        cmocka_unit_test(two_falls_that_add_up_to_the_head_are_minded),
         cmocka_unit_test(without_heights_nobody_can_tell_and_that_is_said),
         cmocka_unit_test(a_reservoir_below_the_nipple_gives_no_head),
         cmocka_unit_test(a_residual_valve_stops_gravity_and_a_syringe),

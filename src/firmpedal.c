@@ -6,6 +6,7 @@
 
 #include "advice/bleed_asked.h"
 #include "advice/figure_asked.h"
+#include "advice/part_bore.h"
 #include "base/save.h"
 #include "base/text.h"
 #include "desk.h"
@@ -201,24 +202,19 @@ static int parts_named(const struct system *system, const char *name, int parts[
     return count;
 }
 
-static bool has_bore(const struct part *part)
-{
-    return key_find(part->kind, "bore") != NULL && part->kind != KIND_SERVO;
-}
-
 static bool ask_fit(struct fp_desk *desk, const struct fp_wishes *wishes, struct result *result,
                     const char **answer)
 {
     int parts[2];
     int count =
         wishes->cylinder != NULL ? parts_named(desk->car, wishes->cylinder, parts, desk->arena) : 0;
-    if (count == 0 || !has_bore(&desk->car->parts[parts[0]])) {
+    if (count == 0 || !part_is_cylinder(&desk->car->parts[parts[0]])) {
         struct text words = text_start(desk->arena);
         text_add(&words, "firmpedal: --cylinder %s is no cylinder of this car. It has: ",
                  wishes->cylinder != NULL ? wishes->cylinder : "");
         const char *join = "";
         for (int i = 0; i < desk->car->part_count; i++)
-            if (has_bore(&desk->car->parts[i])) {
+            if (part_is_cylinder(&desk->car->parts[i])) {
                 text_add(&words, "%s%s", join, desk->car->parts[i].name);
                 join = ", ";
             }

@@ -43,3 +43,8 @@ struct length part_bore(const struct part *part)
     }
     return bore;
 }
+
+bool part_is_cylinder(const struct part *part)
+{
+    return part_bore_field(part->kind) != NO_BORE && part->kind != KIND_SERVO;
+}

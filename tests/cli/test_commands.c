@@ -191,6 +191,26 @@ static void another_bore_gets_a_verdict(void **state)
     run_finish(&run);
 }
 
+/* A hose's inside, a pipe's and a joint's are called a bore too; none of them is a cylinder. */
+static void what_is_no_cylinder_is_refused_and_not_offered(void **state)
+{
+    (void)state;
+    const char *const others[] = {"rear feed hose", "rear feed pipe", "axle tee", "load valve",
+                                  "brake reservoir", "brake pedal", "vehicle"};
+    for (size_t i = 0; i < sizeof others / sizeof *others; i++) {
+        struct run run = run_cli("fit", CAR, "--cylinder", others[i], "--bore", "1/8 in");
+        assert_int_equal(run.status, 2);
+        const char *offered = strstr(run.err, "It has: ");
+        assert_non_null(offered);
+        assert_non_null(strstr(offered, "brake master, "));
+        assert_non_null(strstr(offered, "rear left drum"));
+        assert_non_null(strstr(offered, "clutch slave"));
+        assert_null(strstr(offered, "hose"));
+        assert_null(strstr(offered, "pipe"));
+        run_finish(&run);
+    }
+}
+
 static void efforts_and_units_can_be_chosen(void **state)
 {
     (void)state;
@@ -294,6 +314,7 @@ int main(void)
         cmocka_unit_test(the_forgotten_hose_is_named),
         cmocka_unit_test(the_fail_at_option_moves_the_status),
         cmocka_unit_test(another_bore_gets_a_verdict),
+        cmocka_unit_test(what_is_no_cylinder_is_refused_and_not_offered),
         cmocka_unit_test(efforts_and_units_can_be_chosen),
         cmocka_unit_test(what_show_prints_reads_back_to_the_same_figures),
         cmocka_unit_test(every_starter_reads_without_a_mistake),

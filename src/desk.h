@@ -29,8 +29,8 @@ struct fp_desk {
     return (outcome)
 
 /* Works out what the wishes ask of the car that was read; NULL where a wish cannot be used, with a
- * message. plan: the bleed plan is wanted too. */
-struct result *desk_result(struct fp_desk *desk, const struct fp_wishes *wishes, bool plan,
+ * message. parts: of enum result_part, which are wanted. */
+struct result *desk_result(struct fp_desk *desk, const struct fp_wishes *wishes, unsigned parts,
                            const char **answer);
 /* Adds the pedal curves to a result. */
 void desk_add_curves(struct fp_desk *desk, const struct fp_wishes *wishes, struct result *result);

@@ -43,16 +43,17 @@ static enum fp_outcome save_bytes(struct fp_desk *desk, const char *path, const 
     return FP_OUTPUT;
 }
 
-static enum fp_outcome
-write_picture(struct fp_desk *desk, const char *path, const struct fp_wishes *wishes,
-              bool (*draw)(const struct result *, const char *path, const struct fp_wishes *,
-                           struct bytes *, const char **))
+static enum fp_outcome write_picture(struct fp_desk *desk, const char *path,
+                                     const struct fp_wishes *wishes, unsigned parts,
+                                     bool (*draw)(const struct result *, const char *path,
+                                                  const struct fp_wishes *, struct bytes *,
+                                                  const char **))
 {
     ON_NO_MEMORY(desk, FP_OUTPUT);
     if (desk->car == NULL)
         return FP_INPUT;
     const char *answer = "";
-    struct result *result = desk_result(desk, wishes, true, &answer);
+    struct result *result = desk_result(desk, wishes, parts, &answer);
     if (result == NULL) {
         complain(desk, path, "wrong-option", answer, NULL);
         return FP_WRONG_USE;
@@ -92,11 +93,12 @@ static bool draw_diagram(const struct result *result, const char *path,
 enum fp_outcome fp_write_sheet(struct fp_desk *desk, const char *path,
                                const struct fp_wishes *wishes)
 {
-    return write_picture(desk, path, wishes, draw_sheet);
+    return write_picture(desk, path, wishes, RESULT_FIGURES | RESULT_JUDGED | RESULT_PLAN,
+                         draw_sheet);
 }
 
 enum fp_outcome fp_write_diagram(struct fp_desk *desk, const char *path,
                                  const struct fp_wishes *wishes)
 {
-    return write_picture(desk, path, wishes, draw_diagram);
+    return write_picture(desk, path, wishes, RESULT_PLAN, draw_diagram);
 }

@@ -158,8 +158,7 @@ static bool read_order(struct fp_desk *desk, const struct fp_wishes *wishes,
     return bleed->order_count > 0;
 }
 
-/* The bleed plan takes the longest by far: only who prints it asks for it. */
-struct result *desk_result(struct fp_desk *desk, const struct fp_wishes *wishes, bool plan,
+struct result *desk_result(struct fp_desk *desk, const struct fp_wishes *wishes, unsigned parts,
                            const char **answer)
 {
     struct force effort;
@@ -170,7 +169,7 @@ struct result *desk_result(struct fp_desk *desk, const struct fp_wishes *wishes,
         !read_date(desk, wishes->date, &today, answer) || !read_order(desk, wishes, &bleed, answer))
         return NULL;
     struct result *result =
-        result_asked(desk->car, desk->network, effort, today, plan ? &bleed : NULL, desk->arena);
+        result_asked(desk->car, desk->network, effort, today, parts, &bleed, desk->arena);
     result->units = wishes->imperial ? UNITS_IMPERIAL : UNITS_METRIC;
     return result;
 }
@@ -357,18 +356,28 @@ static enum fp_outcome outcome_of(const struct result *result, enum fp_question 
 enum fp_outcome fp_ask(struct fp_desk *desk, enum fp_question question,
                        const struct fp_wishes *wishes, const char **answer)
 {
-    static const enum json_part parts[] = {JSON_CHECK, JSON_BLEED, JSON_OPEN, JSON_HOSES,
-                                           JSON_FIT,   JSON_TRACE, JSON_CURVE};
+    static const struct {
+        enum json_part json;
+        unsigned parts;
+    } rows[] = {
+        [FP_CHECK] = {JSON_CHECK, RESULT_FIGURES | RESULT_JUDGED},
+        [FP_BLEED] = {JSON_BLEED, RESULT_PLAN},
+        [FP_OPEN] = {JSON_OPEN, 0},
+        [FP_HOSES] = {JSON_HOSES, 0},
+        [FP_FIT] = {JSON_FIT, 0},
+        [FP_TRACE] = {JSON_TRACE, RESULT_FIGURES},
+        [FP_CURVE] = {JSON_CURVE, RESULT_FIGURES},
+    };
     ON_NO_MEMORY(desk, FP_OUTPUT);
     if (desk->car == NULL)
         return FP_INPUT;
-    struct result *result = desk_result(desk, wishes, question == FP_BLEED, answer);
+    struct result *result = desk_result(desk, wishes, rows[question].parts, answer);
     if (result == NULL || !ask_more(desk, question, wishes, result, answer))
         return FP_WRONG_USE;
     struct text words = text_start(desk->arena);
     if (!wishes->json)
         answer_in_text(&words, result, question, wishes->step);
-    else if (!json_result(&words, result, parts[question]))
+    else if (!json_result(&words, result, rows[question].json))
         return FP_OUTPUT;
     *answer = words.items;
     return outcome_of(result, question, wishes);

@@ -6,11 +6,22 @@ struct result *result_of(const struct system *system, const struct network *netw
                          struct force effort, struct date today, struct arena *arena)
 {
     struct bleed_wishes none = {.order = NULL};
-    return result_asked(system, network, effort, today, &none, arena);
+    return result_asked(system, network, effort, today,
+                        RESULT_FIGURES | RESULT_JUDGED | RESULT_PLAN, &none, arena);
+}
+
+/* What the figures are judged by. */
+static void judge(struct result *result, struct arena *arena)
+{
+    const struct system *system = result->system;
+    const struct network *network = result->network;
+    result->findings = findings_of(system, network, &result->figures, result->today, arena);
+    result->rulings = rules_measure(system, network, &result->figures, arena);
+    result->tests = tests_of(system, network, &result->figures, result->today, arena);
 }
 
 struct result *result_asked(const struct system *system, const struct network *network,
-                            struct force effort, struct date today,
+                            struct force effort, struct date today, unsigned parts,
                             const struct bleed_wishes *wishes, struct arena *arena)
 {
     struct result *result = ARENA_NEW(arena, struct result);
@@ -18,12 +29,13 @@ struct result *result_asked(const struct system *system, const struct network *n
     result->network = network;
     result->today = today;
     result->units = UNITS_METRIC;
-    result->figures = figures_of(system, network, effort, arena);
-    result->findings = findings_of(system, network, &result->figures, today, arena);
-    result->rulings = rules_measure(system, network, &result->figures, arena);
     result->hoses = hoses_of(system, network, today, arena);
-    result->bleed = wishes == NULL ? NULL : bleed_plan_of(system, network, wishes, arena);
     result->opening = opening_of(system, network, NULL, 0, arena);
-    result->tests = tests_of(system, network, &result->figures, today, arena);
+    if ((parts & (RESULT_FIGURES | RESULT_JUDGED)) != 0)
+        result->figures = figures_of(system, network, effort, arena);
+    if ((parts & RESULT_JUDGED) != 0)
+        judge(result, arena);
+    if ((parts & RESULT_PLAN) != 0)
+        result->bleed = bleed_plan_of(system, network, wishes, arena);
     return result;
 }

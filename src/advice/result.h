@@ -14,17 +14,24 @@
 #include "advice/trace.h"
 #include "units/unit.h"
 
+/* What of a result takes long and is worked out only when asked for; the rest is always there. */
+enum result_part {
+    RESULT_FIGURES = 1, /* with what they rest on */
+    RESULT_JUDGED = 2,  /* what the figures are judged by: findings, rulings, tests; with figures */
+    RESULT_PLAN = 4     /* the bleed plan */
+};
+
 /* All that a report needs, in one value. */
 struct result {
     const struct system *system;
     const struct network *network;
-    struct figures figures;
-    struct findings findings;
-    struct rulings rulings;
+    struct figures figures;   /* empty unless asked */
+    struct findings findings; /* empty unless asked */
+    struct rulings rulings;   /* empty unless asked */
     struct hose_list hoses;
     struct bleed_plan *bleed; /* NULL unless asked */
     struct steps opening;
-    struct steps tests;          /* PHASE_TEST and PHASE_LATER for this car */
+    struct steps tests;          /* PHASE_TEST and PHASE_LATER for this car; empty unless asked */
     struct fit *fit;             /* NULL unless asked */
     const struct curves *curves; /* NULL unless asked */
     struct trace *trace;         /* NULL unless asked */
@@ -37,9 +44,11 @@ struct result {
 struct result *result_of(const struct system *system, const struct network *network,
                          struct force effort, struct date today, struct arena *arena);
 
-/* The same with the plan as wished; wishes NULL: without the plan, which is the dear part of it. */
+/* The same with the plan as wished, and of the parts that take long only those asked for.
+ *
+ *   parts   enum result_part, or-ed */
 struct result *result_asked(const struct system *system, const struct network *network,
-                            struct force effort, struct date today,
+                            struct force effort, struct date today, unsigned parts,
                             const struct bleed_wishes *wishes, struct arena *arena);
 
 /* The tests after the work for this car, with expected values and dates. */

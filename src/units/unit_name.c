@@ -83,8 +83,37 @@ static bool is_called(const struct unit *unit, const char *plain, bool exactly)
     }
 }
 
+/* Whether one of the blank-separated words is these letters. */
+static bool is_word_of(const char *words, const char *letters, size_t length)
+{
+    while (*words != '\0') {
+        size_t word = strcspn(words, " ");
+        if (word == length && memcmp(words, letters, length) == 0)
+            return true;
+        words += word + (words[word] == ' ');
+    }
+    return false;
+}
+
+/* The unit of that kind whose name is written letter by letter as in the table, or NULL. */
+static const struct unit *find_as_written(const char *letters, size_t length, enum dimension wanted)
+{
+    size_t count;
+    const struct unit *table = unit_table(&count);
+    for (size_t i = 0; i < count; i++)
+        if (table[i].dimension == wanted &&
+            ((strlen(table[i].name) == length && memcmp(table[i].name, letters, length) == 0) ||
+             (table[i].other_names != NULL && is_word_of(table[i].other_names, letters, length))))
+            return &table[i];
+    return NULL;
+}
+
 const struct unit *unit_find(const char *letters, size_t length, enum dimension wanted)
 {
+    /* No two units of a kind share a spelling, so this is what the long way would find. */
+    const struct unit *as_written = find_as_written(letters, length, wanted);
+    if (as_written != NULL)
+        return as_written;
     char plain[LONGEST];
     if (!straighten(letters, length, plain))
         return NULL;

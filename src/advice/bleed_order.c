@@ -403,9 +403,9 @@ void bleed_groups(const struct system *system, const struct network *network, in
     join_shared_calipers(&sorting);
 }
 
-static bool order_names(const struct own_order *order, struct nipple nipple)
+static bool order_names(const struct given_order *order, struct nipple nipple)
 {
-    for (size_t i = 0; i < order->count; i++) {
+    for (int i = 0; i < order->count; i++) {
         if (order->items[i].part == nipple.part && order->items[i].index == nipple.index) {
             return true;
         }
@@ -413,23 +413,22 @@ static bool order_names(const struct own_order *order, struct nipple nipple)
     return false;
 }
 
-int bleed_order_makers(const struct system *system, const struct network *network,
-                       const struct bleed_set *set, struct arena *arena,
-                       struct ordered_nipple *into)
+int bleed_order_given(const struct system *system, const struct network *network,
+                      const struct bleed_set *set, const struct given_order *order,
+                      struct arena *arena, struct ordered_nipple *into)
 {
-    const struct own_order *order = &system->own_order;
     struct ordered_nipple *customs =
         ARENA_ARRAY(arena, (size_t)set->count + 1, struct ordered_nipple);
     bool *taken = ARENA_ARRAY(arena, (size_t)set->count + 1, bool);
     int count = 0;
     bleed_order(system, network, set, arena, customs);
-    for (size_t o = 0; o < order->count; o++) {
+    for (int o = 0; o < order->count; o++) {
         for (int i = 0; i < set->count; i++) {
             struct nipple nipple = customs[i].nipple->nipple;
             if (nipple.part == order->items[o].part && nipple.index == order->items[o].index) {
                 into[count] = customs[i];
                 into[count].run_assumed = false;
-                into[count++].reason = taken[i] ? "makers-order-again" : "makers-order";
+                into[count++].reason = taken[i] ? order->again : order->reason;
                 taken[i] = true;
             }
         }
@@ -441,7 +440,7 @@ int bleed_order_makers(const struct system *system, const struct network *networ
         }
         into[count] = customs[i];
         if (!item->clutch) {
-            into[count].reason = "left-out-of-makers-order";
+            into[count].reason = order->left_out;
         }
         count++;
     }

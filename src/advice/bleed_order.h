@@ -22,11 +22,19 @@ void bleed_groups(const struct system *system, const struct network *network, in
 bool nipple_is_outer(const struct part *part, int index);
 bool nipple_is_inner(const struct part *part, int index);
 
-/* The same by the maker's own order, in which a nipple may come up more than once; those that it
- * leaves out come after, in the trade's order, with a reason that says so. Clutch nipples come last
- * unless the order names them. into has room for the set and the order together. Gives how many. */
-int bleed_order_makers(const struct system *system, const struct network *network,
-                       const struct bleed_set *set, struct arena *arena,
-                       struct ordered_nipple *into);
+/* An order that somebody gives, and the ids of the reasons why a nipple stands in it, stands there
+ * once more, or comes after it. */
+struct given_order {
+    const struct nipple *items;
+    int count;
+    const char *reason, *again, *left_out;
+};
+
+/* The same by a given order, in which a nipple may come up more than once; those that it leaves out
+ * come after, in the trade's order, with a reason that says so. Clutch nipples come last unless the
+ * order names them. into has room for the set and the order together. Gives how many. */
+int bleed_order_given(const struct system *system, const struct network *network,
+                      const struct bleed_set *set, const struct given_order *order,
+                      struct arena *arena, struct ordered_nipple *into);
 
 #endif

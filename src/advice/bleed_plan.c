@@ -93,7 +93,8 @@ static void add_nipple(struct planning *planning, const struct ordered_nipple *o
     const struct vertex *vertex = &planning->network->vertices[item->vertex];
     const struct part *part = &planning->system->parts[item->nipple.part];
     bool again = strcmp(ordered->reason, "outer-again") == 0 ||
-                 strcmp(ordered->reason, "makers-order-again") == 0;
+                 strcmp(ordered->reason, "makers-order-again") == 0 ||
+                 strcmp(ordered->reason, "asked-order-again") == 0;
     struct step *step =
         steps_add(&planning->plan->steps, again ? "bleed-again" : row_for(planning, part));
     step->part = item->nipple.part;
@@ -152,11 +153,12 @@ static bool looped(const struct network *network, const struct bleed_set *set)
 }
 
 static void note_left_out(struct bleed_plan *plan, const struct ordered_nipple *order, int count,
-                          struct arena *arena)
+                          const char *reason, struct arena *arena)
 {
     plan->left_out = ARENA_ARRAY(arena, (size_t)count + 1, struct nipple);
+    plan->left_out_count = 0;
     for (int i = 0; i < count; i++) {
-        if (strcmp(order[i].reason, "left-out-of-makers-order") == 0) {
+        if (strcmp(order[i].reason, reason) == 0) {
             plan->left_out[plan->left_out_count++] = order[i].nipple->nipple;
         }
     }
@@ -175,14 +177,16 @@ static void add_steps(struct planning *planning, const struct arranged *arranged
     }
 }
 
-static const struct ordered_nipple *makers(struct planning *planning, int *count)
+/* The way through an order that somebody gives. */
+static struct arranged by_given(struct planning *planning, const struct bleed_nets *nets,
+                                const struct given_order *given)
 {
-    size_t room = (size_t)planning->set->count + planning->system->own_order.count + 1;
+    size_t room = (size_t)planning->set->count + (size_t)given->count + 1;
     struct ordered_nipple *order = ARENA_ARRAY(planning->arena, room, struct ordered_nipple);
-    *count = bleed_order_makers(planning->system, planning->network, planning->set, planning->arena,
-                                order);
-    note_left_out(planning->plan, order, *count, planning->arena);
-    return order;
+    int count = bleed_order_given(planning->system, planning->network, planning->set, given,
+                                  planning->arena, order);
+    note_left_out(planning->plan, order, count, given->left_out, planning->arena);
+    return bleed_arrange(nets, order, count, true, planning->arena);
 }
 
 static struct order_cost cost_of(const struct bleed_nets *nets, const struct arranged *arranged)
@@ -198,6 +202,7 @@ static void note_asked(struct planning *planning, const struct bleed_nets *nets,
                        const struct bleed_wishes *wishes)
 {
     struct bleed_plan *plan = planning->plan;
+    plan->asked_order = true;
     plan->asked = bleed_nets_cost(nets, wishes->order, wishes->order_count);
     plan->asked_left_out =
         ARENA_ARRAY(planning->arena, (size_t)planning->set->count + 1, struct nipple);
@@ -233,17 +238,24 @@ static void find_order(struct planning *planning, const struct bleed_wishes *wis
     plan->tried = arranged.tried;
     plan->makers_order = planning->system->own_order.count > 0;
     if (plan->makers_order) {
-        int count = 0;
-        const struct ordered_nipple *order = makers(planning, &count);
-        arranged = bleed_arrange(&nets, order, count, true, planning->arena);
+        const struct own_order *order = &planning->system->own_order;
+        const struct given_order given = {order->items, (int)order->count, "makers-order",
+                                          "makers-order-again", "left-out-of-makers-order"};
+        arranged = by_given(planning, &nets, &given);
         plan->makers = cost_of(&nets, &arranged);
     } else if (arranged.departure != NULL) {
         plan->departure = reason_row(arranged.departure);
     }
-    plan->planned = cost_of(&nets, &arranged);
     if (wishes->order_count > 0) {
+        const struct given_order given = {wishes->order, wishes->order_count, "asked-order",
+                                          "asked-order-again", "left-out-of-asked-order"};
+        plan->own = cost_of(&nets, &arranged);
+        plan->makers_order = false;
+        plan->departure = NULL;
+        arranged = by_given(planning, &nets, &given);
         note_asked(planning, &nets, wishes);
     }
+    plan->planned = cost_of(&nets, &arranged);
     add_steps(planning, &arranged);
     bleed_details_fill(&nets, set, plan, planning->arena);
     bleed_methods_judge(&nets, set, plan, planning->arena);

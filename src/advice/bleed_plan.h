@@ -58,7 +58,7 @@ struct order_cost {
 struct bleed_wishes {
     enum bleed_method method;
     bool shut_under_pressure;
-    const struct nipple *order; /* an order to try, NULL: none */
+    const struct nipple *order; /* an order to follow, before the maker's; NULL: none */
     int order_count;
 };
 
@@ -99,7 +99,7 @@ struct bleed_plan {
     bool refused;             /* a loop in the plumbing: no order can be given */
     const char *refusal;
     bool makers_order;       /* the description's own order was followed */
-    struct nipple *left_out; /* nipples in scope that the maker's order leaves out */
+    struct nipple *left_out; /* nipples in scope, but the clutch's, that a given order leaves out */
     int left_out_count;
     struct steps settings;    /* before */
     struct steps steps;       /* PHASE_BLEED, in order */
@@ -119,7 +119,9 @@ struct bleed_plan {
     struct nipple *asked_left_out;      /* nipples in scope that the asked order leaves out */
     int asked_left_out_count;
     struct order_cost makers;  /* the maker's; count 0: none given */
-    struct order_cost asked;   /* the one the user wants to try; count 0: none */
+    bool asked_order;          /* the order that the user asked for is followed */
+    struct order_cost asked;   /* that order as asked, without what it leaves out; count 0: none */
+    struct order_cost own;     /* the order followed if none were asked for; count 0 */
     struct purge_point *curve; /* air left against fluid, by the planned order */
     int point_count;
     struct steps bench;  /* bench bleeding of new masters, flow test of cleaned pipes */
@@ -136,7 +138,8 @@ struct bleed_plan {
  * circuit that is dry throughout the longest run comes first, as the trade has it; in one that is
  * not, the way with the most air, ties by the longer run. That order is kept if the simulation
  * finds that no other leaves less air and none takes a twentieth less fluid; else the best takes
- * its place, with the reason. The maker's own order wins over all of it.
+ * its place, with the reason. The maker's own order wins over all of it, and one that was asked for
+ * over that.
  *
  *   wishes   NULL: none */
 struct bleed_plan *bleed_plan_of(const struct system *system, const struct network *network,

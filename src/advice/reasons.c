@@ -15,6 +15,10 @@ static const struct reason_row rows[] = {
     {"makers-order-again", "the maker's own order has this nipple once more", MAKER},
     {"left-out-of-makers-order",
      "the maker's order in the description leaves this nipple out, but it needs bleeding", CUSTOM},
+    {"asked-order", "you asked for this order", CUSTOM},
+    {"asked-order-again", "the order you asked for has this nipple once more", CUSTOM},
+    {"left-out-of-asked-order",
+     "the order you asked for leaves this nipple out, but it needs bleeding", CUSTOM},
     {"master-first",
      "a master that is new or ran dry is full of air: its outlets first, or the air goes the "
      "whole way",

@@ -195,6 +195,7 @@ int bleed_cost_rows(const struct bleed_plan *plan, struct bleed_cost_row rows[BL
         {"trade", "the trade's order, by rule", &plan->trade},
         {"makers", "the maker's order", &plan->makers},
         {"asked", "the order asked for", &plan->asked},
+        {"own", "the program's own order", &plan->own},
         {"worst", "the worst order there is", &plan->worst},
     };
     int count = 0;

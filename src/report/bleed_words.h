@@ -51,7 +51,7 @@ struct bleed_cost_row {
     const char *name; /* "this plan" */
     const struct order_cost *cost;
 };
-enum { BLEED_MOST_COSTS = 5 };
+enum { BLEED_MOST_COSTS = 6 };
 int bleed_cost_rows(const struct bleed_plan *plan, struct bleed_cost_row rows[BLEED_MOST_COSTS]);
 /* A sentence where the lengths of some ways are missing and the simulation takes usual ones, or
  * NULL. */

@@ -99,6 +99,7 @@ json_t *bleed_object(struct arena *arena, const struct result *result)
     if (plan->refused)
         json_object_set_new(object, "refusal", string_or_null(plan->refusal));
     json_object_set_new(object, "makers_order", json_boolean(plan->makers_order));
+    json_object_set_new(object, "asked_order", json_boolean(plan->asked_order));
     json_object_set_new(object, "left_out",
                         nipples_array(arena, result, plan->left_out, plan->left_out_count));
     json_object_set_new(object, "settings", steps_array(arena, result, &plan->settings));

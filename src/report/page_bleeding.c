@@ -219,6 +219,8 @@ static void opening_words(struct flow *flow, const struct result *result)
     text_add(&words, "%s.", pages_sentence(flow->arena, plan->scope_reason));
     if (plan->makers_order)
         text_add(&words, " The order is the maker's own, from the description.");
+    if (plan->asked_order)
+        text_add(&words, " You asked for this order.");
     if (plan->fluid.m3 > 0)
         text_add(&words, " Fluid to have ready: %s%s.",
                  unit_text(flow->arena, plan->fluid.m3, DIMENSION_VOLUME, result->units),
@@ -228,10 +230,15 @@ static void opening_words(struct flow *flow, const struct result *result)
     text_add(&words, " The numbers are those on the diagram.");
     flow_paragraph(flow, words.items, flow_plain(), INK_BLACK);
     flow_paragraph(flow, bleed_how(plan), flow_slanted(), INK_DARK);
-    if (plan->left_out_count > 0)
+    if (plan->left_out_count > 0 && plan->makers_order)
         flow_paragraph(flow,
                        names_of(flow->arena, result, "The maker's order leaves out", plan->left_out,
                                 plan->left_out_count),
+                       flow_bold(), INK_BLACK);
+    if (plan->asked_left_out_count > 0)
+        flow_paragraph(flow,
+                       names_of(flow->arena, result, "The order you asked for leaves out",
+                                plan->asked_left_out, plan->asked_left_out_count),
                        flow_bold(), INK_BLACK);
 }
 

@@ -10,12 +10,13 @@ static void add_scope(struct text *into, const struct bleed_plan *plan)
 {
     static const char *const words[] = {"Nothing needs bleeding", "Only what was opened is bled",
                                         "Every nipple is bled"};
-    text_add_wrapped(into,
-                     text_print(into->arena, "%s: %s.%s", words[plan->scope], plan->scope_reason,
-                                plan->makers_order ? " The order is the one the description gives "
-                                                     "as the maker's."
-                                                   : ""),
-                     0, 0, FRAME_WIDTH);
+    const char *order = plan->makers_order  ? " The order is the one the description gives as the "
+                                              "maker's."
+                        : plan->asked_order ? " You asked for this order."
+                                            : "";
+    text_add_wrapped(
+        into, text_print(into->arena, "%s: %s.%s", words[plan->scope], plan->scope_reason, order),
+        0, 0, FRAME_WIDTH);
 }
 
 static void add_way(struct text *into, const struct result *result, const struct step *step)
@@ -243,7 +244,7 @@ void text_bleed(struct text *into, const struct result *result)
         return;
     }
     add_scope(into, plan);
-    for (int i = 0; i < plan->left_out_count; i++)
+    for (int i = 0; plan->makers_order && i < plan->left_out_count; i++)
         text_add(into, "WARNING  The order given leaves out: %s.\n",
                  nipple_words(result->system, plan->left_out[i], into->arena));
     for (int i = 0; i < plan->asked_left_out_count; i++)

@@ -10,15 +10,16 @@
 
 /* What is on a desk, for the files of the public face alone. */
 
-enum { MOST_INPUTS = 256 };
-
 struct fp_desk {
     struct arena *arena;
     struct messages messages;
     const struct system *car;
     const struct network *network;
-    const char *inputs[MOST_INPUTS];
-    size_t input_count;
+    struct inputs {
+        const char **items;
+        size_t count;
+        size_t capacity;
+    } inputs; /* paths of all files that were read */
 };
 
 /* The jump back from an arena without memory: each public call sets its own point first. */

@@ -7,6 +7,7 @@
 #include "advice/bleed_asked.h"
 #include "advice/figure_asked.h"
 #include "advice/part_bore.h"
+#include "base/list.h"
 #include "base/save.h"
 #include "base/text.h"
 #include "desk.h"
@@ -42,8 +43,7 @@ void fp_desk_destroy(struct fp_desk *desk)
 
 static void remember_input(struct fp_desk *desk, const char *path)
 {
-    if (desk->input_count < MOST_INPUTS)
-        desk->inputs[desk->input_count++] = text_copy(desk->arena, path);
+    *LIST_ADD(desk->arena, &desk->inputs) = text_copy(desk->arena, source_on_disk(path));
 }
 
 static bool read_works(struct fp_desk *desk, struct system *car, const char *const *works,

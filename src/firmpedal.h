@@ -25,6 +25,9 @@ enum fp_severity { FP_NOTE, FP_ADVICE, FP_WARNING, FP_DANGER };
 /* What a person may ask about a car. */
 enum fp_question { FP_CHECK, FP_BLEED, FP_OPEN, FP_HOSES, FP_FIT, FP_TRACE, FP_CURVE };
 
+/* What can be drawn into a file: the sheet (.pdf), the diagram alone (.svg, .png, .pdf). */
+enum fp_drawing { FP_SHEET, FP_DIAGRAM };
+
 enum fp_paper { FP_A4, FP_LETTER };
 
 /* How one bleeds. */
@@ -43,7 +46,7 @@ struct fp_wishes {
     const char *figure;       /* FP_TRACE: id of the figure, "pedal-travel" */
     const char *of;           /* FP_TRACE: which one, "brake pedal"; NULL where there is but one */
     int step;                 /* FP_BLEED: only this step, for a small screen; 0: all */
-    const char *order;        /* bleeding: an order to try, "rear left, rear right", or NULL */
+    const char *order;        /* bleeding: the order to follow, "rear left, rear right", or NULL */
     enum fp_method method;    /* bleeding: by which it is done */
     bool shut_early;          /* bleeding: nipples are shut while the pedal still presses */
     enum fp_paper paper;
@@ -55,7 +58,8 @@ struct fp_desk *fp_desk_create(void);
 /* Frees a desk and all that it gave out. Accepts NULL. */
 void fp_desk_destroy(struct fp_desk *desk);
 
-/* Reads a description, then each work file, and lays the work over the car. FP_INPUT when any of
+/* Reads a description, then each work file, and lays the work over the car. "-" is standard input,
+ * which can be read once. FP_INPUT when any of
  * them holds a mistake: then all mistakes of all files are in fp_messages. */
 enum fp_outcome fp_read(struct fp_desk *desk, const char *car, const char *const *works,
                         size_t work_count);
@@ -67,12 +71,15 @@ const char *fp_messages(struct fp_desk *desk, bool json);
 enum fp_outcome fp_ask(struct fp_desk *desk, enum fp_question question,
                        const struct fp_wishes *wishes, const char **answer);
 
-/* Writes the sheet (PDF), whole or not at all. */
-enum fp_outcome fp_write_sheet(struct fp_desk *desk, const char *path,
-                               const struct fp_wishes *wishes);
-/* Writes the diagram alone; the ending of the path says which: .svg, .png or .pdf. */
-enum fp_outcome fp_write_diagram(struct fp_desk *desk, const char *path,
-                                 const struct fp_wishes *wishes);
+/* Writes a drawing, whole or not at all; the ending of the path says which kind of file. A file
+ * that is there is replaced only when wished, and only when its first bytes are those of a kind
+ * that this drawing can be (or it is empty). */
+enum fp_outcome fp_draw(struct fp_desk *desk, enum fp_drawing drawing, const char *path,
+                        const struct fp_wishes *wishes);
+/* Whether the path ends as that drawing's files do: FP_FINE, or FP_WRONG_USE with the reason as the
+ * answer. fp_draw asks it too. */
+enum fp_outcome fp_may_draw(struct fp_desk *desk, enum fp_drawing drawing, const char *path,
+                            const char **answer);
 
 /* The car as it now stands, work included, as a full description that reads back. */
 enum fp_outcome fp_show(struct fp_desk *desk, const char **answer);

@@ -148,6 +148,26 @@ static enum save_outcome write_beside(const char *target, const void *bytes, siz
     return SAVE_DONE;
 }
 
+/* Whether a file that is there may be replaced, by its first bytes. */
+static enum save_outcome look_at_old(const char *path, const struct save_rules *rules)
+{
+    char bytes[FIRST_BYTES];
+    int file = open(path, O_RDONLY | O_CLOEXEC | O_NONBLOCK | O_NOCTTY);
+    if (file < 0)
+        return SAVE_FAILED;
+    ssize_t count;
+    do
+        count = read(file, bytes, sizeof bytes);
+    while (count < 0 && errno == EINTR);
+    int why = errno;
+    close(file);
+    errno = why;
+    if (count < 0)
+        return SAVE_FAILED;
+    enum file_kind kind = first_bytes_kind(bytes, (size_t)count, rules->what);
+    return (rules->kinds & 1u << kind) != 0 ? SAVE_DONE : SAVE_IS_FOREIGN;
+}
+
 enum save_outcome save_file(const char *path, const void *bytes, size_t count,
                             const struct save_rules *rules)
 {
@@ -164,6 +184,9 @@ enum save_outcome save_file(const char *path, const void *bytes, size_t count,
     }
     if (is_there && !rules->replace)
         return SAVE_EXISTS;
+    enum save_outcome old_is = is_there ? look_at_old(path, rules) : SAVE_DONE;
+    if (old_is != SAVE_DONE)
+        return old_is;
     char target[PATH_MAX];
     if (!follow_links(path, target))
         return SAVE_FAILED;

@@ -4,11 +4,14 @@
 #include <stdbool.h>
 #include <stddef.h>
 
+#include "base/first_bytes.h"
+
 /* What became of a file that was to be written. */
 enum save_outcome {
     SAVE_DONE,
     SAVE_IS_AN_INPUT, /* the target is one of the files that were read */
     SAVE_EXISTS,      /* the target is there and was not to be replaced */
+    SAVE_IS_FOREIGN,  /* the target is there and is no file of a kind that may be replaced */
     SAVE_FAILED       /* the system said no; errno holds why */
 };
 
@@ -16,7 +19,9 @@ enum save_outcome {
 struct save_rules {
     const char *const *inputs; /* paths of the files that were read */
     size_t input_count;
-    bool replace; /* whether a file that is already there may be replaced */
+    bool replace;      /* whether a file that is already there may be replaced */
+    unsigned kinds;    /* the kinds of file that may, as bits 1 << enum file_kind */
+    const char **what; /* set to what the file is on SAVE_IS_FOREIGN */
 };
 
 /* Writes a file whole or not at all: into a new file beside the target, then renamed over it.

@@ -1,8 +1,10 @@
 #include "cli/commands.h"
 
+#include <stdint.h>
+#include <stdlib.h>
 #include <string.h>
 
-enum { CAR_AND_WORKS = 64 };
+#define CAR_AND_WORKS  SIZE_MAX
 #define COMMON_OPTIONS (TAKES(WORK) | TAKES(UNITS) | TAKES(EFFORT) | TAKES(DATE))
 #define BLEED_OPTIONS  (TAKES(ORDER) | TAKES(METHOD) | TAKES(SHUT_EARLY))
 
@@ -16,13 +18,25 @@ static void print_messages(struct fp_desk *desk, const struct request *request)
 /* Work files may follow the car or come with --work. */
 static enum fp_outcome read_all(struct fp_desk *desk, const struct request *request)
 {
-    const char *works[2 * CAR_AND_WORKS];
-    size_t count = 0;
-    for (size_t i = 1; i < request->word_count && count < CAR_AND_WORKS; i++)
+    size_t count = 0, dashes = strcmp(request->words[0], "-") == 0;
+    const char **works = calloc(request->word_count + request->work_count, sizeof *works);
+    if (works == NULL) {
+        fputs("firmpedal: no memory\n", stderr);
+        return FP_OUTPUT;
+    }
+    for (size_t i = 1; i < request->word_count; i++)
         works[count++] = request->words[i];
-    for (size_t i = 0; i < request->work_count && count < 2 * CAR_AND_WORKS; i++)
+    for (size_t i = 0; i < request->work_count; i++)
         works[count++] = request->works[i];
+    for (size_t i = 0; i < count; i++)
+        dashes += strcmp(works[i], "-") == 0;
+    if (dashes > 1) {
+        free(works);
+        fputs("firmpedal: - stands twice, but standard input can be read once\n", stderr);
+        return FP_WRONG_USE;
+    }
     enum fp_outcome outcome = fp_read(desk, request->words[0], works, count);
+    free(works);
     print_messages(desk, request);
     return outcome;
 }
@@ -79,19 +93,22 @@ static enum fp_outcome run_trace(struct fp_desk *desk, const struct request *req
 }
 
 static enum fp_outcome write_file(struct fp_desk *desk, const struct request *request,
-                                  enum fp_outcome (*writer)(struct fp_desk *, const char *,
-                                                            const struct fp_wishes *))
+                                  enum fp_drawing drawing)
 {
     if (request->output == NULL) {
         fprintf(stderr, "firmpedal: %s needs --output FILE\n", request->command);
         return FP_WRONG_USE;
     }
-    enum fp_outcome outcome = read_all(desk, request);
+    const char *answer = "";
+    enum fp_outcome outcome = fp_may_draw(desk, drawing, request->output, &answer);
+    fputs(answer, stderr);
+    if (outcome == FP_FINE)
+        outcome = read_all(desk, request);
     if (outcome != FP_FINE)
         return outcome;
     const char *before = fp_messages(desk, false);
     size_t told = strlen(before);
-    outcome = writer(desk, request->output, &request->wishes);
+    outcome = fp_draw(desk, drawing, request->output, &request->wishes);
     fputs(fp_messages(desk, false) + told, stderr);
     if (outcome == FP_FINE || outcome == FP_FINDINGS)
         printf("%s\n", request->output);
@@ -100,12 +117,12 @@ static enum fp_outcome write_file(struct fp_desk *desk, const struct request *re
 
 static enum fp_outcome run_sheet(struct fp_desk *desk, const struct request *request)
 {
-    return write_file(desk, request, fp_write_sheet);
+    return write_file(desk, request, FP_SHEET);
 }
 
 static enum fp_outcome run_diagram(struct fp_desk *desk, const struct request *request)
 {
-    return write_file(desk, request, fp_write_diagram);
+    return write_file(desk, request, FP_DIAGRAM);
 }
 
 static enum fp_outcome run_show(struct fp_desk *desk, const struct request *request)

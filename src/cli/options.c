@@ -8,9 +8,10 @@ static const struct {
     const char *name;
     char letter;
     const char *argument;
+    enum { ONCE, ANY_TIMES } times;
     const char *help;
 } rows[OPTION_TOTAL] = {
-#define OPTION(symbol, name, letter, argument, help) {name, letter, argument, help},
+#define OPTION(symbol, name, letter, argument, times, help) {name, letter, argument, times, help},
 #include "cli/options.def"
 #undef OPTION
 };
@@ -152,6 +153,10 @@ bool options_read(int argc, char **argv, struct request *request, FILE *errors)
         }
         for (int i = 0; i < OPTION_TOTAL; i++)
             if (rows[i].letter == letter) {
+                if (rows[i].times == ONCE && (request->given & 1u << i) != 0) {
+                    fprintf(errors, "firmpedal: --%s is given twice; give it once\n", rows[i].name);
+                    return false;
+                }
                 request->given |= 1u << i;
                 if (!take(request, (enum option_symbol)i, optarg, errors))
                     return false;

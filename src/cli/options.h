@@ -8,7 +8,7 @@
 #include "firmpedal.h"
 
 enum option_symbol {
-#define OPTION(symbol, name, letter, argument, help) OPTION_##symbol,
+#define OPTION(symbol, name, letter, argument, times, help) OPTION_##symbol,
 #include "cli/options.def"
 #undef OPTION
     OPTION_TOTAL

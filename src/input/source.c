@@ -47,10 +47,46 @@ static ssize_t read_path(const char *path, char *into, size_t count)
     return got;
 }
 
+static bool is_standard_input(const char *path)
+{
+    return strcmp(path, "-") == 0;
+}
+
+const char *source_on_disk(const char *path)
+{
+    return is_standard_input(path) ? "/dev/stdin" : path;
+}
+
+static bool too_big(struct input *input)
+{
+    mistake_of_file(input, MISTAKE_FILE_TOO_BIG,
+                    "is larger than 1 MiB; a description has some hundred lines");
+    return false;
+}
+
+/* Standard input may be a pipe or a terminal, whose size shows only at its end. */
+static bool load_standard_input(struct input *input, struct source *into)
+{
+    char *bytes = arena_new(input->arena, SOURCE_MOST + 1);
+    ssize_t count = read_fully(STDIN_FILENO, bytes, SOURCE_MOST + 1);
+    if (count < 0) {
+        mistake_of_file(input, MISTAKE_CANNOT_READ, "cannot be read: %s", strerror(errno));
+        return false;
+    }
+    if (count > SOURCE_MOST)
+        return too_big(input);
+    *into = (struct source){input->file, bytes, (size_t)count};
+    return true;
+}
+
 bool source_load(const char *path, struct arena *arena, struct messages *messages,
                  struct source *into)
 {
-    struct input input = {arena, messages, text_copy(arena, path)};
+    bool from_standard_input = is_standard_input(path);
+    struct input input = {arena, messages,
+                          text_copy(arena, from_standard_input ? "standard input" : path)};
+    if (from_standard_input)
+        return load_standard_input(&input, into);
     struct stat about;
     if (stat(path, &about) != 0) {
         mistake_of_file(&input, MISTAKE_CANNOT_READ, "cannot be read: %s", strerror(errno));
@@ -61,11 +97,8 @@ bool source_load(const char *path, struct arena *arena, struct messages *message
                         S_ISDIR(about.st_mode) ? "a folder" : "a device or pipe");
         return false;
     }
-    if (about.st_size > SOURCE_MOST) {
-        mistake_of_file(&input, MISTAKE_FILE_TOO_BIG,
-                        "is larger than 1 MiB; a description has some hundred lines");
-        return false;
-    }
+    if (about.st_size > SOURCE_MOST)
+        return too_big(&input);
     size_t room = (size_t)about.st_size;
     char *bytes = arena_new(arena, room + 1);
     ssize_t count = read_path(path, bytes, room);

@@ -65,7 +65,8 @@ static size_t files_in(const char *path)
 
 static enum save_outcome save(const char *path, const char *words, bool replace)
 {
-    struct save_rules rules = {NULL, 0, replace};
+    const char *what;
+    struct save_rules rules = {NULL, 0, replace, ~0u, &what};
     return save_file(path, words, strlen(words), &rules);
 }
 
@@ -114,7 +115,8 @@ static void an_input_is_never_replaced_by_whatever_name(void **state)
     assert_int_equal(symlink("car.ini", "soft"), 0);
     assert_int_equal(link("car.ini", "hard"), 0);
     const char *const inputs[] = {"missing.ini", "car.ini"};
-    struct save_rules rules = {inputs, 2, true};
+    const char *what;
+    struct save_rules rules = {inputs, 2, true, ~0u, &what};
     const char *const names[] = {"car.ini", "./car.ini", "soft", "hard"};
     for (size_t i = 0; i < 4; i++)
         assert_int_equal(save_file(names[i], "x", 1, &rules), SAVE_IS_AN_INPUT);
@@ -213,7 +215,8 @@ static void a_disk_that_is_full_leaves_the_old_file_and_no_other(void **state)
 static void no_bytes_at_all_make_an_empty_file(void **state)
 {
     (void)state;
-    struct save_rules rules = {NULL, 0, true};
+    const char *what;
+    struct save_rules rules = {NULL, 0, true, ~0u, &what};
     assert_int_equal(save_file("empty", NULL, 0, &rules), SAVE_DONE);
     assert_holds("empty", "");
 }

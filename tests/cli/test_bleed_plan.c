@@ -137,8 +137,8 @@ static void a_step_that_is_not_there_is_said_so(void **state)
 
 static char *sheet_words(const char *car)
 {
-    char pdf[] = "/tmp/firmpedal-plan-XXXXXX";
-    int file = mkstemp(pdf);
+    char pdf[] = "/tmp/firmpedal-plan-XXXXXX.pdf";
+    int file = mkstemps(pdf, (int)strlen(".pdf"));
     assert_true(file >= 0);
     close(file);
     struct run run = run_cli("sheet", car, "-o", pdf, "--replace", "--date", "2026-11-25");

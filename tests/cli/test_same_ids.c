@@ -32,8 +32,8 @@ static int missing_in(const char *where, const char *car, const char *text, json
 /* Text of a PDF as poppler reads it, lines joined. */
 static char *sheet_text(const char *car)
 {
-    char pdf[] = "/tmp/firmpedal-sheet-XXXXXX";
-    int file = mkstemp(pdf);
+    char pdf[] = "/tmp/firmpedal-sheet-XXXXXX.pdf";
+    int file = mkstemps(pdf, (int)strlen(".pdf"));
     assert_true(file >= 0);
     close(file);
     struct run run = run_cli("sheet", car, "-o", pdf, "--replace", "--date", "2026-11-25");

@@ -195,8 +195,8 @@ static void another_bore_gets_a_verdict(void **state)
 static void what_is_no_cylinder_is_refused_and_not_offered(void **state)
 {
     (void)state;
-    const char *const others[] = {"rear feed hose", "rear feed pipe", "axle tee", "load valve",
-                                  "brake reservoir", "brake pedal", "vehicle"};
+    const char *const others[] = {"rear feed hose",  "rear feed pipe", "axle tee", "load valve",
+                                  "brake reservoir", "brake pedal",    "vehicle"};
     for (size_t i = 0; i < sizeof others / sizeof *others; i++) {
         struct run run = run_cli("fit", CAR, "--cylinder", others[i], "--bore", "1/8 in");
         assert_int_equal(run.status, 2);

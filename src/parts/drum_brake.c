@@ -18,14 +18,6 @@
 /* The clearance is set at this temperature, degC. */
 #define COLD 20
 
-/* Up to this friction a sliding lining counts as touching all along. */
-#define WHOLE_CONTACT_FRICTION 0.38
-
-static enum shoe_contact contact_of(const struct drum *drum)
-{
-    return drum->friction.value <= WHOLE_CONTACT_FRICTION ? CONTACT_WHOLE : CONTACT_LIFTING;
-}
-
 static double pinned_factor(const struct drum *drum, double mu, bool leading)
 {
     double pin = drum->pin_distance.m, arc = drum->lining_arc.rad, start = drum->lining_start.rad;
@@ -39,7 +31,7 @@ static double sliding_factor(const struct drum *drum, double mu, bool leading)
 {
     const struct shoe_abutment face = {drum->abutment_angle.rad, drum->abutment_friction.value};
     return shoe_factor_sliding(mu, drum->diameter.m / 2, drum->tip_distance.m, drum->pin_distance.m,
-                               drum->lining_arc.rad / 2, face, contact_of(drum), leading);
+                               drum->lining_arc.rad / 2, face, leading);
 }
 
 static double one_shoe(const struct drum *drum, double mu, bool leading)
@@ -63,7 +55,7 @@ double drum_factor_with(const struct drum *drum, struct number friction, bool fo
     case SHOES_DUO_SERVO:
         return duo_servo_factor(mu, radius, drum->tip_distance.m, drum->tip_distance.m,
                                 drum->pin_distance.m, drum->lining_arc.rad / 2,
-                                drum->lining_arc.rad / 2, contact_of(drum));
+                                drum->lining_arc.rad / 2);
     }
     return NAN;
 }

@@ -62,8 +62,7 @@ struct drum {
  * Checked by: tests/parts/test_drum_brake.c
  */
 double drum_factor(const struct drum *drum, bool forward);
-/* The same at another friction, with the linings touching the drum as at their own: up to 0.38 all
- * along, above that without the end that lifts. */
+/* The same at another friction. */
 double drum_factor_with(const struct drum *drum, struct number friction, bool forward);
 /* Whether the factor at that friction is refused because a shoe would be too near to locking by
  * itself, all else being known. */

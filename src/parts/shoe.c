@@ -68,7 +68,6 @@ static struct contact contact(double psi, double a, double b)
 struct sliding {
     double friction; /* below 0 for a trailing shoe: the drum pulls the other way */
     double radius, tip, abutment, half_arc;
-    bool lifts;
     double lean; /* tangent of the angle between the abutment's push and the cylinder's line */
 };
 
@@ -114,14 +113,7 @@ static double peak_of(const struct sliding *shoe)
 static double sliding_factor(const struct sliding *shoe)
 {
     double arms = shoe->tip + shoe->abutment, mu = shoe->friction;
-    struct contact at;
-    if (shoe->lifts || shoe->lean != 0) {
-        at = contact_at(shoe, peak_of(shoe));
-    } else { /* square to the cylinder and touching all along: the peak stands in closed form */
-        double peak = atan(-mu * (2 * shoe->half_arc + sin(2 * shoe->half_arc)) /
-                           (2 * shoe->half_arc - sin(2 * shoe->half_arc)));
-        at = contact(peak, -shoe->half_arc, shoe->half_arc);
-    }
+    struct contact at = contact_at(shoe, peak_of(shoe));
     double across = at.cosine - mu * at.sine;
     double rubbing = mu * shoe->radius * at.plain;
     double balance = shoe->abutment * across - rubbing;
@@ -131,8 +123,7 @@ static double sliding_factor(const struct sliding *shoe)
 }
 
 double shoe_factor_sliding(double friction, double radius, double tip, double abutment,
-                           double half_arc, struct shoe_abutment face, enum shoe_contact contact,
-                           bool leading)
+                           double half_arc, struct shoe_abutment face, bool leading)
 {
     if (!(friction > 0) || !(radius > 0) || !(tip > 0 && tip < radius) ||
         !(abutment > 0 && abutment < radius) || !(half_arc > 0 && half_arc <= PI / 2) ||
@@ -145,12 +136,10 @@ double shoe_factor_sliding(double friction, double radius, double tip, double ab
                            .tip = tip,
                            .abutment = abutment,
                            .half_arc = half_arc,
-                           .lean = tan(angle),
-                           .lifts = contact == CONTACT_LIFTING};
+                           .lean = tan(angle)};
     if (leading) {
         struct sliding nearer = shoe;
         nearer.friction /= NEAREST_TO_LOCK;
-        nearer.lifts = true;
         if (isnan(sliding_factor(&nearer)))
             return NAN;
     }
@@ -158,12 +147,11 @@ double shoe_factor_sliding(double friction, double radius, double tip, double ab
 }
 
 double duo_servo_factor(double friction, double radius, double tip, double link, double anchor,
-                        double primary_half_arc, double secondary_half_arc,
-                        enum shoe_contact contact)
+                        double primary_half_arc, double secondary_half_arc)
 {
     const struct shoe_abutment link_face = {0, 0};
-    double primary = shoe_factor_sliding(friction, radius, tip, link, primary_half_arc, link_face,
-                                         contact, true);
+    double primary =
+        shoe_factor_sliding(friction, radius, tip, link, primary_half_arc, link_face, true);
     /* Per newton on the primary tip: what the link pushes, and its moment and the cylinder's
      * about the anchor, as if one force did both. */
     double link_force = (tip + primary * radius) / link;

@@ -41,13 +41,9 @@ struct shoe_abutment {
     double friction; /* of the heel on the face, >= 0 */
 };
 
-/* What becomes of the end of a lining that would have to pull on the drum: CONTACT_WHOLE lets it,
- * which has a closed form and is near enough while friction is low; CONTACT_LIFTING takes it away.
- * A shoe whose face is not square or not free of friction always lifts. */
-enum shoe_contact { CONTACT_WHOLE, CONTACT_LIFTING };
-
 /* Factor of a shoe that slides along its abutment. The pressure goes as cos(x - psi) over the
- * lining, x from its middle (lifting: wherever that is above 0); with
+ * lining, x from its middle, wherever that is above 0: the end of a lining that would have to pull
+ * on the drum lifts; with
  *   P, C, S   integrals of that pressure, and of it times cos x and sin x, over what touches
  *   e         angle of the abutment plus (leading) or minus (trailing) atan of its friction
  *   s         1 leading, -1 trailing
@@ -55,7 +51,7 @@ enum shoe_contact { CONTACT_WHOLE, CONTACT_LIFTING };
  *   (S + s mu C)(h_a + h_c) = tan e [s mu r P + h_a (C - s mu S)]
  * and the factor is
  *   mu P (h_a + h_c) / [h_c (C - s mu S) - s mu r P]
- * Whole, on a square face without friction, that is
+ * Where nothing lifts, on a square face without friction, that is
  *   mu k (h_a + h_c) / [h_c (1 + mu^2) - s mu k r],  k = 4 sin a/(2a + sin 2a)
  *
  *   friction   mu, > 0
@@ -66,14 +62,13 @@ enum shoe_contact { CONTACT_WHOLE, CONTACT_LIFTING };
  *   gives      -; NaN outside, and where the abutment would have to pull
  *
  * The heel leans on the face straight below the drum's centre as the cylinder sees it; friction of
- * the face acts against the way the drum drags the shoe. Lifting makes a leading factor greater: at
- * friction 0.38 by 1.8 % for half arc 55 deg, 3.3 % for 40 deg.
- * Source: equilibrium of the shoe, our own working.
- * Checked by: tests/parts/test_shoe.c, against the sum over small pieces of lining
+ * the face acts against the way the drum drags the shoe. At half arc 55 deg the toe lifts from
+ * friction 0.22 on; at 0.38 that makes a leading factor 1.8 % greater than the closed form, 3.3 %
+ * at 40 deg. Source: equilibrium of the shoe, our own working. Checked by: tests/parts/test_shoe.c,
+ * against the sum over small pieces of lining
  */
 double shoe_factor_sliding(double friction, double radius, double tip, double abutment,
-                           double half_arc, struct shoe_abutment face, enum shoe_contact contact,
-                           bool leading);
+                           double half_arc, struct shoe_abutment face, bool leading);
 
 /* Factor of a duo-servo pair: a primary shoe that slides on a floating link and a secondary one on
  * the anchor, driven by the link and by the other end of the cylinder.
@@ -88,7 +83,6 @@ double shoe_factor_sliding(double friction, double radius, double tip, double ab
  * Checked by: tests/parts/test_shoe.c; order of magnitude: tests/reference/tribology_handbook.c
  */
 double duo_servo_factor(double friction, double radius, double tip, double link, double anchor,
-                        double primary_half_arc, double secondary_half_arc,
-                        enum shoe_contact contact);
+                        double primary_half_arc, double secondary_half_arc);
 
 #endif

@@ -165,20 +165,45 @@ static void cite_need(struct figure *figure, const struct moved_key *key, size_t
     figure->needs[figure->needs_count++] = (struct cited_key){key->part, key->key};
 }
 
+static void fill_stretch(struct trial *trial, const struct moved_keys *keys, size_t from, size_t to,
+                         bool in)
+{
+    for (size_t k = from; k < to; k++)
+        trial_fill(trial, &keys->items[k], in);
+}
+
+/* Takes away all that is not needed, the last of the keys first. Most are not, so more and more of
+ * them are tried at a time, and fewer where a figure is lost; what goes together would also have
+ * gone one by one, for a value that is taken away never gives a figure back. */
+static size_t take_unneeded(struct trial *trial, const struct moved_keys *keys, const bool *asked,
+                            bool *kept)
+{
+    size_t kept_count = 0;
+    for (size_t end = keys->count, most = 1; end > 0;) {
+        size_t length = most < end ? most : end;
+        fill_stretch(trial, keys, end - length, end, false);
+        trial_look(trial);
+        if (!any_lost(trial, asked)) {
+            end -= length;
+            most = 2 * length;
+            continue;
+        }
+        fill_stretch(trial, keys, end - length, end, true);
+        if (length == 1) {
+            kept[--end] = true;
+            kept_count++;
+        }
+        most = length > 1 ? length / 2 : 1;
+    }
+    return kept_count;
+}
+
 /* Takes away all that is not needed, then sees which figure needs what of the rest. */
 static void take_away(struct trial *trial, const struct moved_keys *keys, const bool *asked,
                       struct figures *figures, struct arena *arena)
 {
     bool *kept = ARENA_ARRAY(arena, keys->count + 1, bool);
-    size_t most = 0;
-    for (size_t k = keys->count; k-- > 0;) {
-        trial_fill(trial, &keys->items[k], false);
-        trial_look(trial);
-        kept[k] = any_lost(trial, asked);
-        if (kept[k])
-            trial_fill(trial, &keys->items[k], true);
-        most += kept[k];
-    }
+    size_t most = take_unneeded(trial, keys, asked, kept);
     for (size_t k = 0; k < keys->count; k++) {
         if (!kept[k])
             continue;

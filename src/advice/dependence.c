@@ -237,7 +237,7 @@ static void find_needs(struct trial *trial, enum trial_filling filling, struct f
         take_away(trial, &keys, asked, figures, arena);
     memcpy(trial->moved->parts, trial->as_said->parts,
            (size_t)trial->as_said->part_count * sizeof(struct part));
-    trial->forces_moved = true;
+    trial->moved_since = SOLVES_ALL;
 }
 
 static bool any_open(const struct figures *figures)

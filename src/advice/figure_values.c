@@ -2,7 +2,6 @@
 
 #include <math.h>
 
-#include "physics/blocked_port.h"
 #include "physics/press.h"
 #include "physics/pressure.h"
 #include "physics/travel.h"
@@ -150,9 +149,7 @@ FIGURE_GETTER(value_pedal_lost_rod_gap)
 FIGURE_GETTER(value_port_blocked_pressure)
 {
     (void)sub;
-    return blocked_port_pressure(situation->system, situation->network, subject, BLOCKED_PORT_RISE,
-                                 situation->scratch)
-        .pa;
+    return situation->port_blocked[subject].pa;
 }
 
 /* Pipe and hose from the master to a vertex, from the lengths as they are now. */

@@ -2,6 +2,7 @@
 
 #include <math.h>
 
+#include "physics/blocked_port.h"
 #include "physics/drum_memory.h"
 #include "units/constants.h"
 
@@ -49,6 +50,8 @@ struct situation *situation_room(const struct system *system, const struct netwo
     for (int of = 0; of < PEDAL_CASE_COUNT; of++)
         situation->cases[of] = solution_room(system, network, arena);
     situation->lost = ARENA_ARRAY(arena, (size_t)network->circuit_count + 1, struct solution *);
+    situation->port_blocked =
+        ARENA_ARRAY(arena, (size_t)network->circuit_count + 1, struct pressure);
     for (int c = 0; c < network->circuit_count; c++)
         if (!network->circuits[c].clutch)
             situation->lost[c] = solution_room(system, network, arena);
@@ -80,6 +83,7 @@ void situation_solve_travels(struct situation *situation)
     const struct network *network = situation->network;
     struct state state = state_of(situation);
     solve(system, network, &state, situation->usual);
+    state.no_clutch = true;
     situation->half_g_fits =
         solve_effort_fits(system, network, &state, situation->half_g, situation->scratch);
     if (situation->drums) {
@@ -90,9 +94,12 @@ void situation_solve_travels(struct situation *situation)
     for (int of = 0; of < PEDAL_CASE_COUNT; of++) {
         struct state in = state_of_case((enum pedal_case)of);
         in.effort = situation->effort;
+        in.no_clutch = true;
         solve(system, network, &in, situation->cases[of]);
     }
     for (int c = 0; c < network->circuit_count; c++) {
+        situation->port_blocked[c] =
+            blocked_port_pressure(system, network, c, BLOCKED_PORT_RISE, situation->scratch);
         if (situation->lost[c] == NULL)
             continue;
         state.lost_circuit = c;

@@ -26,14 +26,15 @@ struct situation {
     struct solution *slack;      /* adjusters not set */
     struct solution **lost;      /* by circuit: that circuit without pressure; NULL for clutches */
     struct solution *cases[PEDAL_CASE_COUNT];
-    struct solution *scratch;   /* room for roots */
-    struct force effort;        /* asked for, NaN: each pedal's own */
-    bool servo;                 /* some servo helps */
-    bool drums;                 /* some brake has shoes to adjust */
-    struct lock_order lock;     /* at the grip of the vehicle's data, servo working */
-    struct lock_order lock_wet; /* the same on a wet road */
-    struct grip_use grip_use;   /* in a stop of 0.5 g, servo working */
-    struct force half_g;        /* effort for a stop of 0.5 g, floors or not */
+    struct solution *scratch;      /* room for roots */
+    struct pressure *port_blocked; /* by circuit: its port shut and its fluid warmed */
+    struct force effort;           /* asked for, NaN: each pedal's own */
+    bool servo;                    /* some servo helps */
+    bool drums;                    /* some brake has shoes to adjust */
+    struct lock_order lock;        /* at the grip of the vehicle's data, servo working */
+    struct lock_order lock_wet;    /* the same on a wet road */
+    struct grip_use grip_use;      /* in a stop of 0.5 g, servo working */
+    struct force half_g;           /* effort for a stop of 0.5 g, floors or not */
     struct force half_g_unassisted;
     bool half_g_fits; /* the pedals' travel is enough for it */
     bool half_g_unassisted_fits;

@@ -7,44 +7,32 @@
 #include "parts/key.h"
 #include "units/unit.h"
 
-/* Whether pressures and brake forces can rest on a part's data at all; physics/press.c and the laws
- * of the brakes look at no others. */
-static bool makes_force(enum part_kind kind)
-{
-    switch (kind) {
-    case KIND_VEHICLE:
-    case KIND_PEDAL:
-    case KIND_SERVO:
-    case KIND_MASTER:
-    case KIND_VALVE:
-    case KIND_DISC:
-    case KIND_DRUM:
-        return true;
-    case KIND_FLUID:
-    case KIND_RESERVOIR:
-    case KIND_PIPE:
-    case KIND_HOSE:
-    case KIND_JOINT:
-    case KIND_SLAVE:
-    case KIND_PARKING:
-    case KIND_COUNT:
-        break;
-    }
-    return false;
-}
-
 void trial_look(struct trial *trial)
 {
-    if (trial->forces_moved)
+    switch (trial->moved_since) {
+    case SOLVES_ALL:
         situation_solve(trial->situation);
-    else
+        break;
+    case SOLVES_TRAVELS:
         situation_solve_travels(trial->situation);
-    trial->forces_moved = false;
+        break;
+    case SOLVES_NOTHING:
+        break;
+    }
+    trial->moved_since = SOLVES_NOTHING;
     for (int i = 0; i < trial->figures->count; i++) {
         const struct figure *figure = &trial->figures->items[i];
         double value = figure->row->get(trial->situation, figure->subject, figure->sub);
         trial->now[i] = isfinite(value) ? value : NAN;
     }
+}
+
+static void touch(struct trial *trial, enum key_solves solves)
+{
+    if (solves < trial->moved_since)
+        trial->moved_since = solves;
+    if (solves < trial->moved_ever)
+        trial->moved_ever = solves;
 }
 
 void trial_follow_rules(struct trial *trial, int part)
@@ -55,8 +43,10 @@ void trial_follow_rules(struct trial *trial, int part)
     const struct key *rows = key_table(said->kind, &count);
     for (size_t i = 0; i < count; i++)
         if (rows[i].assume_by != NULL && key_applies(moved, &rows[i]) &&
-            (!key_said(said, &rows[i]) || said->origins[i].kind == ORIGIN_ASSUMED))
+            (!key_said(said, &rows[i]) || said->origins[i].kind == ORIGIN_ASSUMED)) {
+            touch(trial, rows[i].solves);
             key_set(moved, &rows[i], rows[i].assume_by(moved));
+        }
 }
 
 struct trial trial_start(const struct system *system, const struct network *network,
@@ -66,20 +56,16 @@ struct trial trial_start(const struct system *system, const struct network *netw
                           .moved = system_copy(system, arena),
                           .figures = figures,
                           .now = ARENA_ARRAY(arena, (size_t)figures->count + 1, double),
-                          .forces_moved = true};
+                          .moved_since = SOLVES_ALL,
+                          .moved_ever = SOLVES_NOTHING};
     trial.situation = situation_room(trial.moved, network, effort, arena);
     return trial;
-}
-
-static void touch(struct trial *trial, int part)
-{
-    trial->forces_moved = trial->forces_moved || makes_force(trial->moved->parts[part].kind);
 }
 
 void trial_put(struct trial *trial, const struct moved_key *key, double value)
 {
     struct part *part = &trial->moved->parts[key->part];
-    touch(trial, key->part);
+    touch(trial, key->key->solves);
     key_set(part, key->key, value);
     if (key->key->form == FORM_BORES) {
         struct bores *bores = (struct bores *)((char *)part + key->key->field);
@@ -94,7 +80,8 @@ void trial_put(struct trial *trial, const struct moved_key *key, double value)
 void trial_restore(struct trial *trial, int part)
 {
     trial->moved->parts[part] = trial->as_said->parts[part];
-    touch(trial, part);
+    touch(trial, trial->moved_ever);
+    trial->moved_ever = SOLVES_NOTHING;
 }
 
 bool trial_moves(const struct key *key)

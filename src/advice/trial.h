@@ -11,8 +11,10 @@ struct trial {
     struct system *moved;
     struct situation *situation;
     const struct figures *figures;
-    double *now;       /* by figure, as they were looked at last */
-    bool forces_moved; /* since it was solved last, in a part that makes force */
+    double *now; /* by figure, as they were looked at last */
+    /* what must be solved again for values moved since it was solved last, and for all of them to
+     * be back as they were said */
+    enum key_solves moved_since, moved_ever;
 };
 
 /* A key of a part in a trial. */

@@ -29,7 +29,7 @@ static void set_effort(struct weigher *weigher, double part)
             trial->moved->parts[i].as.pedal.effort.n =
                 weigher->system->parts[i].as.pedal.effort.n * part;
     trial->situation->effort.n = weigher->effort.n * part;
-    trial->forces_moved = true;
+    trial->moved_since = SOLVES_ALL;
 }
 
 /* --- where the knees are -------------------------------------------------------------------- */

@@ -19,6 +19,13 @@ enum key_form {
     FORM_BORES     /* a struct bores at field: "2 of 48 mm" or "48 mm" */
 };
 
+/* What of the car must be solved again once a value of a row is another one. */
+enum key_solves {
+    SOLVES_ALL,     /* pressures or brake forces may rest on it */
+    SOLVES_TRAVELS, /* only volumes and travels may, no pressure that a foot makes, no brake force */
+    SOLVES_NOTHING  /* figures are made of it directly: heat, the road, the hand brake */
+};
+
 struct choice {
     const char *word;   /* as it is written */
     const char *others; /* comma-separated other words understood, or NULL */
@@ -46,6 +53,7 @@ struct key {
     const char *example;                      /* a value as it would be written */
     const char *help; /* one line: what it is, where to put the tape or caliper */
     bool measured;    /* whether it goes on the measuring sheet */
+    enum key_solves solves;
 };
 
 /* The rows of a kind, in the order in which pages print them. */

@@ -69,13 +69,15 @@ static const struct key rows[] = {
     {.name = "vacuum volume", VOLUME(as.servo.vacuum_volume),
      WITHIN(0.1e-3, 50e-3), USUALLY(0.5e-3, 12e-3),
      ASSUME_BY(vacuum_volume, "a shell 0.45 as deep as wide, and a hose of 10 mm inside; " MEMORY),
-     .example = "2500 mL", .help = "of the vacuum side at rest: shell, hose, and a reservoir if there is one"},
+     .example = "2500 mL", .help = "of the vacuum side at rest: shell, hose, and a reservoir if there is one",
+     FIGURES_ONLY},
     {.name = "passes at rest", CHOICE_OF(as.servo.passes), .choices = yes_or_no, UNBOUNDED,
      ASSUME(YES, PRACTICE), ONLY(is_remote),
      .example = "yes", .help = "remote: whether fluid flows through it at rest, so bleeding can"},
     {.name = "output rod gap", LENGTH(as.servo.rod_gap),
      WITHIN(0, 20e-3), USUALLY(0, 2e-3), ASSUME_NOTHING, ONLY(is_direct),
-     .example = "0.5 mm", .help = "direct: its output rod to the piston of the master at rest", MEASURED},
+     .example = "0.5 mm", .help = "direct: its output rod to the piston of the master at rest", MEASURED,
+     TRAVELS_ONLY},
     ROW_ON, ROW_HEIGHT, ROWS_CHAMBER(NIPPLES_NONE, "6 mL"), ROW_RIGID, ROW_NOTE};
 
 const struct key *keys_servo(size_t *count)

@@ -35,7 +35,10 @@
 #define WORDS(path)          .form = FORM_WORDS, .field = FIELD(path), PLAIN
 
 #define MEASURED .measured = true
-#define REQUIRED .required = true
+/* No pressure and no brake force rests on it; nor any travel. A test moves all of them. */
+#define TRAVELS_ONLY .solves = SOLVES_TRAVELS
+#define FIGURES_ONLY .solves = SOLVES_NOTHING
+#define REQUIRED     .required = true
 
 #define PRACTICE "common practice, no source"
 #define MEMORY   "from memory"
@@ -60,17 +63,19 @@ bool has_nipples(const struct part *part);
     }
 #define ROW_ON                                                                                     \
     {                                                                                              \
-        .name = "on", .others = "mounted on, bolted to", CHOICE_OF(fitted.on), PLAIN,              \
-        .choices = mount_choices, .example = "rear axle",                                          \
+        .name = "on", FIGURES_ONLY, .others = "mounted on, bolted to", CHOICE_OF(fitted.on),       \
+        PLAIN, .choices = mount_choices, .example = "rear axle",                                   \
         .help = "what it is bolted to; decides where hoses are needed"                             \
     }
 #define ROW_HEIGHT                                                                                 \
     {                                                                                              \
-        .name = "height", LENGTH(fitted.height), WITHIN(0, 4), USUALLY(0.05, 1.8), ASSUME_NOTHING, \
-        .example = "0.62 m", .help = "of the part above the ground, the car standing level"        \
+        .name = "height", FIGURES_ONLY, LENGTH(fitted.height), WITHIN(0, 4), USUALLY(0.05, 1.8),   \
+        ASSUME_NOTHING, .example = "0.62 m",                                                       \
+        .help = "of the part above the ground, the car standing level"                             \
     }
 #define ROWS_CHAMBER(how_many, volume)                                                             \
     {.name = "chamber",                                                                            \
+     TRAVELS_ONLY,                                                                                 \
      .others = "chamber volume",                                                                   \
      VOLUME(fitted.chamber),                                                                       \
      WITHIN(1e-8, 1e-3),                                                                           \
@@ -90,6 +95,7 @@ bool has_nipples(const struct part *part);
          ONLY(has_fluid),                                                                          \
          MEASURED},                                                                                \
         {.name = "nipple below top",                                                               \
+         FIGURES_ONLY,                                                                             \
          .others = "bleeder below top",                                                            \
          LENGTH(fitted.nipple_below),                                                              \
          WITHIN(0, 0.3),                                                                           \

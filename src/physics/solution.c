@@ -236,7 +236,7 @@ void solve(const struct system *system, const struct network *network, const str
             struct pressing pressing = {
                 .system = system, .network = network, .state = state, .pedal = i, .into = into};
             into->pedals[i] = pedal_pressed(&pressing);
-        } else if (system->parts[i].kind == KIND_SLAVE) {
+        } else if (system->parts[i].kind == KIND_SLAVE && !state->no_clutch) {
             into->clutches[i] = clutch_release(system, network, i, into);
         }
     }

@@ -23,6 +23,7 @@ struct state {
     enum hose_case hoses;
     struct volume more_air; /* free air in each circuit beside what is described, at 1 atm */
     bool no_floor;          /* travel without end, for the travel that would be needed */
+    bool no_clutch;         /* clutches are left out: a state changes nothing of them */
 };
 /* Engine running, nothing lost, adjusters set, each pedal's own effort. */
 struct state state_usual(void);

@@ -18,6 +18,8 @@ enum shoe_anchor { ANCHOR_NOT_SAID, ANCHOR_PIN, ANCHOR_SLIDING };
 enum adjuster { ADJUSTER_NOT_SAID, ADJUSTER_CAM, ADJUSTER_WHEEL, ADJUSTER_WEDGE, ADJUSTER_SELF };
 
 struct drum {
+    /* All that the shoe factor rests on stands above efficiency: drum_memory.c compares that much.
+     */
     enum shoe_layout shoes;          /* key "shoes" */
     enum cylinder_layout cylinder;   /* "cylinder" */
     struct length bore;              /* "bore" of the wheel cylinders */

@@ -1,6 +1,7 @@
 #include "physics/drum_memory.h"
 
 #include <math.h>
+#include <stddef.h>
 #include <string.h>
 
 /* By how much friction is moved to see how steeply the factor follows. */
@@ -24,10 +25,12 @@ static void work_out(const struct drum *drum, struct drum_memory *memory)
         log((1 + FRICTION_STEP) / (1 - FRICTION_STEP));
 }
 
-/* All bits alike, padding too, or it is worked out anew. */
+/* All bits alike of what the factors rest on, padding too, or they are worked out anew. */
 static bool is_of(const struct drum_memory *memory, const struct drum *drum)
 {
-    return memcmp(&memory->of, drum, sizeof *drum) == 0;
+    return memcmp(&memory->of, drum, offsetof(struct drum, efficiency)) == 0 &&
+           memcmp(&memory->of.friction_spread, &drum->friction_spread,
+                  sizeof drum->friction_spread) == 0;
 }
 
 const struct drum_memory *drum_remembered(const struct system *system, int drum,

@@ -22,7 +22,8 @@ enum key_form {
 /* What of the car must be solved again once a value of a row is another one. */
 enum key_solves {
     SOLVES_ALL,     /* pressures or brake forces may rest on it */
-    SOLVES_TRAVELS, /* only volumes and travels may, no pressure that a foot makes, no brake force */
+    SOLVES_TRAVELS, /* only volumes and travels may, no pressure that a foot makes, no brake force
+                     */
     SOLVES_NOTHING  /* figures are made of it directly: heat, the road, the hand brake */
 };
 

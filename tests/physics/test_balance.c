@@ -134,7 +134,8 @@ static double slope(struct driven_car *driven)
 
 /* Hand 60 N * 7 * (1 - 0.25) / 2 * 4.5 = 708.75 N at the shoes of each drum; factor 1.996628
  * (sliding shoes, 0.8 of the radius, half arc 55 deg, friction 0.38, summed in Octave); 708.75 *
- * 1.996628 * 0.1015 / 0.285 = 503.98 N at each wheel; 1007.97/(1320 g) = 0.077866, tangent 0.078103. */
+ * 1.996628 * 0.1015 / 0.285 = 503.98 N at each wheel; 1007.97/(1320 g) = 0.077866, tangent
+ * 0.078103. */
 static void a_slope_is_held_by_shoes_and_lever(void **state)
 {
     (void)state;

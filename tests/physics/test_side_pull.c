@@ -40,15 +40,16 @@ static double left_of_drum(enum cylinder_layout cylinder, enum shoe_layout shoes
     return side_pull_left(&part);
 }
 
-/* Shoe factors 1.477623 leading and 0.519005 trailing: half arc 55 deg, arms 0.8 of the radius, summed
- * in Octave with the lifted pieces taken away. */
+/* Shoe factors 1.477623 leading and 0.519005 trailing: half arc 55 deg, arms 0.8 of the radius,
+ * summed in Octave with the lifted pieces taken away. */
 static void a_drum_keeps_the_shoe_of_its_other_cylinder(void **state)
 {
     (void)state;
     near(left_of_drum(CYLINDER_TWO_PISTONS, SHOES_LEADING_TRAILING), 0, 0);
     near(left_of_drum(CYLINDER_SLIDING, SHOES_TWO_LEADING), 0, 0);
     near(left_of_drum(CYLINDER_ONE_EACH, SHOES_TWO_LEADING), 0.5, 0);
-    near(left_of_drum(CYLINDER_ONE_EACH, SHOES_LEADING_TRAILING), 0.519005 / (1.477623 + 0.519005), 1e-6);
+    near(left_of_drum(CYLINDER_ONE_EACH, SHOES_LEADING_TRAILING), 0.519005 / (1.477623 + 0.519005),
+         1e-6);
     near_unknown(left_of_drum(CYLINDER_NOT_SAID, SHOES_TWO_LEADING));
 }
 
@@ -74,7 +75,8 @@ static void a_seized_piston_pulls_the_car_to_a_side(void **state)
 }
 
 /* Friction 10 % up on one side and down on the other: a disc keeps 0.9/1.1; drums with leading and
- * trailing shoes S(0.342)/S(0.418), 1.261095 + 0.489485 and 1.715702 + 0.545598 (summed in Octave). */
+ * trailing shoes S(0.342)/S(0.418), 1.261095 + 0.489485 and 1.715702 + 0.545598 (summed in Octave).
+ */
 static void drums_make_more_of_unequal_friction_than_discs(void **state)
 {
     (void)state;

@@ -90,11 +90,11 @@ const char *fp_messages(struct fp_desk *desk, bool json)
     if (desk->messages.count == 0)
         return "";
     struct text words = text_start(desk->arena);
-    messages_sort(&desk->messages);
+    struct messages shown = messages_shown(&desk->messages);
     if (json)
-        json_messages(&words, &desk->messages);
+        json_messages(&words, &shown);
     else
-        text_messages(&words, &desk->messages);
+        text_messages(&words, &shown);
     return words.items;
 }
 

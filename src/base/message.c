@@ -3,6 +3,7 @@
 #include <string.h>
 
 #include "base/list.h"
+#include "base/text.h"
 
 struct messages messages_start(struct arena *arena)
 {
@@ -97,4 +98,45 @@ void messages_sort(struct messages *messages)
     for (size_t i = 0; i < count; i++)
         messages->items[i] = from[i].message;
     arena_release(messages->arena, mark);
+}
+
+/* How many messages of a file there are from one on, and how many of them no line can do without. */
+static size_t count_file(const struct messages *messages, size_t from, size_t *dangers)
+{
+    size_t end = from;
+    *dangers = 0;
+    for (; end < messages->count &&
+           same_file(messages->items[end].place.file, messages->items[from].place.file);
+         end++)
+        *dangers += messages->items[end].severity == SEVERITY_DANGER;
+    return end - from;
+}
+
+struct messages messages_shown(struct messages *messages)
+{
+    struct messages shown = messages_start(messages->arena);
+    messages_sort(messages);
+    for (size_t from = 0, count; from < messages->count; from += count) {
+        size_t dangers;
+        count = count_file(messages, from, &dangers);
+        size_t bad_room = dangers < MOST_SHOWN ? dangers : MOST_SHOWN;
+        size_t other_room = MOST_SHOWN - bad_room, left_out = 0;
+        for (size_t i = from; i < from + count; i++) {
+            size_t *room =
+                messages->items[i].severity == SEVERITY_DANGER ? &bad_room : &other_room;
+            if (*room > 0) {
+                *LIST_ADD(shown.arena, &shown) = messages->items[i];
+                --*room;
+            } else {
+                left_out++;
+            }
+        }
+        if (left_out == 0)
+            continue;
+        struct place place = {.file = messages->items[from].place.file};
+        enum severity severity = dangers > MOST_SHOWN ? SEVERITY_DANGER : SEVERITY_ADVICE;
+        messages_add(&shown, severity, "more", place)->words =
+            text_print(shown.arena, "and %zu more; mend these %d first", left_out, MOST_SHOWN);
+    }
+    return shown;
 }

@@ -162,9 +162,11 @@ static void add_both(struct car *car, const struct described *described)
             tell_duplicate(car, described->section, part);
             return;
         }
-        if (part < 0)
+        if (part < 0) {
+            car_check_name(car, name, described->section->name);
             part = car_add(car, described->part.kind, name, described->section->name,
                            HOSE_USE_NOT_SAID);
+        }
         car_lay(car, part, described, ORIGIN_SHARED);
         car->items[part].has_both = true;
         car->items[part].header = described->section->name;
@@ -218,8 +220,10 @@ static void add_low_pressure(struct car *car, int owner, enum hose_use use, size
     const char *name = text_print(car->input->arena, "%s %s hose", of->part.name,
                                   use == HOSE_SUPPLY ? "supply" : "vacuum");
     int hose = roll_find(&car->roll, name);
-    if (hose < 0)
+    if (hose < 0) {
+        car_check_name(car, name, said->key);
         hose = car_add(car, KIND_HOSE, name, said->key, use);
+    }
     struct draft *draft = &car->items[hose];
     const struct key *row = key_of(KIND_HOSE, FIELD(as.hose.use));
     if (!key_said(&draft->part, row)) {

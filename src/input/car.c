@@ -1,5 +1,7 @@
 #include "input/car.h"
 
+#include <string.h>
+
 #include "base/list.h"
 #include "base/text.h"
 
@@ -46,6 +48,21 @@ static void lay_row(struct draft *draft, const struct described *from, size_t ro
     draft->part.origins[row] = from->part.origins[row];
     if (draft->part.origins[row].kind == ORIGIN_GIVEN)
         draft->part.origins[row].kind = origin;
+}
+
+void car_check_name(struct car *car, const char *name, struct written at)
+{
+    struct arena *arena = car->input->arena;
+    const char *behind, *sign = strpbrk(name, NAME_SIGNS);
+    if (sign != NULL)
+        mistake_add(car->input, MISTAKE_BAD_NAME, at, "a name cannot hold the sign %c", *sign)
+            ->write = name_without_signs(arena, at.text);
+    else if (special_find(name, &behind) != NULL)
+        mistake_add(car->input, MISTAKE_BAD_NAME, at,
+                    "%s would begin like a header of another kind; find another name", name);
+    else if (strlen(name) > HEADER_MOST)
+        mistake_add(car->input, MISTAKE_HEADER_TOO_LONG, at,
+                    "the name %s is longer than %d bytes; find a shorter one", name, HEADER_MOST);
 }
 
 int car_add(struct car *car, enum part_kind kind, const char *name, struct written header,
@@ -143,6 +160,7 @@ int car_spring(struct car *car, const char *name, struct written words, bool imp
 {
     int part = roll_find(&car->roll, name);
     if (part < 0) {
+        car_check_name(car, name, words);
         part = car_add(car, KIND_JOINT, name, words, HOSE_USE_NOT_SAID);
         car->items[part].part.from_run = true;
         part_read_name(&car->items[part].part);

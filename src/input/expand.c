@@ -26,6 +26,16 @@ static void line_of(struct writer *writer, const char *key, const char *value, c
     text_add(writer->into, "%s = %s%s%s\n", key, value, *why ? " ; " : "", why);
 }
 
+/* A file's name within a comment: a line end or another control character in it would end that. */
+static const char *file_words(struct arena *arena, const char *file)
+{
+    char *words = text_copy(arena, file ? file : "");
+    for (char *letter = words; *letter; letter++)
+        if ((unsigned char)*letter < ' ' || *letter == 0x7F)
+            *letter = '?';
+    return words;
+}
+
 /* Where a value comes from, in words. */
 static const char *origin_words(const struct writer *writer, const struct origin *origin)
 {
@@ -52,7 +62,7 @@ static const char *origin_words(const struct writer *writer, const struct origin
     if (origin->place.line == 0)
         return verb;
     return text_print(writer->arena, "%s, %s line %d", verb,
-                      origin->place.file ? origin->place.file : "", origin->place.line);
+                      file_words(writer->arena, origin->place.file), origin->place.line);
 }
 
 /* Whether a value comes back by itself when the rest is read. */
@@ -251,7 +261,8 @@ void expand_car(struct text *into, const struct system *system)
     for (int i = 0; i < system->work_count; i++) {
         char day[16];
         date_write(system->works[i].date, day);
-        text_add(into, "; with the work of %s (%s)\n", day, system->works[i].file);
+        text_add(into, "; with the work of %s (%s)\n", day,
+                 file_words(into->arena, system->works[i].file));
     }
     for (int i = 0; i < system->part_count; i++)
         write_part(&writer, i);

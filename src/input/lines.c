@@ -3,9 +3,11 @@
 #include <ini.h>
 #include <string.h>
 
+#include "base/first_bytes.h"
 #include "base/list.h"
 #include "base/text.h"
 #include "input/letters.h"
+#include "input/naming.h"
 
 /* Where reading stands. inih asks for a line, and then calls back with its key and value. */
 struct reader {
@@ -108,6 +110,12 @@ static bool check_header(struct reader *reader, struct written name, struct writ
                     "the name is longer than %d bytes; find a shorter one", HEADER_MOST);
         return false;
     }
+    const char *sign = strpbrk(name.text, NAME_SIGNS);
+    if (sign != NULL) {
+        mistake_add(input, MISTAKE_BAD_NAME, name, "a name cannot hold the sign %c", *sign)->write =
+            text_print(arena, "[%s]", name_without_signs(arena, name.text));
+        return true;
+    }
     if (!is_closed)
         mistake_add(input, MISTAKE_NO_BRACKET, name, "the header's closing bracket is missing")
             ->write = text_print(arena, "[%s]", name.text);
@@ -127,12 +135,17 @@ static void read_header(struct reader *reader, size_t start, size_t end)
     struct arena *arena = reader->input->arena;
     const char *text = reader->line.text;
     const char *close = memchr(text + start, ']', end - start);
+    /* A bracket within the name is told as such, not as words behind the header. */
+    if (close && text[end - 1] == ']')
+        close = text + end - 1;
     size_t name_end = close ? (size_t)(close - text) : end;
     struct written name = written_part(arena, reader->line, start + 1, name_end - start - 1);
     size_t rest_start = close ? name_end + 1 : end;
     struct written rest = written_part(arena, reader->line, rest_start, end - rest_start);
     bool has_blanks = close && (is_blank(text[start + 1]) || is_blank(text[name_end - 1]));
     bool is_of_use = check_header(reader, name, rest, close != NULL, has_blanks);
+    /* Without its signs the name still says what the lines below it are of. */
+    name.text = name_without_signs(arena, name.text);
     add_section(reader, name, !is_of_use);
 }
 
@@ -308,6 +321,13 @@ struct document lines_read(const struct source *source, struct input *input)
     struct document document = {0};
     if (letters_are_utf_16(source->bytes, source->count)) {
         mistake_of_file(input, MISTAKE_UTF_16, "is saved as UTF-16; save it as UTF-8");
+        return document;
+    }
+    const char *what;
+    enum file_kind kind = first_bytes_kind(source->bytes, source->count, &what);
+    if (kind != FILE_TEXT && kind != FILE_EMPTY) {
+        mistake_of_file(input, MISTAKE_NO_TEXT, "is %s; a description or work file is plain text",
+                        what);
         return document;
     }
     struct reader reader = {.source = source, .input = input, .document = &document};

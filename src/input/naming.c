@@ -108,6 +108,16 @@ char *name_tidy(struct arena *arena, const char *name)
     return tidy.items;
 }
 
+char *name_without_signs(struct arena *arena, const char *name)
+{
+    char *copy = text_copy(arena, name), *into = copy;
+    for (; *name; name++)
+        if (!strchr(NAME_SIGNS, *name))
+            *into++ = *name;
+    *into = '\0';
+    return name_tidy(arena, copy);
+}
+
 char *name_key(struct arena *arena, const char *text)
 {
     struct name name = take_apart(arena, text);

@@ -9,6 +9,11 @@
 /* Names of parts as people write them: sets of words, in any order and case, one of them (or two)
  * the word of a kind; a number may follow ("rear feed pipe 2"). */
 
+/* Signs that cannot stand in a name, since a header, a list or a line would end or begin there. */
+#define NAME_SIGNS "[]=,;#\""
+/* The name without them. */
+char *name_without_signs(struct arena *arena, const char *name);
+
 /* The words of a name with single blanks between them. */
 char *name_tidy(struct arena *arena, const char *name);
 

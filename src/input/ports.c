@@ -12,13 +12,16 @@ struct port_name port_name_find(const struct car *car, struct written words)
     struct arena *arena = car->input->arena;
     struct port_name name = {.name = words};
     name.count = roll_find_sides(&car->roll, words.text, name.parts);
-    const char *point = strchr(words.text, '.');
-    if (name.count > 0 || !point)
-        return name;
-    size_t at = (size_t)(point - words.text);
-    name.name = written_part(arena, words, 0, at);
-    name.outlet = written_part(arena, words, at + 1, strlen(words.text) - at - 1);
-    name.count = roll_find_sides(&car->roll, name.name.text, name.parts);
+    /* A name may have points of its own: the outlet stands behind the first that leaves a part. */
+    for (const char *point = words.text; name.count == 0 && (point = strchr(point, '.')); point++) {
+        size_t at = (size_t)(point - words.text);
+        struct written part = written_part(arena, words, 0, at);
+        name.count = roll_find_sides(&car->roll, part.text, name.parts);
+        if (name.count == 0 && name.outlet.text)
+            continue;
+        name.name = part;
+        name.outlet = written_part(arena, words, at + 1, strlen(words.text) - at - 1);
+    }
     return name;
 }
 

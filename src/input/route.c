@@ -109,6 +109,7 @@ static int make_piece(struct route *route, const struct run_item *item)
     for (int number = 2;; number++) {
         int part = roll_find(&car->roll, name);
         if (part < 0) {
+            car_check_name(car, name, route->run.name);
             part = car_add(car, kind, name, item->words, HOSE_PRESSURE);
             car->items[part].part.from_run = true;
             return part;
@@ -144,6 +145,7 @@ static struct trail pass_piece(struct route *route, const struct stop *stop, str
         take_length(route, part, stop->item);
     if (trail.on_piece) {
         const char *name = car_free_joint(car, made_name(route, "union"));
+        car_check_name(car, name, route->run.name);
         struct port joint = {car_spring(car, name, words, true), 0, NULL};
         car_connect(car, trail.at, joint, words);
         trail.at = joint;

@@ -2,6 +2,7 @@
 
 #include <stdio.h>
 #include <stdlib.h>
+#include <string.h>
 
 #include "support/cmocka_all.h"
 
@@ -97,6 +98,46 @@ static void messages_without_a_file_can_be_sorted(void **state)
     arena_destroy(arena);
 }
 
+/* 100 remarks, then 50 mistakes: 40 are shown, all of them mistakes, and 110 more are told of. */
+static void of_a_file_at_most_so_many_are_shown_the_worst_before_the_rest(void **state)
+{
+    (void)state;
+    struct arena *arena = arena_create();
+    struct messages messages = messages_start(arena);
+    for (int i = 1; i <= 150; i++)
+        messages_add(&messages, i <= 100 ? SEVERITY_ADVICE : SEVERITY_DANGER, "x",
+                     (struct place){"a.ini", i, 1});
+    messages_add(&messages, SEVERITY_ADVICE, "y", (struct place){"b.ini", 1, 1});
+    struct messages shown = messages_shown(&messages);
+    assert_int_equal(messages.count, 151);
+    assert_int_equal(shown.count, 42);
+    assert_int_equal(shown.items[0].place.line, 101);
+    assert_int_equal(shown.items[39].place.line, 140);
+    assert_string_equal(shown.items[40].id, "more");
+    assert_non_null(strstr(shown.items[40].words, "and 110 more"));
+    assert_string_equal(shown.items[40].place.file, "a.ini");
+    assert_string_equal(shown.items[41].id, "y");
+    arena_destroy(arena);
+}
+
+static void remarks_fill_what_mistakes_leave_and_all_are_shown_where_they_fit(void **state)
+{
+    (void)state;
+    struct arena *arena = arena_create();
+    struct messages messages = messages_start(arena);
+    for (int i = 1; i <= 40; i++)
+        messages_add(&messages, i % 2 ? SEVERITY_ADVICE : SEVERITY_DANGER, "x",
+                     (struct place){"a.ini", i, 1});
+    assert_int_equal(messages_shown(&messages).count, 40);
+    messages_add(&messages, SEVERITY_DANGER, "x", (struct place){"a.ini", 41, 1});
+    struct messages shown = messages_shown(&messages);
+    assert_int_equal(shown.count, 41);
+    assert_int_equal(shown.items[39].place.line, 41);
+    assert_int_equal(shown.items[38].place.line, 40);
+    assert_int_equal(shown.items[40].severity, SEVERITY_ADVICE);
+    arena_destroy(arena);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -105,6 +146,8 @@ int main(void)
         cmocka_unit_test(messages_are_ordered_by_file_as_met_then_line_then_column),
         cmocka_unit_test(many_messages_are_sorted_and_equal_ones_keep_their_order),
         cmocka_unit_test(messages_without_a_file_can_be_sorted),
+        cmocka_unit_test(of_a_file_at_most_so_many_are_shown_the_worst_before_the_rest),
+        cmocka_unit_test(remarks_fill_what_mistakes_leave_and_all_are_shown_where_they_fit),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

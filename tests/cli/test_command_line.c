@@ -321,6 +321,55 @@ static void standard_input_that_gives_nothing_is_said_so(void **state)
     expect(run_program(NULL, endless, NULL, 20), 3, NULL, "file-too-big");
 }
 
+static int lines_of(const char *text)
+{
+    int lines = 0;
+    for (; *text != '\0'; text++)
+        lines += *text == '\n';
+    return lines;
+}
+
+static void what_is_no_text_is_told_in_one_line(void **state)
+{
+    (void)state;
+    const char *pdf = in_folder("invoice.pdf");
+    expect(run_cli("sheet", CAR, DAY, "-o", pdf), 0, NULL, NULL);
+    struct run run = run_cli("check", pdf);
+    assert_int_equal(run.status, 3);
+    assert_non_null(strstr(run.err, "a PDF; a description or work file is plain text"));
+    assert_int_equal(lines_of(run.err), 1);
+    run_finish(&run);
+    run = run_cli("check", CAR, pdf);
+    assert_int_equal(run.status, 3);
+    assert_int_equal(lines_of(run.err), 1);
+    run_finish(&run);
+    run = run_cli("check", getenv("FIRMPEDAL"));
+    assert_int_equal(run.status, 3);
+    assert_int_equal(lines_of(run.err), 1);
+    run_finish(&run);
+}
+
+static void messages_of_a_file_have_an_end(void **state)
+{
+    (void)state;
+    char *text = calloc(1, 40000);
+    strcpy(text, "[vehicle]\n");
+    for (int i = 0; i < 1000; i++)
+        sprintf(text + strlen(text), "line %d of a letter\n", i);
+    struct run run = RUN_WITH(text, "check", "-");
+    assert_int_equal(run.status, 3);
+    assert_non_null(strstr(run.err, "and 96"));
+    assert_true(lines_of(run.err) < 200);
+    run_finish(&run);
+    run = RUN_WITH(text, "check", "-", "--json");
+    json_t *messages = json_loads(run.err, 0, NULL);
+    assert_non_null(messages);
+    json_decref(messages);
+    assert_non_null(strstr(run.err, "\"more\""));
+    run_finish(&run);
+    free(text);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -332,6 +381,8 @@ int main(void)
         cmocka_unit_test(replace_takes_only_what_the_program_itself_writes),
         cmocka_unit_test(a_dash_reads_standard_input),
         cmocka_unit_test(standard_input_that_gives_nothing_is_said_so),
+        cmocka_unit_test(what_is_no_text_is_told_in_one_line),
+        cmocka_unit_test(messages_of_a_file_have_an_end),
     };
     return cmocka_run_group_tests(tests, make_folder, remove_folder);
 }

@@ -1,5 +1,10 @@
+/* rand_r */
+#ifndef _GNU_SOURCE
+#define _GNU_SOURCE
+#endif
 #include "input/expand.h"
 
+#include <stdlib.h>
 #include <string.h>
 
 #include "base/text.h"
@@ -82,6 +87,52 @@ static void what_is_hard_to_write_reads_back_the_same(void **state)
     car_finish(&car);
 }
 
+/* Names by dice from all that can be typed: a car either is refused or reads back. */
+static const char *random_name(struct arena *arena, unsigned *seed)
+{
+    static const char signs[] = "abAB 12.-_/\\()+*'\"?!%&$<>@^~|:[]=;,#{}";
+    struct text name = text_start(arena);
+    for (int left = 1 + rand_r(seed) % 6; left > 0; left--)
+        text_add(&name, "%c", signs[(size_t)rand_r(seed) % (sizeof signs - 1)]);
+    return name.items;
+}
+
+static void names_by_dice_are_refused_or_read_back(void **state)
+{
+    (void)state;
+    enum { CARS = 3000 };
+    unsigned seed = 8;
+    int fine = 0, refused = 0;
+    for (int i = 0; i < CARS; i++) {
+        struct arena *arena = arena_create();
+        const char *tee = random_name(arena, &seed), *run = random_name(arena, &seed);
+        const char *master = random_name(arena, &seed), *hose = random_name(arena, &seed);
+        const char *outlet = random_name(arena, &seed);
+        struct car_text car = car_read(text_print(
+            arena,
+            "[vehicle]\ntitle = %s\n[fluid]\ngrade = DOT 4\n[%s reservoir]\ncapacity = 200 mL\n"
+            "[brake pedal]\nworks = %s master\nratio = 5\n"
+            "[%s master]\ntype = tandem\nbore = 3/4 in\nprimary outlets = %s\n"
+            "secondary outlets = rear\n[front disc]\ncaliper = fixed\nbore = 2 of 48 mm\n"
+            "[rear drum]\nshoes = leading and trailing\ncylinder = two pistons\nbore = 3/4 in\n"
+            "[%s hose]\nfrom = %s master.rear\nto = rear tee\n"
+            "[runs]\n%s = %s master.%s, 0.6 m pipe, %s tee\nb = %s tee, 0.3 m pipe, hose, front disc\n"
+            "r = rear tee, rear drum\n",
+            tee, tee, master, master, outlet, hose, master, run, master, outlet, tee, tee));
+        if (car.system) {
+            expect_the_same(car.system, run);
+            fine++;
+        } else {
+            assert_true(messages_reach(&car.messages, SEVERITY_DANGER));
+            refused++;
+        }
+        car_finish(&car);
+        arena_destroy(arena);
+    }
+    /* Both happen often enough to mean something. */
+    assert_true(fine > 100 && refused > 100);
+}
+
 static const char *expand(const struct car_text *car)
 {
     struct text text = text_start(car->arena);
@@ -126,6 +177,7 @@ int main(void)
         cmocka_unit_test(every_ready_car_reads_back_the_same),
         cmocka_unit_test(a_car_after_work_reads_back_the_same),
         cmocka_unit_test(what_is_hard_to_write_reads_back_the_same),
+        cmocka_unit_test(names_by_dice_are_refused_or_read_back),
         cmocka_unit_test(a_car_with_two_reservoirs_names_them_in_full),
         cmocka_unit_test(each_value_says_where_it_comes_from),
         cmocka_unit_test(no_line_is_too_long_to_be_read),

@@ -100,7 +100,8 @@ void messages_sort(struct messages *messages)
     arena_release(messages->arena, mark);
 }
 
-/* How many messages of a file there are from one on, and how many of them no line can do without. */
+/* How many messages of a file there are from one on, and how many of them no line can do without.
+ */
 static size_t count_file(const struct messages *messages, size_t from, size_t *dangers)
 {
     size_t end = from;
@@ -122,8 +123,7 @@ struct messages messages_shown(struct messages *messages)
         size_t bad_room = dangers < MOST_SHOWN ? dangers : MOST_SHOWN;
         size_t other_room = MOST_SHOWN - bad_room, left_out = 0;
         for (size_t i = from; i < from + count; i++) {
-            size_t *room =
-                messages->items[i].severity == SEVERITY_DANGER ? &bad_room : &other_room;
+            size_t *room = messages->items[i].severity == SEVERITY_DANGER ? &bad_room : &other_room;
             if (*room > 0) {
                 *LIST_ADD(shown.arena, &shown) = messages->items[i];
                 --*room;

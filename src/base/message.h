@@ -40,8 +40,8 @@ struct messages messages_start(struct arena *arena);
 struct message *messages_add(struct messages *messages, enum severity severity, const char *id,
                              struct place place);
 
-/* The messages that are shown, sorted: of each file at most so many, the worst before the rest. Where
- * some are left out the file's last one says how many ("and 12 more"), with the id "more". */
+/* The messages that are shown, sorted: of each file at most so many, the worst before the rest.
+ * Where some are left out the file's last one says how many ("and 12 more"), with the id "more". */
 enum { MOST_SHOWN = 40 };
 struct messages messages_shown(struct messages *messages);
 

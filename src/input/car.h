@@ -64,8 +64,8 @@ struct described *describe(const struct section *section, enum part_kind kind, s
  * low-pressure ones share dates and states with the others but not sizes. */
 int car_add(struct car *car, enum part_kind kind, const char *name, struct written header,
             enum hose_use use);
-/* Messages for a name that would not read back as a header or in a run: one with NAME_SIGNS, one that
- * begins like a special section, one that is too long. at: where its words come from. */
+/* Messages for a name that would not read back as a header or in a run: one with NAME_SIGNS, one
+ * that begins like a special section, one that is too long. at: where its words come from. */
 void car_check_name(struct car *car, const char *name, struct written at);
 /* Lays what a section said upon a part. ORIGIN_GIVEN: it is the part's own section and wins over
  * what several share; ORIGIN_SHARED: one of both sides, which fills what the own one left. */

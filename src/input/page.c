@@ -151,11 +151,12 @@ static void add_mistakes(struct text *into)
 {
     size_t count;
     const struct mistake_row *rows = mistake_rows(&count);
-    text_add(into, "## Mistakes that are reported\n\n"
-                   "Each message ends with one of these words. A remark does not stop the work. Of "
-                   "each\nfile at most %d messages are shown, mistakes before remarks; the last "
-                   "line says how\nmany more there are.\n\n"
-                   "| word | | what it means |\n| --- | --- | --- |\n",
+    text_add(into,
+             "## Mistakes that are reported\n\n"
+             "Each message ends with one of these words. A remark does not stop the work. Of "
+             "each\nfile at most %d messages are shown, mistakes before remarks; the last "
+             "line says how\nmany more there are.\n\n"
+             "| word | | what it means |\n| --- | --- | --- |\n",
              MOST_SHOWN);
     for (size_t i = 0; i < count; i++) {
         text_add(into, "| `%s` | %s | ", rows[i].id,

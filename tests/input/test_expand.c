@@ -116,7 +116,8 @@ static void names_by_dice_are_refused_or_read_back(void **state)
             "secondary outlets = rear\n[front disc]\ncaliper = fixed\nbore = 2 of 48 mm\n"
             "[rear drum]\nshoes = leading and trailing\ncylinder = two pistons\nbore = 3/4 in\n"
             "[%s hose]\nfrom = %s master.rear\nto = rear tee\n"
-            "[runs]\n%s = %s master.%s, 0.6 m pipe, %s tee\nb = %s tee, 0.3 m pipe, hose, front disc\n"
+            "[runs]\n%s = %s master.%s, 0.6 m pipe, %s tee\nb = %s tee, 0.3 m pipe, hose, front "
+            "disc\n"
             "r = rear tee, rear drum\n",
             tee, tee, master, master, outlet, hose, master, run, master, outlet, tee, tee));
         if (car.system) {

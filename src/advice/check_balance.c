@@ -6,21 +6,28 @@
 #include "advice/part_bore.h"
 #include "physics/side_pull.h"
 
+/* Once, on the road where the rear wheels lock first: the dry one before the wet. */
 void check_rear_first(struct checking *checking, const struct check_row *row)
 {
-    const struct figure *front = figure_about(checking, "front-locks-at", -1);
-    const struct figure *rear = figure_about(checking, "rear-locks-at", -1);
-    double margin = figure_value(checking, "rear-lock-margin", -1);
-    /* A rider works the wheels of a motorcycle one by one. */
-    bool apart = system_vehicle(checking->system)->type == VEHICLE_MOTORCYCLE;
-    if (apart || front == NULL || rear == NULL || !(margin < limit_value(row->limit))) {
+    static const struct {
+        const char *margin, *at, *effort, *road;
+    } roads[] = {
+        {"rear-lock-margin", "rear-locks-at", "rear-locks-effort", "dry"},
+        {"rear-lock-margin-wet", "rear-locks-at-wet", "rear-locks-effort-wet", "wet"}};
+    for (size_t i = 0; i < sizeof roads / sizeof *roads; i++) {
+        const struct figure *at = figure_about(checking, roads[i].at, -1);
+        double margin = figure_value(checking, roads[i].margin, -1);
+        if (at == NULL || !(margin < limit_value(row->limit)))
+            continue;
+        struct finding *finding = finding_add(checking, row, -1, NO_FIELD);
+        finding_text(finding, "road", roads[i].road);
+        finding_quantity(finding, "rear", at->value, DIMENSION_ACCELERATION);
+        finding_quantity(finding, "effort", figure_value(checking, roads[i].effort, -1),
+                         DIMENSION_FORCE);
+        finding_quantity(finding, "left", -margin, DIMENSION_SHARE);
+        finding_rests_on(finding, at);
         return;
     }
-    struct finding *finding = finding_add(checking, row, -1, NO_FIELD);
-    finding_quantity(finding, "rear", rear->value, DIMENSION_ACCELERATION);
-    finding_quantity(finding, "front", front->value, DIMENSION_ACCELERATION);
-    finding_rests_on(finding, front);
-    finding_rests_on(finding, rear);
 }
 
 void check_side_difference(struct checking *checking, const struct check_row *row)

@@ -2,43 +2,38 @@
 
 #include <math.h>
 
-#include "physics/grip_use.h"
+#include "advice/grip_rates.h"
 
-/* Braking rates at which the curves are looked at: 0.10, 0.15 to 0.80. */
-enum { RATES = 15 };
-#define LEAST_RATE 0.10
-#define STEP       0.05
-/* The order of the axles is asked for from here on, the band within these grips. */
-#define ORDER_FROM 0.15
-#define BAND_FROM  0.2
-#define BAND_TO    0.8
-#define BAND_BASE  0.1
-
-/* The use of grip over the braking rates; false for a motorcycle, whose rider works the wheels one
- * by one, and where it is not known. */
-static bool curves(const struct checking *checking, struct grip_use uses[RATES])
+/* The use of grip over the braking rates; false where it is not known, or one does not lock before
+ * the other: a rider works the wheels one by one. */
+static bool curves(const struct checking *checking, struct grip_use uses[GRIP_RATES])
 {
-    if (system_vehicle(checking->system)->type == VEHICLE_MOTORCYCLE ||
-        figure_about(checking, "grip-used-front", -1) == NULL ||
+    if (figure_about(checking, "grip-used-front", -1) == NULL ||
         figure_about(checking, "grip-used-rear", -1) == NULL)
         return false;
-    struct solution *room = solution_room(checking->system, checking->network, checking->arena);
-    struct state state = state_usual();
-    for (int i = 0; i < RATES; i++)
-        uses[i] =
-            grip_use_at(checking->system, checking->network, &state, LEAST_RATE + STEP * i, room);
+    grip_rates(checking->system, checking->network,
+               solution_room(checking->system, checking->network, checking->arena), uses);
     return true;
+}
+
+static void rests_on_use(const struct checking *checking, struct finding *finding)
+{
+    finding_rests_on(finding, figure_about(checking, "grip-used-front", -1));
+    finding_rests_on(finding, figure_about(checking, "grip-used-rear", -1));
 }
 
 void check_grip_order(struct checking *checking, const struct check_row *row)
 {
-    struct grip_use uses[RATES];
+    struct grip_use uses[GRIP_RATES];
+    bool strict = ruling_is_for(checking, "r13h-lock-order");
+    if (!strict && !ruling_is_for(checking, "eec71-lock-order"))
+        return;
     if (!curves(checking, uses))
         return;
     double from = NAN, to = NAN;
-    for (int i = 0; i < RATES; i++) {
-        if (!(uses[i].z > ORDER_FROM - STEP / 2) ||
-            !(uses[i].front - uses[i].rear < limit_value(row->limit)))
+    for (int i = 0; i < GRIP_RATES; i++) {
+        double spare = grip_order_spare(&uses[i], strict ? GRIP_ORDER_13H : GRIP_ORDER_71_320);
+        if (!(spare < limit_value(row->limit)))
             continue;
         from = isnan(from) ? uses[i].z : from;
         to = uses[i].z;
@@ -48,27 +43,21 @@ void check_grip_order(struct checking *checking, const struct check_row *row)
     struct finding *finding = finding_add(checking, row, -1, NO_FIELD);
     finding_quantity(finding, "from", from, DIMENSION_NUMBER);
     finding_quantity(finding, "to", to, DIMENSION_NUMBER);
-    finding_rests_on(finding, figure_about(checking, "grip-used-front", -1));
-    finding_rests_on(finding, figure_about(checking, "grip-used-rear", -1));
-}
-
-/* The least rate that the band asks for on a road of that grip. */
-static double asked(double grip, double slope)
-{
-    return BAND_BASE + slope * (grip - BAND_FROM);
+    finding_text(finding, "rule",
+                 strict ? "UN Regulation No. 13-H, annex 5" : "Directive 71/320/EEC");
+    rests_on_use(checking, finding);
 }
 
 void check_grip_band(struct checking *checking, const struct check_row *row)
 {
-    struct grip_use uses[RATES];
-    if (!curves(checking, uses))
+    struct grip_use uses[GRIP_RATES];
+    if (!ruling_is_for(checking, "r13h-grip-band") || !curves(checking, uses))
         return;
     double slope = limit_value(row->limit), worst = INFINITY;
     const struct grip_use *at = NULL;
-    for (int i = 0; i < RATES; i++) {
-        double grip = fmax(uses[i].front, uses[i].rear);
-        double spare = uses[i].z - asked(grip, slope);
-        if (grip >= BAND_FROM && grip <= BAND_TO && spare < 0 && spare < worst) {
+    for (int i = 0; i < GRIP_RATES; i++) {
+        double spare = grip_band_spare(&uses[i], slope);
+        if (spare < 0 && spare < worst) {
             worst = spare;
             at = &uses[i];
         }
@@ -79,7 +68,6 @@ void check_grip_band(struct checking *checking, const struct check_row *row)
     struct finding *finding = finding_add(checking, row, -1, NO_FIELD);
     finding_quantity(finding, "grip", grip, DIMENSION_NUMBER);
     finding_quantity(finding, "rate", at->z, DIMENSION_NUMBER);
-    finding_quantity(finding, "least", asked(grip, slope), DIMENSION_NUMBER);
-    finding_rests_on(finding, figure_about(checking, "grip-used-front", -1));
-    finding_rests_on(finding, figure_about(checking, "grip-used-rear", -1));
+    finding_quantity(finding, "least", grip_band_least(grip, slope), DIMENSION_NUMBER);
+    rests_on_use(checking, finding);
 }

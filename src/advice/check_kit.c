@@ -4,6 +4,8 @@
 #include <math.h>
 #include <string.h>
 
+#include "advice/holds.h"
+
 #include "base/list.h"
 
 struct finding *finding_add(struct checking *checking, const struct check_row *row, int part,
@@ -77,10 +79,20 @@ const struct figure *figure_about(const struct checking *checking, const char *i
     for (int i = 0; i < checking->figures->count; i++) {
         const struct figure *figure = &checking->figures->items[i];
         if (strcmp(figure->row->id, id) == 0 && figure->subject == subject) {
-            return figure->state == FIGURE_NOT_COMPUTED ? NULL : figure;
+            return figure->state == FIGURE_NOT_COMPUTED || holds_spoiled(figure) ? NULL : figure;
         }
     }
     return NULL;
+}
+
+bool ruling_is_for(const struct checking *checking, const char *rule)
+{
+    for (int i = 0; i < checking->rulings.count; i++) {
+        const struct ruling *ruling = &checking->rulings.items[i];
+        if (strcmp(ruling->rule->id, rule) == 0)
+            return ruling->concern == RULE_CONCERNS || ruling->concern == RULE_FOR_COMPARISON;
+    }
+    return false;
 }
 
 double figure_value(const struct checking *checking, const char *id, int subject)

@@ -29,11 +29,6 @@ static bool pedal_has_another(const struct checking *checking, int circuit)
     return false;
 }
 
-static bool is_car(const struct checking *checking)
-{
-    return system_vehicle(checking->system)->type != VEHICLE_MOTORCYCLE;
-}
-
 void check_lost_floor(struct checking *checking, const struct check_row *row)
 {
     for (int c = 0; c < checking->network->circuit_count; c++) {
@@ -53,13 +48,16 @@ void check_lost_floor(struct checking *checking, const struct check_row *row)
 
 void check_lost_weak(struct checking *checking, const struct check_row *row)
 {
-    if (!is_car(checking) || brake_circuits(checking->network) < 2) {
+    if (!ruling_is_for(checking, "r13h-secondary") || brake_circuits(checking->network) < 2) {
         return;
     }
     for (int c = 0; c < checking->network->circuit_count; c++) {
-        const struct figure *figure = figure_about(checking, "deceleration-circuit-lost", c);
+        /* At the rule's own effort, whatever holds at the check's. */
+        const struct figure *figure =
+            figures_find(checking->figures, "deceleration-circuit-lost",
+                         checking->network->circuits[c].name);
         double reached =
-            figure == NULL
+            checking->network->circuits[c].clutch || figure == NULL
                 ? NAN
                 : rule_stop(checking->system, checking->network, true, c, checking->arena).m_s2;
         if (reached < limit_value(row->limit)) {
@@ -89,9 +87,9 @@ void check_one_circuit(struct checking *checking, const struct check_row *row)
 
 void check_unassisted(struct checking *checking, const struct check_row *row)
 {
-    const struct figure *figure = figure_about(checking, "deceleration-unassisted", -1);
+    const struct figure *figure = figures_find(checking->figures, "deceleration-unassisted", NULL);
     int servo = system_first(checking->system, KIND_SERVO);
-    if (figure == NULL || servo < 0 || !is_car(checking)) {
+    if (figure == NULL || servo < 0 || !ruling_is_for(checking, "fmvss135-assist")) {
         return;
     }
     double reached =

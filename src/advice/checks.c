@@ -67,12 +67,12 @@ static const struct check_row rows[] = {
      "Set the shoes, look for air; compare the master's stroke and bore with the volume asked for.",
      CUSTOM, "stroke-left-least", check_stroke_used},
     {"effort-high", SEVERITY_WARNING,
-     "A stop of {stop} takes {effort} at the pedal; pedals are made for at most {most}.",
+     "A stop of {stop} takes {effort} at the pedal; pedals are made for at most {most} (from memory).",
      "Not every driver can press that hard, nor twice.",
      "Look for a servo without vacuum, a master bore too large, wheel cylinders too small.", CUSTOM,
      "effort-most", check_effort},
     {"lever-effort-high", SEVERITY_WARNING,
-     "A stop of {stop} takes {effort} at the hand lever; at most {most} is asked of a hand.",
+     "A stop of {stop} takes {effort} at the hand lever; at most {most} is asked of a hand (from memory).",
      "A hand tires, and a wet glove slips.",
      "Look for a master bore too large and for caliper pistons too small.",
      "49 CFR 571.122, S6.10, edition before 2012 (from memory)", "lever-effort-most",
@@ -144,7 +144,7 @@ static const struct check_row rows[] = {
      CUSTOM, "lost-left-least", check_lost_floor},
     {"failed-circuit-weak", SEVERITY_WARNING,
      "With the {circuit} lost {effort} at the pedal give {deceleration}; the rule asks for "
-     "{least}.",
+     "{least} (from memory).",
      "That is what is left when a hose bursts.",
      "Look over what the other circuit works, and its linings and bores.",
      R13H ", annex 3, 2.2 (from memory)", "lost-deceleration-least", check_lost_weak},
@@ -155,30 +155,29 @@ static const struct check_row rows[] = {
      "49 CFR 571.135, S4 (definition of a split system)", NULL, check_one_circuit},
     {"unassisted-weak", SEVERITY_WARNING,
      "Without help of the {part} {effort} at the pedal give {deceleration}; the rule asks for "
-     "{least}.",
+     "{least} (from memory).",
      "An engine that stalls takes the help away.",
      "Compare pedal ratio and master bore with the maker's figures for a car with servo.",
      "49 CFR 571.135, S7.11 (from memory)", "unassisted-deceleration-least", check_unassisted},
 
     /* balance */
     {"rear-locks-first", SEVERITY_WARNING,
-     "The rear wheels would lock at {rear}, the front ones only at {front}.",
+     "On a {road} road the rear wheels lock first, at {rear} and {effort}; the front ones still have "
+     "{left} of their grip then.",
      "A car whose rear wheels lock turns round.",
      "Look over the bores, the valve in the rear line and its setting, and what the linings are.",
      R13H ", annex 5, 3.1 (from memory)", "rear-lock-margin-least", check_rear_first},
     {"grip-order", SEVERITY_ADVICE,
      "At braking rates from {from} to {to} of gravity the rear wheels ask for more grip than the "
      "front ones.",
-     "On a road with no more grip than that the rear wheels lock first and the car turns round. "
-     "The "
-     "rule is for the type approval of later cars; an older one may be as it was made.",
+     "On a road with no more grip than that the rear wheels lock first and the car turns round; "
+     "{rule} does not allow it from 0.15 to 0.8.",
      "Look over bores, linings, and the valve in the rear line with its setting.",
-     R13H ", annex 5, 3.1, from 0.15 to 0.8 (from memory)", "grip-order-least", check_grip_order},
+     R13H ", annex 5, 3.1 (from memory); for cars before 1998 Directive 71/320/EEC", "grip-order-least", check_grip_order},
     {"grip-band", SEVERITY_ADVICE,
-     "On a road of grip {grip} an axle locks at a braking rate of {rate}; {least} is asked.",
-     "One axle does too little and the other runs out of grip. The rule is for the type approval "
-     "of "
-     "later cars; an older one may be as it was made.",
+     "On a road of grip {grip} an axle locks at a braking rate of {rate}; {least} is asked (from "
+     "memory).",
+     "One axle does too little and the other runs out of grip.",
      "Look over bores, linings and valves of the axle that does little.",
      R13H ", annex 5, 3.1, grip from 0.2 to 0.8 (from memory)", "grip-band-slope", check_grip_band},
     {"side-difference", SEVERITY_WARNING,

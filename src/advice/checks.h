@@ -33,7 +33,12 @@ void finding_text(struct finding *finding, const char *name, const char *text);
 /* Adds {name} with the value of the check's own limit, and gives it. */
 double finding_limit(struct finding *finding, const char *name);
 
-/* The figure of that id about a subject (part or circuit), or NULL; only when it was computed. */
+/* Whether a published rule is for a vehicle of this class and date, in use or as a new type; where
+ * it is not, or nobody can tell, it is shown for comparison and no finding is made of it. */
+bool ruling_is_for(const struct checking *checking, const char *rule);
+
+/* The figure of that id about a subject (part or circuit), or NULL; only when it was computed, and
+ * within the limits of its law. */
 const struct figure *figure_about(const struct checking *checking, const char *id, int subject);
 /* Its value, NaN when there is none. */
 double figure_value(const struct checking *checking, const char *id, int subject);

@@ -31,6 +31,10 @@ FIGURE_GETTER(value_rear_locks_at_wet);
 FIGURE_GETTER(value_front_locks_effort_wet);
 FIGURE_GETTER(value_rear_locks_effort_wet);
 FIGURE_GETTER(value_rear_lock_margin);
+FIGURE_GETTER(value_rear_lock_margin_wet);
+FIGURE_GETTER(value_front_load_at_lock);
+FIGURE_GETTER(value_rear_load_at_lock);
+FIGURE_GETTER(value_rear_lifts_at);
 FIGURE_GETTER(value_grip_used_front);
 FIGURE_GETTER(value_grip_used_rear);
 FIGURE_GETTER(value_grip_efficiency);
@@ -47,6 +51,12 @@ FIGURE_GETTER(value_pull_seized_rear);
 FIGURE_GETTER(value_yaw_seized_front);
 FIGURE_GETTER(value_yaw_seized_rear);
 /* A pedal */
+FIGURE_GETTER(value_deceleration_by_it);
+FIGURE_GETTER(value_its_lock_at);
+FIGURE_GETTER(value_its_lock_effort);
+FIGURE_GETTER(value_its_lock_at_wet);
+FIGURE_GETTER(value_its_lock_effort_wet);
+FIGURE_GETTER(value_its_load_at_lock);
 FIGURE_GETTER(value_pedal_effort);
 FIGURE_GETTER(value_rod_force);
 FIGURE_GETTER(value_rod_travel);
@@ -127,6 +137,13 @@ FIGURE_TEST(of_rear_sides);
 FIGURE_TEST(of_front_pair); /* the same of a car, not of the two discs of one wheel */
 FIGURE_TEST(of_rear_pair);
 FIGURE_TEST(of_two_axles);
+FIGURE_TEST(of_axles_together); /* both worked by the same pedals */
+FIGURE_TEST(of_axles_apart);    /* the pedal works all brakes of one axle, another those of the other */
+FIGURE_TEST(of_motorcycle);
+FIGURE_TEST(of_front_lock); /* the front wheels lock first on that road */
+FIGURE_TEST(of_rear_lock);
+FIGURE_TEST(of_front_lock_wet);
+FIGURE_TEST(of_rear_lock_wet);
 FIGURE_TEST(of_balance_bar);
 FIGURE_TEST(of_pedal_with_drums);
 FIGURE_TEST(of_circuit_with_discs);
@@ -137,8 +154,10 @@ FIGURE_TEST(of_cause); /* there is something in the circuit that could take volu
 
 FIGURE_REASON(refuses_front_lock);
 FIGURE_REASON(refuses_rear_lock);
-FIGURE_REASON(refuses_lock_wet);
-FIGURE_REASON(refuses_lock_margin);
+FIGURE_REASON(refuses_its_lock);
+FIGURE_REASON(refuses_its_lock_wet);
+FIGURE_REASON(refuses_front_lock_wet);
+FIGURE_REASON(refuses_rear_lock_wet);
 FIGURE_REASON(refuses_grip_use);
 FIGURE_REASON(refuses_half_g);
 FIGURE_REASON(refuses_half_g_unassisted);

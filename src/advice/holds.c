@@ -16,6 +16,8 @@ enum {
     HOLD_LEG = 1 << 3,
     HOLD_SHOES = 1 << 4,
     HOLD_SLAVE = 1 << 5,
+    HOLD_ROLLS = 1 << 6,
+    HOLD_LIFTS = 1 << 7,
 };
 
 /* Whether a pedal has to do with a figure. */
@@ -49,14 +51,39 @@ static int met_reached(const struct situation *situation, const struct figure *f
     return 1;
 }
 
+/* The solution that a figure is read from. */
+static const struct solution *solution_of(const struct situation *situation,
+                                          const struct figure *figure)
+{
+    const char *id = figure->row->id;
+    if (strcmp(id, "deceleration-unassisted") == 0)
+        return situation->unassisted;
+    if (strcmp(id, "deceleration-circuit-lost") == 0)
+        return situation->lost[figure->subject];
+    if (strcmp(id, "deceleration-by-it") == 0)
+        return situation
+            ->alone[figure->subject == situation->pedals.front ? GRIP_FRONT : GRIP_REAR];
+    return situation->usual;
+}
+
+/* Whether no wheel asks the road for more than the grip in it. */
 static int met_grip(const struct situation *situation, const struct figure *figure)
 {
-    (void)figure;
-    const struct lock_order *lock = &situation->lock;
-    double now = situation->usual->deceleration.m_s2;
-    if (!lock->known || isnan(now))
+    const struct vehicle *vehicle = system_vehicle(situation->system);
+    struct wheel_forces wheels =
+        wheel_forces_of(situation->system, solution_of(situation, figure));
+    struct grip_use use = grip_use_of_wheels(vehicle, &wheels);
+    if (isnan(use.front) || isnan(use.rear) || isnan(vehicle->tyre_grip.value))
         return -1;
-    return !(now > lock->front_at.m_s2) && !(now > lock->rear_at.m_s2);
+    return !(use.front > vehicle->tyre_grip.value) && !(use.rear > vehicle->tyre_grip.value);
+}
+
+/* Whether the rear wheels stay on the road in it. */
+static int met_lifts(const struct situation *situation, const struct figure *figure)
+{
+    double lifts = vehicle_lifts_at(system_vehicle(situation->system)).m_s2;
+    double now = solution_of(situation, figure)->deceleration.m_s2;
+    return isnan(lifts) || isnan(now) ? -1 : !(now > lifts);
 }
 
 static double threshold_of(const struct part *part)
@@ -110,6 +137,11 @@ static const struct hold_row rows[] = {
      "the pedal meets its floor, or a piston its end, before the effort is reached", met_reached},
     {HOLD_GRIP, "grip-enough", "the tyres grip enough for these brake forces",
      "an axle would lock before this: the road does not take these brake forces", met_grip},
+    {HOLD_ROLLS, "wheels-roll", "no wheel locks with it lost",
+     "a wheel locks before this effort: it is what the road takes with that wheel sliding",
+     met_grip},
+    {HOLD_LIFTS, "wheels-on-the-road", "the rear wheels stay on the road",
+     "the rear wheels leave the road before this", met_lifts},
     {HOLD_TOUCHED, "brakes-touch",
      "every brake of it gets more than the pressure at which it begins",
      "a brake of it gets less pressure than it takes to begin", met_touched},
@@ -133,12 +165,23 @@ static const struct {
     const char *figure;
     unsigned holds;
 } under[] = {
-    {"deceleration", HOLD_REACHED | HOLD_GRIP | HOLD_TOUCHED | HOLD_SHOES},
+    {"deceleration", HOLD_REACHED | HOLD_GRIP | HOLD_LIFTS | HOLD_TOUCHED | HOLD_SHOES},
+    {"deceleration-unassisted", HOLD_GRIP | HOLD_LIFTS},
+    {"deceleration-by-it", HOLD_GRIP | HOLD_LIFTS},
+    {"deceleration-circuit-lost", HOLD_ROLLS},
     {"front-share", HOLD_REACHED | HOLD_GRIP | HOLD_TOUCHED | HOLD_SHOES},
     {"stopping-distance", HOLD_REACHED | HOLD_TOUCHED | HOLD_SHOES},
     {"front-locks-at", HOLD_SHOES},
     {"rear-locks-at", HOLD_SHOES},
     {"rear-lock-margin", HOLD_SHOES},
+    {"rear-lock-margin-wet", HOLD_SHOES},
+    {"front-load-at-lock", HOLD_SHOES},
+    {"rear-load-at-lock", HOLD_SHOES},
+    {"its-wheels-lock-at", HOLD_SHOES},
+    {"effort-that-locks", HOLD_SHOES},
+    {"its-wheels-lock-at-wet", HOLD_SHOES},
+    {"effort-that-locks-wet", HOLD_SHOES},
+    {"load-at-lock", HOLD_SHOES},
     {"front-locks-effort", HOLD_SHOES},
     {"rear-locks-effort", HOLD_SHOES},
     {"front-locks-at-wet", HOLD_SHOES},
@@ -177,6 +220,11 @@ static const struct {
     {"brake-torque-reverse", HOLD_REACHED | HOLD_TOUCHED | HOLD_SHOES},
     {"brake-force", HOLD_REACHED | HOLD_TOUCHED | HOLD_SHOES},
 };
+
+bool holds_spoiled(const struct figure *figure)
+{
+    return (figure->holds_broken & ~(unsigned)HOLD_REACHED) != 0;
+}
 
 void holds_look(const struct situation *situation, struct figure *figure)
 {

@@ -16,6 +16,10 @@ struct hold_row {
 };
 const struct hold_row *hold_rows(size_t *count);
 
+/* Whether a figure is what its name says: a condition is broken other than that the effort is
+ * reached, which leaves it true of the effort that is. No verdict is built on one that is not. */
+bool holds_spoiled(const struct figure *figure);
+
 /* Sets a figure's holds and holds_broken. */
 void holds_look(const struct situation *situation, struct figure *figure);
 

@@ -4,19 +4,15 @@
 #include <string.h>
 
 #include "advice/bleed_scope.h"
+#include "advice/grip_rates.h"
+#include "advice/rule_stop.h"
 #include "physics/press.h"
 #include "physics/pressure.h"
 #include "units/constants.h"
 
-#define USUAL_MOST_EFFORT 500.0
 #define MOST_LBF_150      (150 * 4.4482216152605)
 /* Common practice, no source: the time in which a foot presses. */
 #define BUILD_UP 0.3
-
-static double grip_limit(const struct rule_car *car)
-{
-    return system_vehicle(car->system)->tyre_grip.value * STANDARD_GRAVITY;
-}
 
 static void press(const struct rule_car *car, double effort, bool assisted, int lost)
 {
@@ -27,12 +23,9 @@ static void press(const struct rule_car *car, double effort, bool assisted, int 
     solve(car->system, car->network, &state, car->room);
 }
 
-/* Deceleration with an effort, no more than the road takes. */
 static double slows(const struct rule_car *car, double effort, bool assisted, int lost)
 {
-    press(car, effort, assisted, lost);
-    double brakes = car->room->deceleration.m_s2, road = grip_limit(car);
-    return isnan(brakes) || isnan(road) ? NAN : fmin(brakes, road);
+    return rule_stop_at(car->system, car->network, effort, assisted, lost, car->room).m_s2;
 }
 
 /* The least of all circuits lost one by one. */
@@ -57,9 +50,26 @@ static double distance(double speed, double deceleration)
         .m;
 }
 
+/* Brake force of an axle on rollers: a wheel that locks brakes no more than grip times what stands on
+ * it. */
+static double on_rollers(const struct rule_car *car, int axle)
+{
+    const struct vehicle *vehicle = system_vehicle(car->system);
+    struct wheel_forces wheels = wheel_forces_of(car->system, car->room);
+    struct axle_loads loads = vehicle_axle_loads(vehicle, 0);
+    double wheel = (axle == GRIP_FRONT ? loads.front.n : loads.rear.n) / 2, sum = 0;
+    double most = vehicle->tyre_grip.value * wheel;
+    for (int side = 0; side < 2; side++)
+        sum += isnan(most) || isnan(wheels.at[axle][side].n) ? NAN
+                                                             : fmin(wheels.at[axle][side].n, most);
+    return sum;
+}
+
 RULE_VALUE(rule_share_of_weight)
 {
-    return slows(car, argument, true, -1) / STANDARD_GRAVITY;
+    press(car, argument, true, -1);
+    double weight = system_vehicle(car->system)->mass.kg * STANDARD_GRAVITY;
+    return (on_rollers(car, GRIP_FRONT) + on_rollers(car, GRIP_REAR)) / weight;
 }
 
 RULE_VALUE(rule_deceleration)
@@ -85,26 +95,21 @@ RULE_VALUE(rule_left_of_service)
     return whole > 0 ? left / whole : NAN;
 }
 
-/* Brake force over the load that stands on the axle; a wheel that locks brakes no more than the
- * grip gives. */
-static double over_load(const struct rule_car *car, double effort, bool front)
+static double over_load(const struct rule_car *car, double effort, int axle)
 {
     press(car, effort, true, -1);
     struct axle_loads loads = vehicle_axle_loads(system_vehicle(car->system), 0);
-    double force = front ? car->room->front.n : car->room->rear.n;
-    double load = front ? loads.front.n : loads.rear.n;
-    double grip = system_vehicle(car->system)->tyre_grip.value;
-    return load > 0 && !isnan(force) && !isnan(grip) ? fmin(force / load, grip) : NAN;
+    return on_rollers(car, axle) / (axle == GRIP_FRONT ? loads.front.n : loads.rear.n);
 }
 
 RULE_VALUE(rule_front_over_load)
 {
-    return over_load(car, argument, true);
+    return over_load(car, argument, GRIP_FRONT);
 }
 
 RULE_VALUE(rule_rear_over_load)
 {
-    return over_load(car, argument, false);
+    return over_load(car, argument, GRIP_REAR);
 }
 
 /* The greatest share of its travel that a foot pedal uses. */
@@ -131,17 +136,17 @@ RULE_VALUE(rule_pedal_left)
 
 RULE_VALUE(rule_distance)
 {
-    return distance(argument, slows(car, USUAL_MOST_EFFORT, true, -1));
+    return distance(argument, slows(car, RULE_EFFORT, true, -1));
 }
 
 RULE_VALUE(rule_distance_secondary)
 {
-    return distance(argument, slows_with_one_lost(car, USUAL_MOST_EFFORT));
+    return distance(argument, slows_with_one_lost(car, RULE_EFFORT));
 }
 
 RULE_VALUE(rule_distance_unassisted)
 {
-    return distance(argument, slows(car, USUAL_MOST_EFFORT, false, -1));
+    return distance(argument, slows(car, RULE_EFFORT, false, -1));
 }
 
 RULE_VALUE(rule_distance_60mph)
@@ -191,10 +196,31 @@ RULE_VALUE(rule_side_difference)
     return fmax(figure_now(car, "side-difference-front"), figure_now(car, "side-difference-rear"));
 }
 
-RULE_VALUE(rule_rear_margin)
+/* The least of what the rates spare; NaN where none tells. */
+static double least_of(const struct rule_car *car, double (*spare)(const struct grip_use *, double),
+                       double argument)
 {
-    (void)argument;
-    return figure_now(car, "rear-lock-margin");
+    struct grip_use uses[GRIP_RATES];
+    double least = NAN;
+    grip_rates(car->system, car->network, car->room, uses);
+    for (int i = 0; i < GRIP_RATES; i++)
+        least = fmin(least, spare(&uses[i], argument));
+    return least;
+}
+
+static double order_spare(const struct grip_use *use, double order)
+{
+    return grip_order_spare(use, order > 0 ? GRIP_ORDER_71_320 : GRIP_ORDER_13H);
+}
+
+RULE_VALUE(rule_lock_order)
+{
+    return least_of(car, order_spare, argument);
+}
+
+RULE_VALUE(rule_grip_band)
+{
+    return least_of(car, grip_band_spare, argument);
 }
 
 RULE_VALUE(rule_lever_effort)
@@ -332,10 +358,19 @@ RULE_REASON(rule_spares_light)
     return mass <= 10000 * 0.45359237 ? "asked of vehicles above 10,000 lb (4536 kg)" : NULL;
 }
 
-RULE_REASON(rule_spares_heavy)
+RULE_REASON(rule_spares_over_10000_lb)
 {
     double mass = system_vehicle(car->system)->mass.kg;
-    return mass > 3500 ? "asked of cars and of vehicles up to 3500 kg" : NULL;
+    return mass > 10000 * 0.45359237 ? "asked of vehicles up to 10,000 lb (4536 kg)" : NULL;
+}
+
+RULE_REASON(rule_spares_one_axle)
+{
+    bool axles[GRIP_AXLES] = {false, false};
+    for (int i = 0; i < car->system->part_count; i++)
+        if (kind_is_brake(car->system->parts[i].kind))
+            axles[car->system->parts[i].axle == AXLE_FRONT ? GRIP_FRONT : GRIP_REAR] = true;
+    return axles[GRIP_FRONT] && axles[GRIP_REAR] ? NULL : "it has brakes on one axle";
 }
 
 RULE_REASON(rule_spares_no_lever)

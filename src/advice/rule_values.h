@@ -9,7 +9,7 @@
 #define RULE_REASON(name) const char *name(const struct rule_car *car)
 
 /* argument: effort, N */
-RULE_VALUE(rule_share_of_weight); /* brake forces over weight */
+RULE_VALUE(rule_share_of_weight); /* brake forces on rollers over weight */
 RULE_VALUE(rule_deceleration);    /* m/s2 */
 RULE_VALUE(rule_secondary);       /* worst circuit lost, or the parking brake if it does more */
 RULE_VALUE(rule_unassisted);      /* without the servo's help */
@@ -28,7 +28,10 @@ RULE_VALUE(rule_parking_share);  /* parking brake's force over weight */
 RULE_VALUE(rule_parking_slope);  /* slope that it holds */
 RULE_VALUE(rule_parking_deceleration);
 RULE_VALUE(rule_side_difference); /* the greater of both axles */
-RULE_VALUE(rule_rear_margin);     /* by which the rear locks later than the front */
+/* argument: the order of grip_order; slope of the band. Least spare over the rates */
+RULE_VALUE(rule_lock_order);
+RULE_VALUE(rule_grip_band);
+/* argument not looked at */
 RULE_VALUE(rule_lever_effort);    /* for a stop of half g */
 RULE_VALUE(rule_compartment);     /* capacity over full strokes of what it feeds, least */
 RULE_VALUE(rule_reservoir);       /* capacity over what pad wear draws, least */
@@ -41,7 +44,8 @@ RULE_REASON(rule_spares_no_parking);
 RULE_REASON(rule_spares_single_control); /* one pedal works four wheels */
 RULE_REASON(rule_spares_many_means);     /* no pedal does */
 RULE_REASON(rule_spares_light);          /* at most 10,000 lb */
-RULE_REASON(rule_spares_heavy);          /* above 3500 kg */
+RULE_REASON(rule_spares_over_10000_lb);
+RULE_REASON(rule_spares_one_axle); /* brakes on one axle alone */
 RULE_REASON(rule_spares_no_lever);
 RULE_REASON(rule_spares_no_discs);
 

@@ -10,6 +10,8 @@
 
 #define UK        "United Kingdom"
 #define EU        "countries that apply the UN Regulation"
+#define EEC       "countries of the European Communities"
+#define EEC71     "Council Directive 71/320/EEC"
 #define GERMANY   "Germany"
 #define USA       "United States"
 #define OHIO      "Ohio, United States"
@@ -25,6 +27,7 @@
 #define STVZO     "Germany, StVZO 2012, text as of March 2022"
 #define OHIO_CODE "Ohio Administrative Code 4501:2-1-08"
 #define CFR570    "49 CFR 570.55 (vehicles in use over 10000 lb)"
+#define CFR570_LIGHT "49 CFR 570.5 (vehicles in use up to 10000 lb)"
 #define GB7258    "China GB 7258-2017 as given in an inspection instruction"
 
 #define SHARE     .dimension = DIMENSION_SHARE
@@ -37,6 +40,8 @@
 #define NEW_TYPES .occasion = RULE_NEW_TYPES
 #define MEMORY    .known = RULE_FROM_MEMORY
 #define AT_500N   .argument = 500
+/* A passenger car, or a light van judged like one: above that it is a lorry. */
+#define CARS .most_mass = 3500
 #define ROLLERS   "brake effort over the weight of the vehicle; no effort is stated, so 500 N here"
 /* Until when or from when a rule for new types held is from memory unless the row says otherwise.
  */
@@ -47,12 +52,12 @@
 
 static const struct rule_row rows[] = {
     /* at inspections */
-    {.id = "mot-service-2010", .title = "Service brake, brake effort over weight", .value = 0.58,
+    {.id = "mot-service-2010", CARS, .title = "Service brake, brake effort over weight", .value = 0.58,
      SHARE, FROM(2010, 9, 1), .where = UK, .source = MOT, .clause = "1.2.2",
      .scope = "M1, brakes on at least four wheels; " ROLLERS,
      .figure = "deceleration", .measure = rule_share_of_weight, AT_500N,
      .spares = rule_spares_many_means},
-    {.id = "mot-service", .title = "Service brake, brake effort over weight", .value = 0.50,
+    {.id = "mot-service", CARS, .title = "Service brake, brake effort over weight", .value = 0.50,
      SHARE, UNTIL(2010, 9, 1), .where = UK, .source = MOT, .clause = "1.2.2",
      .scope = "M1, and N1 of any date, brakes on at least four wheels; " ROLLERS,
      .figure = "deceleration", .measure = rule_share_of_weight, AT_500N,
@@ -82,19 +87,20 @@ static const struct rule_row rows[] = {
      .scope = "of the stronger wheel, on rollers; here only what is described of each side",
      .figure = "side-difference-front", .measure = rule_side_difference},
     {.id = "stvzo-service", .title = "Service brake, deceleration", .value = 5.0, SLOWS,
-     NEW_TYPES, .where = GERMANY, .source = STVZO, .clause = "41(4)",
-     .scope = "mean fully developed; motor vehicles other than motorcycles; what holds for older "
-              "vehicles stands elsewhere and was not read; 500 N here",
+     NEW_TYPES, FROM(2021, 7, 3), .where = GERMANY, .source = STVZO, .clause = "41(4)",
+     .scope = "mean fully developed; motor vehicles other than motorcycles, not those under 41(18), "
+              "as cars are; an older one keeps the rule of its registration, 72(1); no effort "
+              "is named, so 500 N here",
      .figure = "deceleration", .measure = rule_deceleration, AT_500N},
     {.id = "stvzo-residual", .title = "Service brake left after one part fails", .value = 0.44,
-     SHARE, NEW_TYPES, .where = GERMANY, .source = STVZO, .clause = "41(4a)",
+     SHARE, NEW_TYPES, FROM(2021, 7, 3), .where = GERMANY, .source = STVZO, .clause = "41(4a)",
      .scope = "share of the service brake's effect, without leaving the track; the worst circuit "
-              "lost here, at 500 N; what holds for older vehicles was not read",
+              "lost here, at 500 N; not for those under 41(18); an older one keeps its rule, 72(1)",
      .figure = "deceleration-circuit-lost", .measure = rule_left_of_service, AT_500N},
     {.id = "stvzo-parking", .title = "Parking brake, deceleration", .value = 1.5, SLOWS,
-     NEW_TYPES, .where = GERMANY, .source = STVZO, .clause = "41(5)",
-     .scope = "held by mechanical means alone; at the hand brake's own effort; what holds for older "
-              "vehicles was not read",
+     NEW_TYPES, FROM(2021, 7, 3), .where = GERMANY, .source = STVZO, .clause = "41(5)",
+     .scope = "held by mechanical means alone; at the hand brake's own effort; not for those under "
+              "41(18); an older one keeps the rule of its registration, 72(1)",
      .figure = "hand-brake-slope", .measure = rule_parking_deceleration,
      .spares = rule_spares_no_parking},
     {.id = "ohio-reserve", .title = "Pedal travel left, no assistance", .value = 1.0 / 3.0,
@@ -109,100 +115,115 @@ static const struct rule_row rows[] = {
      SHARE, .where = USA, .source = CFR570, .clause = "570.55(c)",
      .scope = "50 lbf, engine running if assisted", .figure = "pedal-travel",
      .measure = rule_pedal_used, .argument = 50 * LBF, .spares = rule_spares_light},
-    {.id = "gb7258-total", .title = "All brakes, brake force over weight", .value = 0.60,
+    {.id = "us570-reserve-light", .title = "Pedal travel used", .value = 0.80, .at_most = true,
+     SHARE, MEMORY, .where = USA, .source = CFR570_LIGHT, .clause = "570.5(c)",
+     .scope = "50 lbf, engine running if assisted", .figure = "pedal-travel",
+     .measure = rule_pedal_used, .argument = 50 * LBF, .spares = rule_spares_over_10000_lb},
+    {.id = "gb7258-total", CARS, .title = "All brakes, brake force over weight", .value = 0.60,
      SHARE, .where = CHINA, .source = GB7258, .clause = "table 1",
      .scope = "cars and up to 3500 kg, unladen (laden 50 %); on rollers; 500 N here",
-     .figure = "deceleration", .measure = rule_share_of_weight, AT_500N,
-     .spares = rule_spares_heavy},
-    {.id = "gb7258-front", .title = "Front brakes, brake force over load of the axle",
+     .figure = "deceleration", .measure = rule_share_of_weight, AT_500N},
+    {.id = "gb7258-front", CARS, .title = "Front brakes, brake force over load of the axle",
      .value = 0.60, SHARE, .where = CHINA, .source = GB7258, .clause = "table 1",
      .scope = "cars and up to 3500 kg; on rollers, so over the standing load; 500 N here",
-     .figure = "front-share", .measure = rule_front_over_load, AT_500N,
-     .spares = rule_spares_heavy},
-    {.id = "gb7258-rear", .title = "Rear brakes, brake force over load of the axle",
+     .figure = "front-share", .measure = rule_front_over_load, AT_500N},
+    {.id = "gb7258-rear", CARS, .title = "Rear brakes, brake force over load of the axle",
      .value = 0.20, SHARE, .where = CHINA, .source = GB7258, .clause = "table 1",
      .scope = "cars and up to 3500 kg; on rollers, so over the standing load; 500 N here",
-     .figure = "front-share", .measure = rule_rear_over_load, AT_500N,
-     .spares = rule_spares_heavy},
+     .figure = "front-share", .measure = rule_rear_over_load, AT_500N},
 
     /* asked of new types, for comparison */
-    {.id = "r13h-service", .title = "Service brake, deceleration", .value = 6.43, SLOWS, NEW_TYPES,
+    {.id = "r13h-service", CARS, .title = "Service brake, deceleration", .value = 6.43, SLOWS, NEW_TYPES,
      MEMORY, FROM(1998, 5, 11), .where = EU, .source = R13H, .clause = "Annex 3, 2.1.1",
      .scope = "mean fully developed, engine disconnected, from 100 km/h, 65 to 500 N",
      .figure = "deceleration", .measure = rule_deceleration, AT_500N},
-    {.id = "r13h-service-distance", .title = "Stopping distance from 100 km/h", .value = 70,
+    {.id = "r13h-service-distance", CARS, .title = "Stopping distance from 100 km/h", .value = 70,
      .at_most = true, LENGTH, NEW_TYPES, MEMORY, FROM(1998, 5, 11), .where = EU, .source = R13H,
      .clause = "Annex 3, 2.1.1", .scope = "0.1 v + 0.0060 v2, engine disconnected, 65 to 500 N",
      .figure = "deceleration", .measure = rule_distance, .argument = 100 * KM_H},
-    {.id = "r13h-secondary", .title = "Secondary brake, or one circuit failed, deceleration",
+    {.id = "r13h-secondary", CARS, .title = "Secondary brake, or one circuit failed, deceleration",
      .value = 2.44, SLOWS, NEW_TYPES, MEMORY, FROM(1998, 5, 11), .where = EU, .source = R13H,
      .clause = "Annex 3, 2.2", .scope = "mean fully developed, from 100 km/h, up to 500 N",
      .figure = "deceleration-circuit-lost", .measure = rule_secondary, AT_500N},
-    {.id = "r13h-parking", .title = "Slope that the parking brake holds", .value = 0.20, SHARE,
+    {.id = "r13h-parking", CARS, .title = "Slope that the parking brake holds", .value = 0.20, SHARE,
      NEW_TYPES, MEMORY, FROM(1998, 5, 11), .where = EU, .source = R13H,
      .clause = "Annex 3, 2.3.1 and 2.3.3",
      .scope = "laden, up to 400 N by hand; here at the hand brake's own effort",
      .figure = "hand-brake-slope", .measure = rule_parking_slope,
      .spares = rule_spares_no_parking},
-    {.id = "r13h-lock-order", .title = "Rear wheels lock later than the front ones", .value = 0,
-     SHARE, NEW_TYPES, MEMORY, FROM(1998, 5, 11), .where = EU, .source = R13H,
+    {.id = "r13h-lock-order", CARS, .title = "Grip the front asks for over what the rear does",
+     .value = 0, SHARE, NEW_TYPES, MEMORY, FROM(1998, 5, 11), .where = EU, .source = R13H,
      .clause = "Annex 5, 3.1",
-     .scope = "braking rates 0.15 to 0.8, all loads; here at the described load and grip alone",
-     .figure = "rear-lock-margin", .measure = rule_rear_margin},
-    {.id = "r13h-reservoir", .title = "Reservoir over what all lining wear draws", .value = 1,
+     .scope = "least from braking rate 0.15 to 0.8, all loads; here at the described load alone",
+     .figure = "grip-used-rear", .measure = rule_lock_order, .argument = 0,
+     .spares = rule_spares_one_axle},
+    {.id = "r13h-grip-band", CARS, .title = "Braking rate over what the grip asks for",
+     .value = 0, SHARE, NEW_TYPES, MEMORY, FROM(1998, 5, 11), .where = EU, .source = R13H,
+     .clause = "Annex 5, 3.1",
+     .scope = "least over 0.1 + 0.7 (k - 0.2), grip k from 0.2 to 0.8; at the described load alone",
+     .figure = "grip-efficiency", .measure = rule_grip_band, .argument = 0.7,
+     .spares = rule_spares_one_axle},
+    {.id = "eec71-lock-order", CARS, .title = "Grip the front asks for over what the rear does",
+     .value = 0, SHARE, NEW_TYPES, FROM(1971, 7, 26), UNTIL(1998, 5, 11), .where = EEC,
+     .source = EEC71, .clause = "Annex II, appendix",
+     .scope = "least from braking rate 0.15 to 0.8; from 0.3 to 0.45 the rear may ask for up to the "
+              "rate + 0.05; here at the described load alone; dates from memory",
+     .figure = "grip-used-rear", .measure = rule_lock_order, .argument = 1,
+     .spares = rule_spares_one_axle},
+    {.id = "r13h-reservoir", CARS, .title = "Reservoir over what all lining wear draws", .value = 1,
      SHARE, NEW_TYPES, MEMORY, FROM(1998, 5, 11), .where = EU, .source = R13H,
      .clause = "5.2.14.1",
      .scope = "from new lining to worn; here from the pads as they are, discs only",
      .figure = "reservoir-volume-needed", .measure = rule_reservoir,
      .spares = rule_spares_no_discs},
-    {.id = "r13-service", .title = "Service brake, deceleration", .value = 5.8, SLOWS, NEW_TYPES,
+    {.id = "r13-service", CARS, .title = "Service brake, deceleration", .value = 5.8, SLOWS, NEW_TYPES,
      MEMORY, .where = EU, .source = R13, .clause = "Annex 4, 2.1.1",
      .scope = "category M1, mean fully developed, from 80 km/h, up to 500 N",
      .figure = "deceleration", .measure = rule_deceleration, AT_500N},
-    {.id = "r13-secondary", .title = "Secondary brake, deceleration", .value = 2.9, SLOWS,
+    {.id = "r13-secondary", CARS, .title = "Secondary brake, deceleration", .value = 2.9, SLOWS,
      NEW_TYPES, .where = EU, .source = R13, .clause = "Annex 4, 2.2.1",
      .scope = "category M1, engine disconnected, from 80 km/h, up to 500 N by foot, 400 N by hand",
      .figure = "deceleration-circuit-lost", .measure = rule_secondary, AT_500N},
-    {.id = "fmvss135-cold", .title = "Stopping distance from 100 km/h, cold", .value = 70,
+    {.id = "fmvss135-cold", CARS, .title = "Stopping distance from 100 km/h, cold", .value = 70,
      .at_most = true, LENGTH, NEW_TYPES, FROM(2000, 9, 1), .where = USA, .source = LETTER135,
      .clause = "S7.5", .scope = "cold effectiveness, up to 500 N; the date is from memory",
      .figure = "deceleration", .measure = rule_distance, .argument = 100 * KM_H},
-    {.id = "fmvss135-circuit", .title = "Stopping distance from 100 km/h, one circuit failed",
+    {.id = "fmvss135-circuit", CARS, .title = "Stopping distance from 100 km/h, one circuit failed",
      .value = 168, .at_most = true, LENGTH, NEW_TYPES, MEMORY, FROM(2000, 9, 1), .where = USA,
      .source = FMVSS135, .clause = "S7.10", .scope = "65 to 500 N",
      .figure = "deceleration-circuit-lost", .measure = rule_distance_secondary,
      .argument = 100 * KM_H},
-    {.id = "fmvss135-assist", .title = "Stopping distance from 100 km/h, assist failed",
+    {.id = "fmvss135-assist", CARS, .title = "Stopping distance from 100 km/h, assist failed",
      .value = 168, .at_most = true, LENGTH, NEW_TYPES, MEMORY, FROM(2000, 9, 1), .where = USA,
      .source = FMVSS135, .clause = "S7.11", .scope = "65 to 500 N",
      .figure = "deceleration-unassisted", .measure = rule_distance_unassisted,
      .argument = 100 * KM_H, .spares = rule_spares_without_servo},
-    {.id = "fmvss135-parking", .title = "Slope that the parking brake holds", .value = 0.20,
+    {.id = "fmvss135-parking", CARS, .title = "Slope that the parking brake holds", .value = 0.20,
      SHARE, NEW_TYPES, MEMORY, FROM(2000, 9, 1), .where = USA, .source = FMVSS135,
      .clause = "S7.12", .scope = "up and down, 5 min, loaded, up to 400 N by hand, 500 N by foot",
      .figure = "hand-brake-slope", .measure = rule_parking_slope,
      .spares = rule_spares_no_parking},
-    {.id = "fmvss135-compartment", .title = "Reservoir over full strokes of what it feeds",
+    {.id = "fmvss135-compartment", CARS, .title = "Reservoir over full strokes of what it feeds",
      .value = 1, SHARE, NEW_TYPES, MEMORY, FROM(2000, 9, 1), .where = USA, .source = FMVSS135,
      .clause = "S5.4.2", .scope = "each compartment; here the whole reservoir over all pistons",
      .figure = NULL, .measure = rule_compartment},
-    {.id = "fmvss105-1968", .title = "Deceleration in a stop from 60 mph", .value = 20 * FEET,
+    {.id = "fmvss105-1968", CARS, .title = "Deceleration in a stop from 60 mph", .value = 20 * FEET,
      SLOWS, NEW_TYPES, FROM(1968, 1, 1), UNTIL(1976, 1, 1), .where = USA, .source = LETTER105,
      .clause = "first edition",
      .scope = "passenger cars, 15 to 150 lbf; dates from memory",
      .figure = "deceleration", .measure = rule_deceleration, .argument = 150 * LBF},
-    {.id = "fmvss105-60mph", .title = "Stopping distance from 60 mph", .value = 204 * FEET,
+    {.id = "fmvss105-60mph", CARS, .title = "Stopping distance from 60 mph", .value = 204 * FEET,
      .at_most = true, LENGTH, NEW_TYPES, MEMORY, FROM(1976, 1, 1), UNTIL(2000, 9, 1),
      .where = USA, .source = FMVSS105, .clause = "table II",
      .scope = "passenger cars, second effectiveness, 15 to 150 lbf",
      .figure = "deceleration", .measure = rule_distance_60mph},
-    {.id = "fmvss105-parking", .title = "Slope that the parking brake holds", .value = 0.30,
+    {.id = "fmvss105-parking", CARS, .title = "Slope that the parking brake holds", .value = 0.30,
      SHARE, NEW_TYPES, MEMORY, FROM(1976, 1, 1), UNTIL(2000, 9, 1), .where = USA,
      .source = FMVSS105, .clause = "S5.2.1",
      .scope = "passenger cars, up and down, 5 min, up to 90 lbf (400 N) by hand",
      .figure = "hand-brake-slope", .measure = rule_parking_slope,
      .spares = rule_spares_no_parking},
-    {.id = "fmvss105-reservoir", .title = "Reservoir over what all lining wear draws", .value = 1,
+    {.id = "fmvss105-reservoir", CARS, .title = "Reservoir over what all lining wear draws", .value = 1,
      SHARE, NEW_TYPES, FROM(1976, 1, 1), UNTIL(2000, 9, 1), .where = USA,
      .source = "NHTSA interpretation letter on 49 CFR 571.105", .clause = "S5.4.2",
      .scope = "from new lining to worn, linings adjusted; here from the pads as they are, discs "
@@ -211,7 +232,7 @@ static const struct rule_row rows[] = {
      .spares = rule_spares_no_discs},
     {.id = "fmvss122-lever", .title = "Effort at the hand lever", .value = 55 * LBF,
      .at_most = true, FORCE, .of = RULE_MOTORCYCLES, NEW_TYPES, MEMORY, FROM(1974, 1, 1),
-     UNTIL(2012, 1, 1), .where = USA, .source = FMVSS122, .clause = "S6.10, edition before 2012",
+     UNTIL(2014, 9, 1), .where = USA, .source = FMVSS122, .clause = "S6.10, edition before 2012",
      .scope = "its own stops are harder; here for a stop of half g",
      .figure = "effort-for-half-g", .measure = rule_lever_effort,
      .spares = rule_spares_no_lever},
@@ -265,7 +286,10 @@ static enum rule_concern concern_of(const struct rule_row *row, const struct rul
     bool motorcycle = vehicle->type == VEHICLE_MOTORCYCLE;
     if (motorcycle != (row->of == RULE_MOTORCYCLES))
         return RULE_OTHER_CLASS;
-    *why = row->spares != NULL ? row->spares(car) : NULL;
+    *why = row->most_mass > 0 && vehicle->mass.kg > row->most_mass
+               ? "asked of cars and of vehicles up to 3500 kg"
+           : row->spares != NULL ? row->spares(car)
+                                 : NULL;
     if (*why != NULL)
         return RULE_SPARES;
     enum rule_concern concern = concern_by_date(row, vehicle->first_used);

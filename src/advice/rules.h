@@ -32,6 +32,7 @@ struct rule_row {
     enum rule_class of;
     enum rule_occasion occasion;
     struct date from, until; /* first used on or after, before; unknown: no such bound */
+    double most_mass;        /* of passenger cars and light vans: kg as driven; 0: of any mass */
     const char *where;       /* "United Kingdom" */
     const char *scope;       /* which vehicles and how it is tested, in words */
     const char *source, *clause;
@@ -73,7 +74,8 @@ struct rulings {
 /* Measures a car against all rows.
  *
  * Efforts are the rule's own where it has one, else 500 N; where the pedal's travel does not let so
- * much through, what it does. Decelerations are at most what the grip of the vehicle's tyres gives.
+ * much through, what it does. A stop is pressed no harder than the first wheel locks, and on rollers
+ * a wheel brakes no more than grip times what stands on it.
  * Checked by: tests/advice/test_rules.c */
 struct rulings rules_measure(const struct system *system, const struct network *network,
                              const struct figures *figures, struct arena *arena);

@@ -63,6 +63,11 @@ struct situation *situation_room(const struct system *system, const struct netwo
     for (int c = 0; c < network->circuit_count; c++)
         if (situation->lost[c] != NULL)
             drum_memory_share(situation->lost[c], situation->usual);
+    situation->pedals = balance_axle_pedals(system, network);
+    for (int axle = 0; axle < GRIP_AXLES && situation->pedals.apart; axle++) {
+        situation->alone[axle] = solution_room(system, network, arena);
+        drum_memory_share(situation->alone[axle], situation->usual);
+    }
     for (int i = 0; i < system->part_count; i++) {
         situation->servo = situation->servo || system->parts[i].kind == KIND_SERVO;
         situation->drums = situation->drums || system->parts[i].kind == KIND_DRUM;
@@ -77,6 +82,14 @@ static struct state state_of(const struct situation *situation)
     return state;
 }
 
+/* The stop of half g is made with the front wheels' own pedal or lever where they have one. */
+static struct state state_of_half_g(const struct situation *situation)
+{
+    struct state state = state_of(situation);
+    state.pedal = situation->pedals.apart ? situation->pedals.front : -1;
+    return state;
+}
+
 void situation_solve_travels(struct situation *situation)
 {
     const struct system *system = situation->system;
@@ -84,8 +97,9 @@ void situation_solve_travels(struct situation *situation)
     struct state state = state_of(situation);
     solve(system, network, &state, situation->usual);
     state.no_clutch = true;
+    struct state stop = state_of_half_g(situation);
     situation->half_g_fits =
-        solve_effort_fits(system, network, &state, situation->half_g, situation->scratch);
+        solve_effort_fits(system, network, &stop, situation->half_g, situation->scratch);
     if (situation->drums) {
         state.brakes.slack = true;
         solve(system, network, &state, situation->slack);
@@ -109,32 +123,53 @@ void situation_solve_travels(struct situation *situation)
         state.lost_circuit = -1;
         state.assisted = false;
         solve(system, network, &state, situation->unassisted);
+        stop.assisted = false;
         situation->half_g_unassisted_fits = solve_effort_fits(
-            system, network, &state, situation->half_g_unassisted, situation->scratch);
+            system, network, &stop, situation->half_g_unassisted, situation->scratch);
     }
 }
 
 static struct grip_use grip_use_of_half_g(const struct situation *situation)
 {
-    struct state state = state_of(situation);
+    struct state state = state_of_half_g(situation);
     state.effort = situation->half_g;
     if (isnan(state.effort.n))
         return (struct grip_use){NAN, NAN, NAN, NAN};
     solve_forces(situation->system, situation->network, &state, situation->scratch);
-    return grip_use(system_vehicle(situation->system), situation->scratch->front,
-                    situation->scratch->rear);
+    struct wheel_forces wheels = wheel_forces_of(situation->system, situation->scratch);
+    return grip_use_of_wheels(system_vehicle(situation->system), &wheels);
+}
+
+static void find_locks(struct situation *situation)
+{
+    const struct system *system = situation->system;
+    const struct vehicle *vehicle = system_vehicle(system);
+    const struct number grips[ROADS] = {vehicle->tyre_grip, vehicle->wet_grip};
+    const int pedals[GRIP_AXLES] = {situation->pedals.front, situation->pedals.rear};
+    struct state state = state_of(situation);
+    for (int road = 0; road < ROADS; road++) {
+        struct first_lock *lock = situation->lock[road];
+        for (int axle = 0; axle < GRIP_AXLES; axle++) {
+            state.pedal = situation->pedals.apart ? pedals[axle] : -1;
+            lock[axle] = axle > 0 && !situation->pedals.apart
+                             ? lock[0]
+                             : balance_first_lock(system, situation->network, &state, grips[road],
+                                                  situation->scratch);
+        }
+    }
+    for (int axle = 0; axle < GRIP_AXLES; axle++) {
+        state.pedal = pedals[axle];
+        if (situation->alone[axle] != NULL)
+            solve_forces(system, situation->network, &state, situation->alone[axle]);
+    }
 }
 
 void situation_solve(struct situation *situation)
 {
     const struct system *system = situation->system;
     const struct network *network = situation->network;
-    struct state state = state_of(situation);
-    const struct vehicle *vehicle = system_vehicle(system);
-    situation->lock =
-        balance_lock_order(system, network, &state, vehicle->tyre_grip, situation->scratch);
-    situation->lock_wet =
-        balance_lock_order(system, network, &state, vehicle->wet_grip, situation->scratch);
+    find_locks(situation);
+    struct state state = state_of_half_g(situation);
     situation->half_g =
         solve_effort_by_force(system, network, &state, figure_half_g(), situation->scratch);
     situation->grip_use = grip_use_of_half_g(situation);

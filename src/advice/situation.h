@@ -17,6 +17,8 @@ enum pedal_case {
     PEDAL_CASE_COUNT
 };
 
+enum road { ROAD_DRY, ROAD_WET, ROADS };
+
 /* All solutions that figures are read from. */
 struct situation {
     const struct system *system;
@@ -28,13 +30,18 @@ struct situation {
     struct solution *cases[PEDAL_CASE_COUNT];
     struct solution *scratch;      /* room for roots */
     struct pressure *port_blocked; /* by circuit: its port shut and its fluid warmed */
-    struct force effort;           /* asked for, NaN: each pedal's own */
-    bool servo;                    /* some servo helps */
-    bool drums;                    /* some brake has shoes to adjust */
-    struct lock_order lock;        /* at the grip of the vehicle's data, servo working */
-    struct lock_order lock_wet;    /* the same on a wet road */
-    struct grip_use grip_use;      /* in a stop of 0.5 g, servo working */
-    struct force half_g;           /* effort for a stop of 0.5 g, floors or not */
+    struct force effort;        /* asked for, NaN: each pedal's own */
+    bool servo;                 /* some servo helps */
+    bool drums;                 /* some brake has shoes to adjust */
+    struct axle_pedals pedals;
+    struct solution *alone[GRIP_AXLES]; /* where each axle has its own pedal: that one pressed alone;
+                                           forces only, else NULL */
+    /* What locks first at the grip of each road, servo working: with each axle's own pedal alone
+     * where it has one, else the same for both. */
+    struct first_lock lock[ROADS][GRIP_AXLES];
+    struct grip_use grip_use;   /* in a stop of 0.5 g, servo working */
+    struct force half_g;        /* effort for a stop of 0.5 g, floors or not; of the front wheels'
+                                   own pedal or lever where they have one */
     struct force half_g_unassisted;
     bool half_g_fits; /* the pedals' travel is enough for it */
     bool half_g_unassisted_fits;

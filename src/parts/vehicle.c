@@ -21,6 +21,15 @@ struct axle_loads vehicle_axle_loads(const struct vehicle *vehicle, double z)
     return loads;
 }
 
+struct acceleration vehicle_lifts_at(const struct vehicle *vehicle)
+{
+    double share = vehicle->front_share.of_1;
+    double chi = vehicle->centre_height.m / vehicle->wheelbase.m;
+    if (!(share > 0 && share < 1) || !(chi >= 0))
+        return (struct acceleration){NAN};
+    return (struct acceleration){STANDARD_GRAVITY * (1 - share) / chi};
+}
+
 struct length vehicle_stopping_distance(struct speed from, struct acceleration steady,
                                         struct duration reaction, struct duration build_up)
 {

@@ -61,6 +61,13 @@ struct axle_loads {
 };
 struct axle_loads vehicle_axle_loads(const struct vehicle *vehicle, double z);
 
+/* Deceleration at which the rear wheels leave the road: g psi/chi, m/s2, psi their share of the
+ * weight, chi height of the mass centre over wheelbase; infinite with the centre on the ground, NaN
+ * where one of them is not known. Level road, no pitching. Source and ranges as above.
+ * Checked by: tests/parts/test_vehicle.c
+ */
+struct acceleration vehicle_lifts_at(const struct vehicle *vehicle);
+
 /* Way to a standstill: reaction at full speed, deceleration rising evenly, then steady.
  *
  *   from       speed, m/s, >= 0

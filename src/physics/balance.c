@@ -10,62 +10,105 @@
 #define MOST_EFFORT      2000.0
 #define EFFORT_TOLERANCE 1e-6
 
+/* The pedal of a brake's first circuit, -1 without one. */
+static int pedal_of_brake(const struct system *system, const struct network *network, int brake,
+                          int inlet)
+{
+    int vertex = network_vertex(network, brake, inlet);
+    int circuit = vertex < 0 ? -1 : network->vertices[vertex].circuit;
+    return circuit < 0 ? -1 : pressure_pedal_of(system, network->circuits[circuit].master);
+}
+
+struct axle_pedals balance_axle_pedals(const struct system *system, const struct network *network)
+{
+    enum { NOT_SEEN = -2 };
+    int pedals[GRIP_AXLES] = {NOT_SEEN, NOT_SEEN};
+    for (int i = 0; i < system->part_count; i++) {
+        const struct part *part = &system->parts[i];
+        if (!kind_is_brake(part->kind))
+            continue;
+        int *seen = &pedals[part->axle == AXLE_FRONT ? GRIP_FRONT : GRIP_REAR];
+        for (int inlet = 0; inlet < part_chambers(part); inlet++) {
+            int pedal = pedal_of_brake(system, network, i, inlet);
+            *seen = *seen == NOT_SEEN || *seen == pedal ? pedal : -1;
+        }
+    }
+    int front = pedals[GRIP_FRONT], rear = pedals[GRIP_REAR];
+    return (struct axle_pedals){front < 0 ? -1 : front, rear < 0 ? -1 : rear,
+                                front >= 0 && rear >= 0 && front != rear};
+}
+
 struct locking {
     const struct system *system;
     const struct network *network;
     struct state state;
-    double grip;
+    double grip, lifts; /* the latter as a braking rate */
     struct solution *room;
-    bool rear;
+    struct grip_use use;
+    struct axle_loads loads;
 };
+
+/* What an axle asks for beyond the grip, over the weight: without an end where it leaves the road,
+ * unlike what it asks over its load. */
+static double beyond_grip(double use, double load, double brakes, double grip)
+{
+    return load > 0 || isnan(load) ? (use - grip) * load : brakes;
+}
 
 static double lock_excess(double effort, void *context)
 {
     struct locking *locking = context;
+    struct solution *room = locking->room;
     locking->state.effort.n = effort;
-    solve_forces(locking->system, locking->network, &locking->state, locking->room);
-    double z = locking->room->deceleration.m_s2 / STANDARD_GRAVITY;
-    struct axle_loads loads = vehicle_axle_loads(system_vehicle(locking->system), z);
-    return locking->rear ? locking->room->rear.n - locking->grip * loads.rear.n
-                         : locking->room->front.n - locking->grip * loads.front.n;
+    solve_forces(locking->system, locking->network, &locking->state, room);
+    const struct vehicle *vehicle = system_vehicle(locking->system);
+    struct wheel_forces wheels = wheel_forces_of(locking->system, room);
+    locking->use = grip_use_of_wheels(vehicle, &wheels);
+    locking->loads = vehicle_axle_loads(vehicle, locking->use.z);
+    double weight = vehicle->mass.kg * STANDARD_GRAVITY;
+    double front =
+        beyond_grip(locking->use.front, locking->loads.front.n, room->front.n, locking->grip);
+    double rear =
+        beyond_grip(locking->use.rear, locking->loads.rear.n, room->rear.n, locking->grip);
+    if (isnan(front) || isnan(rear))
+        return NAN;
+    return fmax(fmax(front, rear) / weight, locking->use.z - locking->lifts);
 }
 
-/* Deceleration and effort at which the axle locks; infinite when it never does, NaN when nobody
- * knows. */
-struct locks {
-    double deceleration, effort;
-};
+/* Nearer than that both axles lock together. */
+#define TOGETHER 1e-9
 
-static struct locks locks_at(struct locking *locking)
-{
-    double at_most = lock_excess(MOST_EFFORT, locking);
-    if (isnan(at_most))
-        return (struct locks){NAN, NAN};
-    if (!(at_most > 0))
-        return (struct locks){INFINITY, NAN};
-    struct root root = root_between(lock_excess, locking, 0, MOST_EFFORT, EFFORT_TOLERANCE);
-    if (!root.bracketed)
-        return (struct locks){NAN, NAN};
-    (void)lock_excess(root.fails, locking);
-    return (struct locks){locking->room->deceleration.m_s2, root.fails};
-}
-
-struct lock_order balance_lock_order(const struct system *system, const struct network *network,
+struct first_lock balance_first_lock(const struct system *system, const struct network *network,
                                      const struct state *state, struct number grip,
                                      struct solution *room)
 {
-    struct locking locking = {system, network, *state, grip.value, room, false};
-    struct locks in_front = locks_at(&locking);
-    locking.rear = true;
-    struct locks behind = locks_at(&locking);
-    double front = in_front.deceleration, rear = behind.deceleration;
-    struct lock_order order = {.front_at = {isinf(front) ? NAN : front},
-                               .rear_at = {isinf(rear) ? NAN : rear},
-                               .front_effort = {in_front.effort},
-                               .rear_effort = {behind.effort}};
-    order.known = !isnan(front) && !isnan(rear) && (isfinite(front) || isfinite(rear));
-    order.rear_first = order.known && rear < front;
-    return order;
+    struct first_lock lock = {.axle = AXLE_NONE,
+                              .at = {NAN},
+                              .effort = {NAN},
+                              .loads = {{NAN}, {NAN}},
+                              .front = NAN,
+                              .rear = NAN};
+    struct locking locking = {.system = system, .network = network, .state = *state, .room = room};
+    locking.grip = grip.value;
+    locking.lifts = vehicle_lifts_at(system_vehicle(system)).m_s2 / STANDARD_GRAVITY;
+    double at_most = lock_excess(MOST_EFFORT, &locking);
+    lock.known = !isnan(at_most);
+    if (!(at_most > 0))
+        return lock;
+    struct root root = root_between(lock_excess, &locking, 0, MOST_EFFORT, EFFORT_TOLERANCE);
+    if (!root.bracketed) /* it rolls harder than the road holds */
+        return lock;
+    (void)lock_excess(root.fails, &locking);
+    lock.front = locking.use.front / grip.value;
+    lock.rear = locking.use.rear / grip.value;
+    lock.lifts = !(fmax(lock.front, lock.rear) > 1 - TOGETHER);
+    if (lock.lifts)
+        return lock;
+    lock.axle = lock.rear > lock.front * (1 + TOGETHER) ? AXLE_REAR : AXLE_FRONT;
+    lock.at = room->deceleration;
+    lock.effort.n = root.fails;
+    lock.loads = locking.loads;
+    return lock;
 }
 
 struct share balance_side_difference(const struct system *system, const struct solution *solution,

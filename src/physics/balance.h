@@ -1,31 +1,41 @@
 #ifndef FIRMPEDAL_PHYSICS_BALANCE_H
 #define FIRMPEDAL_PHYSICS_BALANCE_H
 
-#include "physics/solution.h"
+#include "physics/grip_use.h"
 
-/* Which axle would lock first at the grip of the road, and at which deceleration. */
-struct lock_order {
-    struct acceleration front_at, rear_at;  /* deceleration at which that axle would lock, the other
-                                               one still rolling; NaN when no leg gets it there */
-    struct force front_effort, rear_effort; /* on every pedal and lever, for it; likewise */
-    bool rear_first;
-    bool known; /* loads and forces of both axles are known, and one of them locks */
+/* What works the brakes of each axle. */
+struct axle_pedals {
+    int front, rear; /* part index of the one pedal or lever of all brakes there; -1: none, several */
+    bool apart;      /* each axle has its own, as on a motorcycle: there is no order of locking */
+};
+struct axle_pedals balance_axle_pedals(const struct system *system, const struct network *network);
+
+/* The wheels that lock first at the grip of the road. */
+struct first_lock {
+    bool known;             /* loads and forces of both axles are known */
+    enum axle axle;         /* AXLE_NONE: nothing locks up to 2000 N, or the rear wheels leave the
+                               road before */
+    bool lifts;             /* that they do */
+    struct acceleration at; /* deceleration; NaN where nothing locks */
+    struct force effort;    /* on the pedals that the state presses; likewise */
+    struct axle_loads loads; /* then */
+    double front, rear;      /* grip that the axles ask for then, over the grip */
 };
 
-/* Presses harder and harder until the brake force of an axle reaches grip times its load, valves
- * and servo included; on a road without end and a pedal without floor.
+/* Presses harder and harder until a wheel asks the road for its grip, valves and servo included;
+ * with a pedal without floor.
  *
- *   state   what is assisted or lost; its effort does not matter
+ *   state   what is assisted, lost, pressed; its effort does not matter
  *   grip    of the tyres on the road, -, > 0
- *   room    for the solving
+ *   room    for the solving; holds the state at the lock
  *
- * With a fixed share phi of the rear: front at g mu (1-psi)/(1-phi-mu chi), rear at
- * g mu psi/(phi+mu chi). Rolling resistance adds to the deceleration, not to what
- * the axle's tyres hold. Level road, both wheels of an axle alike.
+ * With a fixed share phi of the rear, no rolling and no turning parts: front at
+ * g mu (1-psi)/(1-phi-mu chi), rear at g mu psi/(phi+mu chi), the lesser of the two. Level road,
+ * both wheels of an axle loaded alike; the one that is braked harder counts.
  * Source: moment balance about the tyre contacts; J. Y. Wong, Theory of Ground Vehicles, section on
  * braking (from memory).
- * Checked by tests/physics/test_balance.c, tests/reference/wong.c */
-struct lock_order balance_lock_order(const struct system *system, const struct network *network,
+ * Checked by tests/physics/test_balance.c, tests/cross/car_roots.c */
+struct first_lock balance_first_lock(const struct system *system, const struct network *network,
                                      const struct state *state, struct number grip,
                                      struct solution *room);
 

@@ -69,7 +69,7 @@ static enum travel_cause travel_cause_of(enum cause cause)
 }
 
 /* clang-format off */
-#define USUAL .effort = {NAN}, .assisted = true, .lost_circuit = -1
+#define USUAL .effort = {NAN}, .assisted = true, .lost_circuit = -1, .pedal = -1
 
 static const struct curve_case cases[] = {
     {"usual", "as described", {USUAL}, false},
@@ -82,7 +82,7 @@ static const struct curve_case cases[] = {
     {"worn-hoses", "all hoses worn", {USUAL, .hoses = HOSES_WORN}, false},
     {"air", "1 mL more air in each circuit", {USUAL, .more_air = {1e-6}}, false},
     {"unassisted", "servo without vacuum",
-     {.effort = {NAN}, .assisted = false, .lost_circuit = -1}, false},
+     {.effort = {NAN}, .assisted = false, .lost_circuit = -1, .pedal = -1}, false},
     {"lost", "one circuit lost", {USUAL}, true},
 };
 /* clang-format on */

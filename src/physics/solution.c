@@ -16,7 +16,7 @@
 
 struct state state_usual(void)
 {
-    return (struct state){.effort = {NAN}, .assisted = true, .lost_circuit = -1};
+    return (struct state){.effort = {NAN}, .assisted = true, .lost_circuit = -1, .pedal = -1};
 }
 
 const char *cause_words(enum cause cause)
@@ -154,11 +154,18 @@ static struct pedal_state pedal_at_its_end(struct pressing *pressing, double eff
     return pedal;
 }
 
+static struct force effort_on(const struct system *system, const struct state *state, int pedal)
+{
+    if (state->pedal >= 0 && state->pedal != pedal)
+        return (struct force){0};
+    return isnan(state->effort.n) ? system->parts[pedal].as.pedal.effort : state->effort;
+}
+
 static struct pedal_state pedal_pressed(struct pressing *pressing)
 {
     const struct pedal *data = &pressing->system->parts[pressing->pedal].as.pedal;
     const struct state *state = pressing->state;
-    struct force effort = isnan(state->effort.n) ? data->effort : state->effort;
+    struct force effort = effort_on(pressing->system, state, pressing->pedal);
     struct reach reach = press_travel(pressing->system, pressing->network, state, pressing->pedal,
                                       effort, pressing->into);
     bool too_far = reach.past_floor.m > 0 || reach.past_bore.m > 0;
@@ -222,9 +229,10 @@ static void sum_brakes(const struct system *system, const struct network *networ
     }
     const struct vehicle *vehicle = system_vehicle(system);
     double mass = vehicle->mass.kg, rolling = vehicle->rolling.value * STANDARD_GRAVITY;
+    double turning = 1 + vehicle->rotating.of_1;
     into->front = (struct force){front};
     into->rear = (struct force){rear};
-    into->deceleration.m_s2 = mass > 0 ? (front + rear) / mass + rolling : NAN;
+    into->deceleration.m_s2 = mass > 0 ? ((front + rear) / mass + rolling) / turning : NAN;
 }
 
 void solve(const struct system *system, const struct network *network, const struct state *state,
@@ -250,8 +258,7 @@ void solve_forces(const struct system *system, const struct network *network,
         into->pressures[i] = (struct pressure){NAN};
     for (int p = 0; p < into->brake_pedal_count; p++) {
         int i = into->brake_pedals[p];
-        const struct pedal *pedal = &system->parts[i].as.pedal;
-        struct force effort = isnan(state->effort.n) ? pedal->effort : state->effort;
+        struct force effort = effort_on(system, state, i);
         into->pedals[i] = no_pedal;
         into->pedals[i].effort = effort;
         into->pedals[i].rod = press_pressures(system, network, state, i, effort, into);
@@ -292,8 +299,9 @@ bool solve_effort_fits(const struct system *system, const struct network *networ
     struct state pressed = *state;
     pressed.effort = effort;
     for (int p = 0; p < room->brake_pedal_count; p++) {
-        struct reach reach =
-            press_travel(system, network, &pressed, room->brake_pedals[p], effort, room);
+        int pedal = room->brake_pedals[p];
+        struct reach reach = press_travel(system, network, &pressed, pedal,
+                                          effort_on(system, &pressed, pedal), room);
         if (reach.past_floor.m > 0 || reach.past_bore.m > 0)
             return false;
     }

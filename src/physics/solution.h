@@ -19,13 +19,15 @@ struct state {
     struct force effort; /* on every brake pedal or hand lever; NaN: each pedal's own "effort" */
     bool assisted;       /* the servo has vacuum */
     int lost_circuit;    /* index of a circuit that has no pressure, or -1 */
+    int pedal;           /* part index of the only pedal that is pressed, the others at rest; -1:
+                            all are */
     struct brake_case brakes; /* linings, adjusters, cold or hot */
     enum hose_case hoses;
     struct volume more_air; /* free air in each circuit beside what is described, at 1 atm */
     bool no_floor;          /* travel without end, for the travel that would be needed */
     bool no_clutch;         /* clutches are left out: a state changes nothing of them */
 };
-/* Engine running, nothing lost, adjusters set, each pedal's own effort. */
+/* Engine running, nothing lost, adjusters set, each pedal's own effort, all of them pressed. */
 struct state state_usual(void);
 
 /* Where fluid (and so pedal travel) goes. */
@@ -94,7 +96,10 @@ struct solution {
     int *brake_pedals, *brakes_at;  /* where these parts are, found once for the room */
     int brake_pedal_count, brake_count;
     struct force front, rear;         /* brake force of the axles at the tyres */
-    struct acceleration deceleration; /* of the vehicle; NaN without mass or a tyre radius */
+    struct acceleration deceleration; /* of the vehicle on a road with grip enough, its turning
+                                         parts slowed with it: (sum of forces / mass + rolling
+                                         resistance * g)/(1 + rotating share); NaN without mass or
+                                         a tyre radius */
     bool converged;
 };
 
@@ -120,7 +125,8 @@ void solve_forces(const struct system *system, const struct network *network,
                   const struct state *state, struct solution *into);
 
 /* The effort at which the brakes' forces reach the deceleration, as if no pedal had a floor; found
- * between 0 and 2000 N, NaN when they do not. The same effort on every pedal and hand lever.
+ * between 0 and 2000 N, NaN when they do not. The same effort on every pedal and hand lever that
+ * the state presses.
  * room is used for the solving.
  * Checked by tests/physics/test_solution.c */
 struct force solve_effort_by_force(const struct system *system, const struct network *network,

@@ -96,7 +96,7 @@ static void every_figure_of_every_ready_car_is_traced_down_to_its_lines(void **s
 }
 
 /* A quotient of two sides or axles, the lesser of two, what is left on the floor, and one cause of
- * several need not move with each of their parts. */
+* several need not move with each of their parts; a load hides what rounding leaves of a rate. */
 static bool may_stand_still(const struct figure *figure)
 {
     static const char *const ids[] = {
@@ -107,7 +107,8 @@ static bool may_stand_still(const struct figure *figure)
         "pull-friction-front",   "pull-friction-rear",    "pull-seized-front",
         "pull-seized-rear",      "yaw-seized-front",      "yaw-seized-rear",
         "hand-brake-slope",      "hand-brake-slope-down", "heat-per-stop",
-        "surface-rise-per-stop", "travel-circuit-lost",   "deceleration-circuit-lost"};
+        "surface-rise-per-stop", "travel-circuit-lost",   "deceleration-circuit-lost",
+        "front-load-at-lock",    "rear-load-at-lock"};
     for (size_t i = 0; i < sizeof ids / sizeof *ids; i++)
         if (strcmp(figure->row->id, ids[i]) == 0)
             return true;

@@ -58,30 +58,96 @@ static struct four_discs build(double wheelbase, double rear_share, double heigh
     return built;
 }
 
-static struct lock_order order_at(struct four_discs *built, double grip)
+static struct first_lock lock_at(struct four_discs *built, double grip)
 {
     struct state state = state_usual();
-    return balance_lock_order(built->car.system, built->network, &state, (struct number){grip},
+    return balance_first_lock(built->car.system, built->network, &state, (struct number){grip},
                               built->room);
+}
+
+static struct vehicle *vehicle_of(struct four_discs *built)
+{
+    return &car_part(&built->car, built->vehicle)->as.vehicle;
 }
 
 /* J. Y. Wong, Theory of Ground Vehicles, example in the section on braking, from memory: wheelbase
  * 2.87 m, centre of mass 1.27 m behind the front axle and 0.508 m high, 60 % of the braking in
- * front. Without its rolling resistance, by g mu (1-psi)/(1-phi-mu chi) and g mu psi/(phi+mu chi),
- * psi = 1.27/2.87, chi = 0.508/2.87, phi = 0.4: at grip 0.8 front 0.973114 g, rear 0.653648 g; at
- * 0.2 front 0.197500 g, rear 0.203272 g. The book, from memory: the rear first on the better road,
- * the front first on the slippery one. */
+ * front. Without its rolling resistance and without turning parts, by g mu (1-psi)/(1-phi-mu chi)
+ * and g mu psi/(phi+mu chi), psi = 1.27/2.87, chi = 0.508/2.87, phi = 0.4: at grip 0.8 front
+ * 0.973114 g, rear 0.653648 g; at 0.2 front 0.197500 g, rear 0.203272 g. The book, from memory: the
+ * rear first on the better road, the front first on the slippery one. The other axle: at 0.653648 g
+ * the front asks for 0.6 * 0.653648/(0.557491 + 0.177003 * 0.653648) = 0.582569, 0.728211 of 0.8; at
+ * 0.1975 g the rear for 0.4 * 0.1975/(0.442509 - 0.177003 * 0.1975) = 0.193822, 0.969110 of 0.2. */
 static void the_axle_that_locks_first_changes_with_the_road(void **state)
 {
     (void)state;
     struct four_discs built = build(2.87, 1.27 / 2.87, 0.508, 0.120, 0.080);
-    struct lock_order dry = order_at(&built, 0.8), icy = order_at(&built, 0.2);
-    assert_true(dry.known && dry.rear_first);
-    assert_true(icy.known && !icy.rear_first);
-    near_rel(dry.front_at.m_s2 / G, 0.8 * (1.60 / 2.87) / (0.6 - 0.8 * 0.508 / 2.87), 1e-6);
-    near_rel(dry.rear_at.m_s2 / G, 0.8 * (1.27 / 2.87) / (0.4 + 0.8 * 0.508 / 2.87), 1e-6);
-    near_rel(icy.front_at.m_s2 / G, 0.2 * (1.60 / 2.87) / (0.6 - 0.2 * 0.508 / 2.87), 1e-6);
-    near_rel(icy.rear_at.m_s2 / G, 0.2 * (1.27 / 2.87) / (0.4 + 0.2 * 0.508 / 2.87), 1e-6);
+    vehicle_of(&built)->rotating.of_1 = 0;
+    struct first_lock dry = lock_at(&built, 0.8), icy = lock_at(&built, 0.2);
+    assert_true(dry.known && dry.axle == AXLE_REAR && !dry.lifts);
+    assert_true(icy.known && icy.axle == AXLE_FRONT);
+    near_rel(dry.at.m_s2 / G, 0.8 * (1.27 / 2.87) / (0.4 + 0.8 * 0.508 / 2.87), 1e-6);
+    near_rel(icy.at.m_s2 / G, 0.2 * (1.60 / 2.87) / (0.6 - 0.2 * 0.508 / 2.87), 1e-6);
+    near(dry.rear, 1, 1e-6);
+    near(dry.front, 0.728211, 2e-6);
+    near(icy.front, 1, 1e-6);
+    near(icy.rear, 0.969110, 2e-6);
+    near_rel(icy.loads.rear.n, 1000 * G * (0.4425087 - 0.1770035 * 0.1975), 1e-5);
+    near_rel(icy.loads.front.n + icy.loads.rear.n, 1000 * G, 1e-12);
+    car_finish(&built.car);
+}
+
+/* The same with turning parts of 5 %, half of them on each axle: front mu (1-psi)/((1-phi) 1.05 -
+ * 0.025 - mu chi), rear mu psi/(phi 1.05 - 0.025 + mu chi): 0.659719 g behind at 0.8, and the front
+ * then asks for (0.6 * 1.05 - 0.025) 0.659719/(0.557491 + 0.177003 * 0.659719) = 0.591949, 0.739936
+ * of it; 0.195749 g in front at 0.2. */
+static void turning_parts_move_the_lock_a_little(void **state)
+{
+    (void)state;
+    struct four_discs built = build(2.87, 1.27 / 2.87, 0.508, 0.120, 0.080);
+    near(vehicle_of(&built)->rotating.of_1, 0.05, 0);
+    struct first_lock dry = lock_at(&built, 0.8), icy = lock_at(&built, 0.2);
+    near(dry.at.m_s2 / G, 0.659719, 2e-6);
+    near(dry.front, 0.739936, 2e-6);
+    near(icy.at.m_s2 / G, 0.195749, 2e-6);
+    near_rel(dry.loads.front.n, 6612.269, 1e-6);
+    car_finish(&built.car);
+}
+
+/* Rolling comes out of the same grip: the front locks at z with (1-phi)(z - f) + f (1-psi+chi z) =
+ * mu (1-psi+chi z); at mu 0.2, f 0.02, no turning parts: z = (0.18 * 0.557491 + 0.6 * 0.02)/(0.6 -
+ * 0.18 * 0.177003) = 0.197732. */
+static void rolling_takes_its_part_of_the_grip(void **state)
+{
+    (void)state;
+    struct four_discs built = build(2.87, 1.27 / 2.87, 0.508, 0.120, 0.080);
+    vehicle_of(&built)->rotating.of_1 = 0;
+    vehicle_of(&built)->rolling.value = 0.02;
+    struct first_lock icy = lock_at(&built, 0.2);
+    assert_int_equal(icy.axle, AXLE_FRONT);
+    near(icy.at.m_s2 / G, (0.18 * 1.60 / 2.87 + 0.012) / (0.6 - 0.18 * 0.508 / 2.87), 1e-6);
+    car_finish(&built.car);
+}
+
+/* One axle braked alone has its own lock: front mu (1-psi)/(1 - mu chi), as the same car's rear
+ * discs do nothing. Height 1.3 m on a wheelbase of 1.4 m: the rear lifts at psi/chi = 0.47385, the
+ * front would lock at 0.8 * 0.56/(1 - 0.8 * 0.92857) = 1.742. */
+static void one_braked_axle_locks_or_lifts_the_other(void **state)
+{
+    (void)state;
+    struct four_discs built = build(2.87, 0.44, 0.508, 0.120, 0.080);
+    for (int i = 2; i < 4; i++) /* these never begin */
+        car_part(&built.car, built.discs[i])->as.disc.threshold.pa = 1e12;
+    vehicle_of(&built)->rotating.of_1 = 0;
+    struct first_lock lock = lock_at(&built, 0.8);
+    assert_true(lock.axle == AXLE_FRONT && !lock.lifts);
+    near_rel(lock.at.m_s2 / G, 0.8 * 0.56 / (1 - 0.8 * 0.508 / 2.87), 1e-6);
+    vehicle_of(&built)->wheelbase.m = 1.4;
+    vehicle_of(&built)->centre_height.m = 1.3;
+    lock = lock_at(&built, 0.8);
+    assert_true(lock.known && lock.lifts && lock.axle == AXLE_NONE);
+    near_unknown(lock.at.m_s2);
+    near(vehicle_lifts_at(vehicle_of(&built)).m_s2 / G, 0.44 * 1.4 / 1.3, 1e-12);
     car_finish(&built.car);
 }
 
@@ -89,10 +155,11 @@ static void without_a_wheelbase_nobody_knows_what_locks(void **state)
 {
     (void)state;
     struct four_discs built = build(2.87, 0.44, 0.508, 0.120, 0.080);
-    car_part(&built.car, built.vehicle)->as.vehicle.wheelbase.m = NAN;
-    struct lock_order order = order_at(&built, 0.8);
-    assert_false(order.known);
-    near_unknown(order.front_at.m_s2);
+    vehicle_of(&built)->wheelbase.m = NAN;
+    struct first_lock lock = lock_at(&built, 0.8);
+    assert_false(lock.known);
+    assert_int_equal(lock.axle, AXLE_NONE);
+    near_unknown(lock.at.m_s2);
     car_finish(&built.car);
 }
 
@@ -100,8 +167,39 @@ static void brakes_too_weak_for_the_road_lock_nothing(void **state)
 {
     (void)state;
     struct four_discs built = build(2.87, 0.44, 0.508, 0.012, 0.008);
-    assert_false(order_at(&built, 0.8).known);
-    assert_true(order_at(&built, 0.05).known);
+    struct first_lock lock = lock_at(&built, 0.8);
+    assert_true(lock.known && lock.axle == AXLE_NONE && !lock.lifts);
+    assert_int_equal(lock_at(&built, 0.05).axle, AXLE_FRONT);
+    car_finish(&built.car);
+}
+
+/* Four discs on one pedal are braked together. */
+static void one_pedal_works_both_axles(void **state)
+{
+    (void)state;
+    struct four_discs built = build(2.87, 0.44, 0.508, 0.120, 0.080);
+    struct axle_pedals pedals = balance_axle_pedals(built.car.system, built.network);
+    assert_int_equal(pedals.front, built.pedal);
+    assert_int_equal(pedals.rear, built.pedal);
+    assert_false(pedals.apart);
+    car_finish(&built.car);
+}
+
+/* The wheel that is braked harder locks: with the left front disc at 1.3 times the right one's
+ * friction it has 1.3/2.3 of the axle. */
+static void the_harder_braked_wheel_of_an_axle_locks_it(void **state)
+{
+    (void)state;
+    struct four_discs built = build(2.87, 0.44, 0.508, 0.120, 0.080);
+    vehicle_of(&built)->rotating.of_1 = 0;
+    car_part(&built.car, built.discs[0])->as.disc.friction.value = 0.39;
+    car_part(&built.car, built.discs[1])->as.disc.friction.value = 0.30;
+    car_part(&built.car, built.discs[2])->as.disc.friction.value = 0.345;
+    car_part(&built.car, built.discs[3])->as.disc.friction.value = 0.345;
+    /* front 0.6, of it 1.3/2.3 on the left: like a front of 0.6 * 2 * 1.3/2.3 = 0.678261 */
+    struct first_lock lock = lock_at(&built, 0.2);
+    assert_int_equal(lock.axle, AXLE_FRONT);
+    near_rel(lock.at.m_s2 / G, 0.2 * 0.56 / (0.6 * 2.6 / 2.3 - 0.2 * 0.508 / 2.87), 1e-6);
     car_finish(&built.car);
 }
 
@@ -246,6 +344,11 @@ int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(the_axle_that_locks_first_changes_with_the_road),
+        cmocka_unit_test(turning_parts_move_the_lock_a_little),
+        cmocka_unit_test(rolling_takes_its_part_of_the_grip),
+        cmocka_unit_test(one_braked_axle_locks_or_lifts_the_other),
+        cmocka_unit_test(one_pedal_works_both_axles),
+        cmocka_unit_test(the_harder_braked_wheel_of_an_axle_locks_it),
         cmocka_unit_test(without_a_wheelbase_nobody_knows_what_locks),
         cmocka_unit_test(brakes_too_weak_for_the_road_lock_nothing),
         cmocka_unit_test(sides_differ_by_their_friction),

@@ -2,7 +2,9 @@
  * 2.87 m, centre of mass 1.27 m behind the front axle and 0.508 m high, 21.24 kN, 60 % of the
  * braking in front, rolling resistance 0.02. Recomputed: share of load on the front, which the
  * braking should follow, and the braking rate at which each axle locks. The book, from memory: the
- * rear first on the road of friction 0.8, the front first on that of 0.2. */
+ * rear first on the road of friction 0.8, the front first on that of 0.2. The book lets the brakes
+ * alone reach the friction and adds rolling to the deceleration; here rolling is within the grip, so
+ * that the grip is friction and rolling together. */
 #include "physics/grip_use.h"
 
 #include "support/near.h"
@@ -37,14 +39,14 @@ static struct grip_use use_at(const struct vehicle *car, double z)
     return grip_use(car, (struct force){0.6 * braking}, (struct force){0.4 * braking});
 }
 
-/* Braking rate at which an axle asks for all the grip; halving between nothing and 1.2 g. */
-static double locks_at(const struct vehicle *car, double grip, bool rear)
+/* Braking rate at which the brakes of an axle ask for all the friction; halving between nothing and 1.2 g. */
+static double locks_at(const struct vehicle *car, double friction, bool rear)
 {
     double low = car->rolling.value, high = 1.2;
     for (int i = 0; i < 60; i++) {
         double z = (low + high) / 2;
         struct grip_use use = use_at(car, z);
-        if ((rear ? use.rear : use.front) < grip)
+        if ((rear ? use.rear : use.front) < friction + car->rolling.value)
             low = z;
         else
             high = z;

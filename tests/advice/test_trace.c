@@ -108,7 +108,7 @@ static bool may_stand_still(const struct figure *figure)
         "pull-seized-rear",      "yaw-seized-front",      "yaw-seized-rear",
         "hand-brake-slope",      "hand-brake-slope-down", "heat-per-stop",
         "surface-rise-per-stop", "travel-circuit-lost",   "deceleration-circuit-lost",
-        "front-load-at-lock",    "rear-load-at-lock"};
+        "front-load-at-lock",    "rear-load-at-lock",     "load-at-lock"};
     for (size_t i = 0; i < sizeof ids / sizeof *ids; i++)
         if (strcmp(figure->row->id, ids[i]) == 0)
             return true;

@@ -106,8 +106,8 @@ static const struct key rows[] = {
      FIGURES_ONLY},
     {.name = "rotating share", .others = "rotating parts", SHARE(as.vehicle.rotating),
      WITHIN(0, 0.5), USUALLY(0.02, 0.1), ASSUME(0.05, MEMORY),
-     .example = "5 %", .help = "what wheels and engine add to the energy of the moving car",
-     FIGURES_ONLY},
+     .example = "5 %", .help = "what turning wheels (and the engine, clutch up) add to the mass that is "
+     "slowed"},
     {.name = "reaction time", QUANTITY(DIMENSION_DURATION, as.vehicle.reaction),
      WITHIN(0, 10), USUALLY(0.7, 1.5), ASSUME(1, PRACTICE),
      .example = "1 s", .help = "of the driver, from seeing to pressing", FIGURES_ONLY},

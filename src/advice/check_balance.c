@@ -11,9 +11,8 @@ void check_rear_first(struct checking *checking, const struct check_row *row)
 {
     static const struct {
         const char *margin, *at, *effort, *road;
-    } roads[] = {
-        {"rear-lock-margin", "rear-locks-at", "rear-locks-effort", "dry"},
-        {"rear-lock-margin-wet", "rear-locks-at-wet", "rear-locks-effort-wet", "wet"}};
+    } roads[] = {{"rear-lock-margin", "rear-locks-at", "rear-locks-effort", "dry"},
+                 {"rear-lock-margin-wet", "rear-locks-at-wet", "rear-locks-effort-wet", "wet"}};
     for (size_t i = 0; i < sizeof roads / sizeof *roads; i++) {
         const struct figure *at = figure_about(checking, roads[i].at, -1);
         double margin = figure_value(checking, roads[i].margin, -1);

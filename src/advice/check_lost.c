@@ -53,9 +53,8 @@ void check_lost_weak(struct checking *checking, const struct check_row *row)
     }
     for (int c = 0; c < checking->network->circuit_count; c++) {
         /* At the rule's own effort, whatever holds at the check's. */
-        const struct figure *figure =
-            figures_find(checking->figures, "deceleration-circuit-lost",
-                         checking->network->circuits[c].name);
+        const struct figure *figure = figures_find(checking->figures, "deceleration-circuit-lost",
+                                                   checking->network->circuits[c].name);
         double reached =
             checking->network->circuits[c].clutch || figure == NULL
                 ? NAN

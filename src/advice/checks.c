@@ -67,12 +67,14 @@ static const struct check_row rows[] = {
      "Set the shoes, look for air; compare the master's stroke and bore with the volume asked for.",
      CUSTOM, "stroke-left-least", check_stroke_used},
     {"effort-high", SEVERITY_WARNING,
-     "A stop of {stop} takes {effort} at the pedal; pedals are made for at most {most} (from memory).",
+     "A stop of {stop} takes {effort} at the pedal; pedals are made for at most {most} (from "
+     "memory).",
      "Not every driver can press that hard, nor twice.",
      "Look for a servo without vacuum, a master bore too large, wheel cylinders too small.", CUSTOM,
      "effort-most", check_effort},
     {"lever-effort-high", SEVERITY_WARNING,
-     "A stop of {stop} takes {effort} at the hand lever; at most {most} is asked of a hand (from memory).",
+     "A stop of {stop} takes {effort} at the hand lever; at most {most} is asked of a hand (from "
+     "memory).",
      "A hand tires, and a wet glove slips.",
      "Look for a master bore too large and for caliper pistons too small.",
      "49 CFR 571.122, S6.10, edition before 2012 (from memory)", "lever-effort-most",
@@ -162,7 +164,8 @@ static const struct check_row rows[] = {
 
     /* balance */
     {"rear-locks-first", SEVERITY_WARNING,
-     "On a {road} road the rear wheels lock first, at {rear} and {effort}; the front ones still have "
+     "On a {road} road the rear wheels lock first, at {rear} and {effort}; the front ones still "
+     "have "
      "{left} of their grip then.",
      "A car whose rear wheels lock turns round.",
      "Look over the bores, the valve in the rear line and its setting, and what the linings are.",
@@ -173,7 +176,8 @@ static const struct check_row rows[] = {
      "On a road with no more grip than that the rear wheels lock first and the car turns round; "
      "{rule} does not allow it from 0.15 to 0.8.",
      "Look over bores, linings, and the valve in the rear line with its setting.",
-     R13H ", annex 5, 3.1 (from memory); for cars before 1998 Directive 71/320/EEC", "grip-order-least", check_grip_order},
+     R13H ", annex 5, 3.1 (from memory); for cars before 1998 Directive 71/320/EEC",
+     "grip-order-least", check_grip_order},
     {"grip-band", SEVERITY_ADVICE,
      "On a road of grip {grip} an axle locks at a braking rate of {rate}; {least} is asked (from "
      "memory).",

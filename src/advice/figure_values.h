@@ -138,7 +138,8 @@ FIGURE_TEST(of_front_pair); /* the same of a car, not of the two discs of one wh
 FIGURE_TEST(of_rear_pair);
 FIGURE_TEST(of_two_axles);
 FIGURE_TEST(of_axles_together); /* both worked by the same pedals */
-FIGURE_TEST(of_axles_apart);    /* the pedal works all brakes of one axle, another those of the other */
+FIGURE_TEST(
+    of_axles_apart); /* the pedal works all brakes of one axle, another those of the other */
 FIGURE_TEST(of_motorcycle);
 FIGURE_TEST(of_front_lock); /* the front wheels lock first on that road */
 FIGURE_TEST(of_rear_lock);

@@ -6,7 +6,7 @@
 /* Getters of what happens between tyres and road. */
 
 /* Of the wheels that lock first; of_this picks the row that names them. */
-#define LOCKS(name, of)                                                                      \
+#define LOCKS(name, of)                                                                            \
     GETS(value_##name##_locks_at, situation->lock[ROAD_DRY][of].at.m_s2)                           \
     GETS(value_##name##_locks_effort, situation->lock[ROAD_DRY][of].effort.n)                      \
     GETS(value_##name##_locks_at_wet, situation->lock[ROAD_WET][of].at.m_s2)                       \
@@ -66,7 +66,7 @@ static struct acceleration steady(const struct situation *situation, enum road r
         return grip_takes(vehicle, &wheels,
                           road == ROAD_WET ? vehicle->wet_grip : vehicle->tyre_grip);
     }
-    double road_gives = lock->lifts                ? vehicle_lifts_at(vehicle).m_s2
+    double road_gives = lock->lifts               ? vehicle_lifts_at(vehicle).m_s2
                         : lock->axle != AXLE_NONE ? lock->at.m_s2
                                                   : INFINITY;
     return (struct acceleration){fmin(brakes, road_gives)};

@@ -13,8 +13,8 @@
 #define BAND_BASE  0.1
 #define ROUNDING   1e-6 /* of a rate that was searched for */
 
-void grip_rates(const struct system *system, const struct network *network,
-                struct solution *room, struct grip_use uses[GRIP_RATES])
+void grip_rates(const struct system *system, const struct network *network, struct solution *room,
+                struct grip_use uses[GRIP_RATES])
 {
     struct state state = state_usual();
     for (int i = 0; i < GRIP_RATES; i++)

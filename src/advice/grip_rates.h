@@ -8,12 +8,12 @@
 enum { GRIP_RATES = 15 }; /* 0.10, 0.15 to 0.80 of gravity */
 
 /* Fills the uses at those rates, with everything working; NaN at a rate that is not reached. */
-void grip_rates(const struct system *system, const struct network *network,
-                struct solution *room, struct grip_use uses[GRIP_RATES]);
+void grip_rates(const struct system *system, const struct network *network, struct solution *room,
+                struct grip_use uses[GRIP_RATES]);
 
-/* Which lock order: UN Regulation No. 13-H, annex 5, 3.1 (from memory), the front wheels ask for more
- * grip than the rear ones from 0.15 to 0.8; or Directive 71/320/EEC (read), where from 0.3 to 0.45
- * the rear ones may ask for more, up to the rate + 0.05. */
+/* Which lock order: UN Regulation No. 13-H, annex 5, 3.1 (from memory), the front wheels ask for
+ * more grip than the rear ones from 0.15 to 0.8; or Directive 71/320/EEC (read), where from 0.3 to
+ * 0.45 the rear ones may ask for more, up to the rate + 0.05. */
 enum grip_order { GRIP_ORDER_13H, GRIP_ORDER_71_320 };
 
 /* By how much a rate keeps the order, below 0 where it does not; NaN for a rate not asked about. */

@@ -70,8 +70,7 @@ static const struct solution *solution_of(const struct situation *situation,
 static int met_grip(const struct situation *situation, const struct figure *figure)
 {
     const struct vehicle *vehicle = system_vehicle(situation->system);
-    struct wheel_forces wheels =
-        wheel_forces_of(situation->system, solution_of(situation, figure));
+    struct wheel_forces wheels = wheel_forces_of(situation->system, solution_of(situation, figure));
     struct grip_use use = grip_use_of_wheels(vehicle, &wheels);
     if (isnan(use.front) || isnan(use.rear) || isnan(vehicle->tyre_grip.value))
         return -1;

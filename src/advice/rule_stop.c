@@ -18,8 +18,7 @@ struct acceleration rule_stop_at(const struct system *system, const struct netwo
         return (struct acceleration){NAN};
     if (use.front <= vehicle->tyre_grip.value && use.rear <= vehicle->tyre_grip.value)
         return brakes;
-    struct first_lock lock =
-        balance_first_lock(system, network, &state, vehicle->tyre_grip, room);
+    struct first_lock lock = balance_first_lock(system, network, &state, vehicle->tyre_grip, room);
     return lock.lifts ? vehicle_lifts_at(vehicle) : lock.at;
 }
 

@@ -10,7 +10,7 @@
 #include "physics/pressure.h"
 #include "units/constants.h"
 
-#define MOST_LBF_150      (150 * 4.4482216152605)
+#define MOST_LBF_150 (150 * 4.4482216152605)
 /* Common practice, no source: the time in which a foot presses. */
 #define BUILD_UP 0.3
 
@@ -50,8 +50,8 @@ static double distance(double speed, double deceleration)
         .m;
 }
 
-/* Brake force of an axle on rollers: a wheel that locks brakes no more than grip times what stands on
- * it. */
+/* Brake force of an axle on rollers: a wheel that locks brakes no more than grip times what stands
+ * on it. */
 static double on_rollers(const struct rule_car *car, int axle)
 {
     const struct vehicle *vehicle = system_vehicle(car->system);

@@ -8,27 +8,27 @@
 #include "base/text.h"
 #include "units/constants.h"
 
-#define UK        "United Kingdom"
-#define EU        "countries that apply the UN Regulation"
-#define EEC       "countries of the European Communities"
-#define EEC71     "Council Directive 71/320/EEC"
-#define GERMANY   "Germany"
-#define USA       "United States"
-#define OHIO      "Ohio, United States"
-#define CHINA     "China"
-#define MOT       "UK MOT inspection manual: cars and passenger vehicles, section 1 Brakes"
-#define R13H      "UN Regulation No. 13-H"
-#define R13       "UN Regulation No. 13, Rev.4 (2000)"
-#define FMVSS135  "49 CFR 571.135 (FMVSS 135)"
-#define FMVSS105  "49 CFR 571.105 (FMVSS 105)"
-#define FMVSS122  "49 CFR 571.122 (FMVSS 122)"
-#define LETTER135 "NHTSA interpretation letter on 49 CFR 571.135"
-#define LETTER105 "NHTSA letter nht70-2.5 (29 April 1970) on FMVSS 105"
-#define STVZO     "Germany, StVZO 2012, text as of March 2022"
-#define OHIO_CODE "Ohio Administrative Code 4501:2-1-08"
-#define CFR570    "49 CFR 570.55 (vehicles in use over 10000 lb)"
+#define UK           "United Kingdom"
+#define EU           "countries that apply the UN Regulation"
+#define EEC          "countries of the European Communities"
+#define EEC71        "Council Directive 71/320/EEC"
+#define GERMANY      "Germany"
+#define USA          "United States"
+#define OHIO         "Ohio, United States"
+#define CHINA        "China"
+#define MOT          "UK MOT inspection manual: cars and passenger vehicles, section 1 Brakes"
+#define R13H         "UN Regulation No. 13-H"
+#define R13          "UN Regulation No. 13, Rev.4 (2000)"
+#define FMVSS135     "49 CFR 571.135 (FMVSS 135)"
+#define FMVSS105     "49 CFR 571.105 (FMVSS 105)"
+#define FMVSS122     "49 CFR 571.122 (FMVSS 122)"
+#define LETTER135    "NHTSA interpretation letter on 49 CFR 571.135"
+#define LETTER105    "NHTSA letter nht70-2.5 (29 April 1970) on FMVSS 105"
+#define STVZO        "Germany, StVZO 2012, text as of March 2022"
+#define OHIO_CODE    "Ohio Administrative Code 4501:2-1-08"
+#define CFR570       "49 CFR 570.55 (vehicles in use over 10000 lb)"
 #define CFR570_LIGHT "49 CFR 570.5 (vehicles in use up to 10000 lb)"
-#define GB7258    "China GB 7258-2017 as given in an inspection instruction"
+#define GB7258       "China GB 7258-2017 as given in an inspection instruction"
 
 #define SHARE     .dimension = DIMENSION_SHARE
 #define SLOWS     .dimension = DIMENSION_ACCELERATION
@@ -41,8 +41,8 @@
 #define MEMORY    .known = RULE_FROM_MEMORY
 #define AT_500N   .argument = 500
 /* A passenger car, or a light van judged like one: above that it is a lorry. */
-#define CARS .most_mass = 3500
-#define ROLLERS   "brake effort over the weight of the vehicle; no effort is stated, so 500 N here"
+#define CARS    .most_mass = 3500
+#define ROLLERS "brake effort over the weight of the vehicle; no effort is stated, so 500 N here"
 /* Until when or from when a rule for new types held is from memory unless the row says otherwise.
  */
 #define FROM(year, month, day)  .from = {year, month, day}

@@ -74,9 +74,9 @@ struct rulings {
 /* Measures a car against all rows.
  *
  * Efforts are the rule's own where it has one, else 500 N; where the pedal's travel does not let so
- * much through, what it does. A stop is pressed no harder than the first wheel locks, and on rollers
- * a wheel brakes no more than grip times what stands on it.
- * Checked by: tests/advice/test_rules.c */
+ * much through, what it does. A stop is pressed no harder than the first wheel locks, and on
+ * rollers a wheel brakes no more than grip times what stands on it. Checked by:
+ * tests/advice/test_rules.c */
 struct rulings rules_measure(const struct system *system, const struct network *network,
                              const struct figures *figures, struct arena *arena);
 

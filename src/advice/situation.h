@@ -30,18 +30,18 @@ struct situation {
     struct solution *cases[PEDAL_CASE_COUNT];
     struct solution *scratch;      /* room for roots */
     struct pressure *port_blocked; /* by circuit: its port shut and its fluid warmed */
-    struct force effort;        /* asked for, NaN: each pedal's own */
-    bool servo;                 /* some servo helps */
-    bool drums;                 /* some brake has shoes to adjust */
+    struct force effort;           /* asked for, NaN: each pedal's own */
+    bool servo;                    /* some servo helps */
+    bool drums;                    /* some brake has shoes to adjust */
     struct axle_pedals pedals;
-    struct solution *alone[GRIP_AXLES]; /* where each axle has its own pedal: that one pressed alone;
-                                           forces only, else NULL */
+    struct solution *alone[GRIP_AXLES]; /* where each axle has its own pedal: that one pressed
+                                           alone; forces only, else NULL */
     /* What locks first at the grip of each road, servo working: with each axle's own pedal alone
      * where it has one, else the same for both. */
     struct first_lock lock[ROADS][GRIP_AXLES];
-    struct grip_use grip_use;   /* in a stop of 0.5 g, servo working */
-    struct force half_g;        /* effort for a stop of 0.5 g, floors or not; of the front wheels'
-                                   own pedal or lever where they have one */
+    struct grip_use grip_use; /* in a stop of 0.5 g, servo working */
+    struct force half_g;      /* effort for a stop of 0.5 g, floors or not; of the front wheels'
+                                 own pedal or lever where they have one */
     struct force half_g_unassisted;
     bool half_g_fits; /* the pedals' travel is enough for it */
     bool half_g_unassisted_fits;

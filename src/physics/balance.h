@@ -5,19 +5,20 @@
 
 /* What works the brakes of each axle. */
 struct axle_pedals {
-    int front, rear; /* part index of the one pedal or lever of all brakes there; -1: none, several */
-    bool apart;      /* each axle has its own, as on a motorcycle: there is no order of locking */
+    int front,
+        rear;   /* part index of the one pedal or lever of all brakes there; -1: none, several */
+    bool apart; /* each axle has its own, as on a motorcycle: there is no order of locking */
 };
 struct axle_pedals balance_axle_pedals(const struct system *system, const struct network *network);
 
 /* The wheels that lock first at the grip of the road. */
 struct first_lock {
-    bool known;             /* loads and forces of both axles are known */
-    enum axle axle;         /* AXLE_NONE: nothing locks up to 2000 N, or the rear wheels leave the
-                               road before */
-    bool lifts;             /* that they do */
-    struct acceleration at; /* deceleration; NaN where nothing locks */
-    struct force effort;    /* on the pedals that the state presses; likewise */
+    bool known;              /* loads and forces of both axles are known */
+    enum axle axle;          /* AXLE_NONE: nothing locks up to 2000 N, or the rear wheels leave the
+                                road before */
+    bool lifts;              /* that they do */
+    struct acceleration at;  /* deceleration; NaN where nothing locks */
+    struct force effort;     /* on the pedals that the state presses; likewise */
     struct axle_loads loads; /* then */
     double front, rear;      /* grip that the axles ask for then, over the grip */
 };

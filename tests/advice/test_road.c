@@ -7,9 +7,9 @@
 #include "advice_car.h"
 #include "base/text.h"
 
-/* Discs of one piston a side, no servo, nothing lost: a newton at the pad gives 25/pi * 2000 Pa and,
- * with 40 mm in front and 20 mm behind, friction 0.4 at 0.1 m and tyres of 0.3 m, 16/3 N at a front
- * tyre and 4/3 N at a rear one. */
+/* Discs of one piston a side, no servo, nothing lost: a newton at the pad gives 25/pi * 2000 Pa
+ * and, with 40 mm in front and 20 mm behind, friction 0.4 at 0.1 m and tyres of 0.3 m, 16/3 N at a
+ * front tyre and 4/3 N at a rear one. */
 static const char sizes[] =
     "mass = 1000 kg\nweight on front = 50 %\nwheelbase = 2.5 m\nheight of mass centre = 0.5 m\n"
     "front tyre radius = 0.3 m\nrear tyre radius = 0.3 m\ngrip = 0.8\ngrip wet = 0.4\n"
@@ -39,13 +39,13 @@ struct told {
 static struct advice_car car_told(struct told told)
 {
     struct arena *arena = arena_create();
-    const char *text = text_print(
-        arena,
-        "[vehicle]\n%s%s\n[brake fluid]\ngrade = DOT 4\n[reservoir]\ncapacity = 200 mL\n"
-        "[brake pedal]\nworks = brake master\nratio = 5\ntravel = 150 mm\neffort = %s\n"
-        "efficiency = 1\n[brake master]\nbore = 20 mm\nstroke = 30 mm\n"
-        "efficiency = 1\n%s%s[runs]\n%s",
-        sizes, told.vehicle, told.effort, told.outlets, told.discs, told.runs);
+    const char *text =
+        text_print(arena,
+                   "[vehicle]\n%s%s\n[brake fluid]\ngrade = DOT 4\n[reservoir]\ncapacity = 200 mL\n"
+                   "[brake pedal]\nworks = brake master\nratio = 5\ntravel = 150 mm\neffort = %s\n"
+                   "efficiency = 1\n[brake master]\nbore = 20 mm\nstroke = 30 mm\n"
+                   "efficiency = 1\n%s%s[runs]\n%s",
+                   sizes, told.vehicle, told.effort, told.outlets, told.discs, told.runs);
     struct advice_car car = advice_car_read(text, NULL);
     arena_destroy(arena);
     return car;
@@ -75,8 +75,8 @@ static const struct finding *finding_of(const struct advice_car *car, const char
 }
 
 /* z = 0.8 * 0.5/(0.8 * 1.05 - 0.025 - 0.8 * 0.2) = 0.610687 in front at 0.8, wet 0.4 * 0.5/(0.815 -
- * 0.08) = 0.272109; 13.3333 N a newton on 1050 kg: 5.98879 m/s2 at 471.617 N. The rear then asks for
- * (0.2 * 1.05 - 0.025) z/(0.5 - 0.2 z) = 0.298990: margin 1 - 0.373737. */
+ * 0.08) = 0.272109; 13.3333 N a newton on 1050 kg: 5.98879 m/s2 at 471.617 N. The rear then asks
+ * for (0.2 * 1.05 - 0.025) z/(0.5 - 0.2 z) = 0.298990: margin 1 - 0.373737. */
 static void the_first_axle_bounds_stop_and_distance(void **state)
 {
     (void)state;
@@ -91,8 +91,8 @@ static void the_first_axle_bounds_stop_and_distance(void **state)
     assert_null(figure_of(&car, "rear-locks-at", NULL));
     assert_null(figure_of(&car, "rear-locks-at-wet", NULL));
     double v = 50 / 3.6, dry = 5.98879, wet = 2.66848;
-    near(value_of(&car, "stopping-distance", NULL),
-         v * 1.15 + v * v / (2 * dry) - dry * 0.09 / 24, 1e-4);
+    near(value_of(&car, "stopping-distance", NULL), v * 1.15 + v * v / (2 * dry) - dry * 0.09 / 24,
+         1e-4);
     near(value_of(&car, "stopping-distance-wet", NULL),
          v * 1.15 + v * v / (2 * wet) - wet * 0.09 / 24, 5e-4);
     /* the deceleration itself is told of a road with grip enough, and this one is not */
@@ -103,8 +103,9 @@ static void the_first_axle_bounds_stop_and_distance(void **state)
     advice_car_finish(&car);
 }
 
-/* With a diagonal lost, at 300 N: 1600 N at one front wheel, 400 N at the other rear one, (2000/1000)/
- * 1.05 = 1.90476 m/s2; the front wheel then asks for (1600 - 0.0125 * 1904.76)/(0.25 * 9806.65 + 0.1
+/* With a diagonal lost, at 300 N: 1600 N at one front wheel, 400 N at the other rear one,
+ * (2000/1000)/ 1.05 = 1.90476 m/s2; the front wheel then asks for (1600 - 0.0125 * 1904.76)/(0.25 *
+ * 9806.65 + 0.1
  * * 1904.76) = 0.597: it rolls on 0.8. At 450 N, 2400 and 600 N, it slides: Octave, halving the sum
  * over the wheels of min(T - k m a/4, mu N). */
 static void one_wheel_of_each_axle_has_half_of_the_grip(void **state)
@@ -118,7 +119,8 @@ static void one_wheel_of_each_axle_has_half_of_the_grip(void **state)
     advice_car_finish(&car);
     told.effort = "450 N";
     car = car_told(told);
-    near(value_of(&car, "deceleration-circuit-lost", car.network->circuits[0].name), 2.675018, 1e-6);
+    near(value_of(&car, "deceleration-circuit-lost", car.network->circuits[0].name), 2.675018,
+         1e-6);
     assert_true(
         holds_spoiled(figure_of(&car, "deceleration-circuit-lost", car.network->circuits[0].name)));
     /* nothing is built on it, and the rule's own stop is pressed no harder than the wheel rolls: */
@@ -134,11 +136,11 @@ static void one_wheel_of_each_axle_has_half_of_the_grip(void **state)
 static void a_car_braked_on_one_axle_has_its_lock(void **state)
 {
     (void)state;
-    struct advice_car car = car_told(
-        (struct told){"", "400 N", "type = single\n", DISC("front", "40 mm"),
-                      "feed = brake master, 0.4 m pipe, front tee\n"
-                      "front right = front tee, 0.3 m pipe, 0.3 m hose, front right disc\n"
-                      "front left = front tee, 1 m pipe, 0.3 m hose, front left disc\n"});
+    struct advice_car car =
+        car_told((struct told){"", "400 N", "type = single\n", DISC("front", "40 mm"),
+                               "feed = brake master, 0.4 m pipe, front tee\n"
+                               "front right = front tee, 0.3 m pipe, 0.3 m hose, front right disc\n"
+                               "front left = front tee, 1 m pipe, 0.3 m hose, front left disc\n"});
     near(value_of(&car, "front-locks-at", NULL), 0.8 * 0.5 / (1.025 - 0.16) * 9.80665, 1e-5);
     assert_null(figure_of(&car, "rear-lock-margin", NULL));
     assert_true(isfinite(value_of(&car, "stopping-distance-wet", NULL)));
@@ -181,7 +183,7 @@ static void hand_and_foot_of_a_motorcycle_are_two_brakes(void **state)
          0.8 * 0.51 / (1 + k / 2 + 0.8 * chi) * 9.80665, 1e-5);
     near(value_of(&car, "rear-lifts-at", NULL), 0.51 / chi * 9.80665, 1e-9);
     /* no order of locking, no grip that one shares with the other */
-    static const char *const none[] = {"front-locks-at", "rear-locks-at", "rear-lock-margin",
+    static const char *const none[] = {"front-locks-at",  "rear-locks-at",   "rear-lock-margin",
                                        "grip-used-front", "grip-efficiency", "rear-load-at-lock"};
     for (size_t i = 0; i < sizeof none / sizeof *none; i++)
         assert_null(figure_of(&car, none[i], NULL));

@@ -139,9 +139,9 @@ static void numbers_are_those_of_their_sources(void **state)
  * * 0.1 = 800 N m, at the tyre 2666.67 N, both 5333.3 N. Rear: a quarter of it, 1333.3 N. Sum
  * 6666.7 N over 1000 kg. On rollers a front wheel gives no more than 0.8 of what stands on it,
  * 0.8 * 4903.325 = 3922.66 N for the axle: (3922.66 + 1333.33)/9806.65 = 0.53596 of the weight. On
- * the road 5 % of turning parts are slowed too: (6666.7/1000)/1.05 = 6.3492 m/s2, but the front wheels
- * lock at z = 0.8 * 0.5/(0.8 * 1.05 - 0.025 - 0.8 * 0.2) = 0.610687, 5.98879 m/s2. With the front
- * lost 1333.3/1050 = 1.26984 m/s2. */
+ * the road 5 % of turning parts are slowed too: (6666.7/1000)/1.05 = 6.3492 m/s2, but the front
+ * wheels lock at z = 0.8 * 0.5/(0.8 * 1.05 - 0.025 - 0.8 * 0.2) = 0.610687, 5.98879 m/s2. With the
+ * front lost 1333.3/1050 = 1.26984 m/s2. */
 static void the_cars_numbers_are_those_of_a_sum_by_hand(void **state)
 {
     (void)state;

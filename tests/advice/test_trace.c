@@ -96,7 +96,7 @@ static void every_figure_of_every_ready_car_is_traced_down_to_its_lines(void **s
 }
 
 /* A quotient of two sides or axles, the lesser of two, what is left on the floor, and one cause of
-* several need not move with each of their parts; a load hides what rounding leaves of a rate. */
+ * several need not move with each of their parts; a load hides what rounding leaves of a rate. */
 static bool may_stand_still(const struct figure *figure)
 {
     static const char *const ids[] = {

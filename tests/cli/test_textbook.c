@@ -21,9 +21,9 @@ static bool has_figure(const json_t *answer, const char *id)
 {
     size_t at;
     json_t *figure;
-    json_array_foreach(json_object_get(answer, "figures"), at, figure)
-        if (strcmp(json_string_value(json_object_get(figure, "id")), id) == 0)
-            return true;
+    json_array_foreach(json_object_get(answer, "figures"), at,
+                       figure) if (strcmp(json_string_value(json_object_get(figure, "id")), id) ==
+                                   0) return true;
     return false;
 }
 
@@ -235,10 +235,10 @@ static void clutch_plate(void **state)
 static void all_wheels_locked(void **state)
 {
     (void)state;
-    json_t *answer =
-        solved(ROAD_CAR(NO_TURNING "mass = 1121.68783 kg\nweight on front = 57.142857 %\nwheelbase = 4.2 m\n"
-                        "height of mass centre = 0.75 m\ngrip = 0.40",
-                        "141.42857 N", "120 mm", "66.666667 mm"));
+    json_t *answer = solved(ROAD_CAR(
+        NO_TURNING "mass = 1121.68783 kg\nweight on front = 57.142857 %\nwheelbase = 4.2 m\n"
+                   "height of mass centre = 0.75 m\ngrip = 0.40",
+        "141.42857 N", "120 mm", "66.666667 mm"));
     near(asked_figure(answer, "brake-force", "front left disc"), 1414.29, 0.005);
     near(asked_figure(answer, "brake-force", "rear right disc"), 785.71, 0.005);
     near(asked_figure(answer, "deceleration", NULL) / 9.80665 * 9.8, 3.92, 0.005);
@@ -261,9 +261,10 @@ static void all_wheels_locked(void **state)
 static void light_truck(void **state)
 {
     (void)state;
-    json_t *answer = solved(ROAD_CAR(NO_TURNING "mass = 3635 lb\ngrip = 1\n" LOW_CENTRE "stop from = 60 mph\n"
-                                     "reaction time = 0 s\nbuild-up time = 0 s",
-                                     "266.893297 N", "120 mm", "80 mm"));
+    json_t *answer =
+        solved(ROAD_CAR(NO_TURNING "mass = 3635 lb\ngrip = 1\n" LOW_CENTRE "stop from = 60 mph\n"
+                                   "reaction time = 0 s\nbuild-up time = 0 s",
+                        "266.893297 N", "120 mm", "80 mm"));
     near(asked_figure(answer, "deceleration", NULL) / 0.3048, 17.72, 0.02);
     near(asked_figure(answer, "stopping-distance", NULL) / 0.3048, 218, 1);
     near(asked_figure(answer, "stopping-distance", NULL) / 0.3048, 218.73, 0.005);
@@ -271,17 +272,17 @@ static void light_truck(void **state)
 }
 
 /* J. Y. Wong, Theory of Ground Vehicles, example in the section on braking (from memory): the rear
- * first at friction 0.8, the front first at 0.2. Recomputed: rates at which the axles lock. The book
- * lets the brakes alone reach the friction and adds rolling; here rolling is within the grip, which
- * is therefore greater by it: T/R + f N = (mu + f) N. */
+ * first at friction 0.8, the front first at 0.2. Recomputed: rates at which the axles lock. The
+ * book lets the brakes alone reach the friction and adds rolling; here rolling is within the grip,
+ * which is therefore greater by it: T/R + f N = (mu + f) N. */
 static void which_axle_locks_first(void **state)
 {
     (void)state;
-    json_t *answer =
-        solved(ROAD_CAR(NO_TURNING "mass = 2165.87724 kg\nweight on front = 55.7491289 %\n"
-                        "wheelbase = 2.87 m\nheight of mass centre = 0.508 m\ngrip = 0.82\n"
-                        "grip wet = 0.22\nrolling resistance = 0.02",
-                        "200 N", "120 mm", "80 mm"));
+    json_t *answer = solved(
+        ROAD_CAR(NO_TURNING "mass = 2165.87724 kg\nweight on front = 55.7491289 %\n"
+                            "wheelbase = 2.87 m\nheight of mass centre = 0.508 m\ngrip = 0.82\n"
+                            "grip wet = 0.22\nrolling resistance = 0.02",
+                 "200 N", "120 mm", "80 mm"));
     near(asked_figure(answer, "rear-locks-at", NULL) / 9.80665, 0.66840, 5e-6);
     near(asked_figure(answer, "front-locks-at-wet", NULL) / 9.80665, 0.218736, 5e-7);
     assert_false(has_figure(answer, "front-locks-at"));
@@ -299,7 +300,8 @@ static void proportioned_rear_brakes(void **state)
     (void)state;
     json_t *answer = solved(
         "[vehicle]\ntitle = Example\nmass = 4074 lb\nweight on front = 54.2464408 %\n"
-        "wheelbase = 108.5 in\n" NO_TURNING "height of mass centre = 20.5 in\nfront tyre radius = 12.11 in\n"
+        "wheelbase = 108.5 in\n" NO_TURNING
+        "height of mass centre = 20.5 in\nfront tyre radius = 12.11 in\n"
         "rear tyre radius = 12.11 in\ngrip = 1\n[pedal]\nworks = master\nratio = 5\n"
         "efficiency = 1\neffort = 216.605 N\n[master]\ntype = single\nbore = 20 mm\n"
         "efficiency = 1\n[rear valve]\ntype = proportioning\nknee = 290 psi\nslope = "
@@ -321,9 +323,10 @@ static void proportioned_rear_brakes(void **state)
 static void stop_of_the_rule(void **state)
 {
     (void)state;
-    json_t *answer = solved(ROAD_CAR(NO_TURNING "mass = 1000 kg\ngrip = 1\n" LOW_CENTRE "stop from = 100 km/h\n"
-                                     "reaction time = 0.36 s\nbuild-up time = 0 s",
-                                     "192.901235 N", "120 mm", "80 mm"));
+    json_t *answer =
+        solved(ROAD_CAR(NO_TURNING "mass = 1000 kg\ngrip = 1\n" LOW_CENTRE "stop from = 100 km/h\n"
+                                   "reaction time = 0.36 s\nbuild-up time = 0 s",
+                        "192.901235 N", "120 mm", "80 mm"));
     near(asked_figure(answer, "deceleration", NULL), 6.43, 0.005);
     near(asked_figure(answer, "stopping-distance", NULL), 70, 0.0005);
     json_decref(answer);

@@ -76,8 +76,9 @@ static struct vehicle *vehicle_of(struct four_discs *built)
  * and g mu psi/(phi+mu chi), psi = 1.27/2.87, chi = 0.508/2.87, phi = 0.4: at grip 0.8 front
  * 0.973114 g, rear 0.653648 g; at 0.2 front 0.197500 g, rear 0.203272 g. The book, from memory: the
  * rear first on the better road, the front first on the slippery one. The other axle: at 0.653648 g
- * the front asks for 0.6 * 0.653648/(0.557491 + 0.177003 * 0.653648) = 0.582569, 0.728211 of 0.8; at
- * 0.1975 g the rear for 0.4 * 0.1975/(0.442509 - 0.177003 * 0.1975) = 0.193822, 0.969110 of 0.2. */
+ * the front asks for 0.6 * 0.653648/(0.557491 + 0.177003 * 0.653648) = 0.582569, 0.728211 of 0.8;
+ * at 0.1975 g the rear for 0.4 * 0.1975/(0.442509 - 0.177003 * 0.1975) = 0.193822, 0.969110 of 0.2.
+ */
 static void the_axle_that_locks_first_changes_with_the_road(void **state)
 {
     (void)state;

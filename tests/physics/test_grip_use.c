@@ -68,9 +68,9 @@ static void wheels_slow_themselves_and_roll(void **state)
 }
 
 /* One front and the other rear wheel braked, 5000 and 800 N, on grip 0.8: the front wheel slides.
- * Octave, halving of m a = sum of min(T + f N - k m a/4, mu N): 3.195109 m/s2. The same with 1000 and
- * 500 N at the wheels, none of which slides: (3000/1000 + 0.015 g)/1.05 = 2.997237; with more than the
- * road takes everywhere 0.8 g. */
+ * Octave, halving of m a = sum of min(T + f N - k m a/4, mu N): 3.195109 m/s2. The same with 1000
+ * and 500 N at the wheels, none of which slides: (3000/1000 + 0.015 g)/1.05 = 2.997237; with more
+ * than the road takes everywhere 0.8 g. */
 static void a_wheel_gives_no_more_than_its_grip(void **state)
 {
     (void)state;
@@ -88,16 +88,14 @@ static void a_wheel_gives_no_more_than_its_grip(void **state)
     near_unknown(grip_takes(&unknown, &gentle, (struct number){0.8}).m_s2);
 }
 
-/* The hatch of systems/ with a diagonal lost, 3802.92 N at one front wheel and 443.98 N at the other
- * rear one: z (1 - 0.4 * 0.53/2.4) = 0.4 * 0.62 + 443.98/(940 g), so 3.1858 m/s2 where the two
- * without a bound give 4.518. No turning parts. */
+/* The hatch of systems/ with a diagonal lost, 3802.92 N at one front wheel and 443.98 N at the
+ * other rear one: z (1 - 0.4 * 0.53/2.4) = 0.4 * 0.62 + 443.98/(940 g), so 3.1858 m/s2 where the
+ * two without a bound give 4.518. No turning parts. */
 static void one_wheel_of_an_axle_has_half_of_its_grip(void **state)
 {
     (void)state;
-    const struct vehicle hatch = {.mass = {940},
-                                  .front_share = {0.62},
-                                  .wheelbase = {2.40},
-                                  .centre_height = {0.53}};
+    const struct vehicle hatch = {
+        .mass = {940}, .front_share = {0.62}, .wheelbase = {2.40}, .centre_height = {0.53}};
     const struct wheel_forces diagonal = {{{{3802.92278}, {0}}, {{0}, {443.98216}}}};
     double by_hand = (0.4 * 0.62 * 9.80665 + 443.98216 / 940) / (1 - 0.4 * 0.53 / 2.4);
     near(by_hand, 3.1858, 5e-5);

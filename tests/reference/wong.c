@@ -3,8 +3,8 @@
  * braking in front, rolling resistance 0.02. Recomputed: share of load on the front, which the
  * braking should follow, and the braking rate at which each axle locks. The book, from memory: the
  * rear first on the road of friction 0.8, the front first on that of 0.2. The book lets the brakes
- * alone reach the friction and adds rolling to the deceleration; here rolling is within the grip, so
- * that the grip is friction and rolling together. */
+ * alone reach the friction and adds rolling to the deceleration; here rolling is within the grip,
+ * so that the grip is friction and rolling together. */
 #include "physics/grip_use.h"
 
 #include "support/near.h"
@@ -39,7 +39,8 @@ static struct grip_use use_at(const struct vehicle *car, double z)
     return grip_use(car, (struct force){0.6 * braking}, (struct force){0.4 * braking});
 }
 
-/* Braking rate at which the brakes of an axle ask for all the friction; halving between nothing and 1.2 g. */
+/* Braking rate at which the brakes of an axle ask for all the friction; halving between nothing
+ * and 1.2 g. */
 static double locks_at(const struct vehicle *car, double friction, bool rear)
 {
     double low = car->rolling.value, high = 1.2;

@@ -335,7 +335,7 @@ static enum fp_outcome outcome_of(const struct result *result, enum fp_question 
         break;
     case FP_BLEED:
         if (!wishes->json && wishes->step > 0 && !result->bleed->refused &&
-            (size_t)wishes->step > result->bleed->steps.count)
+            (size_t)wishes->step > text_bleed_step_count(result))
             return FP_WRONG_USE;
         fine = !result->bleed->refused && result->bleed->left_out_count == 0;
         break;

@@ -41,16 +41,13 @@ static void bleed_new_master(struct bench *bench, int index)
     }
 }
 
+/* One that stays on the car is bled there: that is the first bleeding step. */
 static void bleed_masters(struct bench *bench)
 {
     for (int i = 0; i < bench->system->part_count; i++) {
-        if (bench->system->parts[i].kind != KIND_MASTER || !bench->set->master_air[i]) {
-            continue;
-        }
-        if (part_is_new(&bench->system->parts[i])) {
+        if (bench->system->parts[i].kind == KIND_MASTER && bench->set->master_air[i] &&
+            part_is_new(&bench->system->parts[i])) {
             bleed_new_master(bench, i);
-        } else {
-            steps_add(bench->steps, "bench-master-not")->part = i;
         }
     }
 }

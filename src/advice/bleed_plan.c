@@ -4,7 +4,6 @@
 #include <stddef.h>
 #include <string.h>
 
-#include "advice/bleed_finish.h"
 #include "advice/bleed_arrange.h"
 #include "advice/bleed_bench.h"
 #include "advice/bleed_details.h"
@@ -106,8 +105,12 @@ static void add_nipple(struct planning *planning, const struct ordered_nipple *o
     step->run_assumed = ordered->run_assumed;
 }
 
+/* Backwards the air goes up through the master by itself. */
 static void add_masters(struct planning *planning, bool clutch)
 {
+    if (planning->plan->method == METHOD_REVERSE) {
+        return;
+    }
     for (int i = 0; i < planning->system->part_count; i++) {
         int open = -1;
         for (int c = 0; planning->set->master_air[i] && c < planning->network->circuit_count; c++) {
@@ -117,7 +120,9 @@ static void add_masters(struct planning *planning, bool clutch)
             }
         }
         if (open >= 0) {
-            struct step *step = steps_add(&planning->plan->steps, "bleed-master");
+            struct step *step = steps_add(
+                &planning->plan->steps,
+                planning->plan->method == METHOD_PEDAL ? "bleed-master" : "bleed-master-steady");
             step->part = i;
             step->circuit = open;
             step->reason = reason_row("master-first");
@@ -302,7 +307,7 @@ struct bleed_plan *bleed_plan_of(const struct system *system, const struct netwo
     plan->untouched = set.untouched;
     plan->untouched_count = set.untouched_count;
     plan->settings.arena = arena;
-    plan->steps.arena = plan->bench.arena = plan->finish.arena = arena;
+    plan->steps.arena = plan->bench.arena = arena;
     plan->fluid.m3 = NAN;
     if (looped(network, &set)) {
         plan->refused = true;
@@ -312,7 +317,6 @@ struct bleed_plan *bleed_plan_of(const struct system *system, const struct netwo
         return plan;
     }
     plan->settings = bleed_settings_of(system, network, &set, plan->method, arena);
-    plan->finish = bleed_finish_of(system, network, &set, arena);
     plan->bench = bleed_bench_of(system, network, &set, arena);
     find_order(&planning, wishes);
     add_fluid(&planning);

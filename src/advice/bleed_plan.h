@@ -124,8 +124,7 @@ struct bleed_plan {
     struct order_cost own;     /* the order followed if none were asked for; count 0 */
     struct purge_point *curve; /* air left against fluid, by the planned order */
     int point_count;
-    struct steps bench;  /* bench bleeding of new masters, flow test of cleaned pipes */
-    struct steps finish; /* pedal, levels, leak tests under pressure and overnight, the road */
+    struct steps bench; /* bench bleeding of new masters, flow test of cleaned pipes */
 };
 
 /* Plans the bleeding. Without work: every nipple, and the circuits count as dry. With work: what

@@ -26,6 +26,23 @@ int reservoir_of(const struct system *system, int master)
     return found;
 }
 
+int soft_hose_owner(const struct system *system, int hose)
+{
+    const struct part *part = &system->parts[hose];
+    enum hose_use use = part->kind == KIND_HOSE ? part->as.hose.use : HOSE_PRESSURE;
+    if (use != HOSE_SUPPLY && use != HOSE_VACUUM) {
+        return -1;
+    }
+    for (int i = 0; i < system->part_count; i++) {
+        enum part_kind kind = system->parts[i].kind;
+        if (kind == (use == HOSE_SUPPLY ? KIND_MASTER : KIND_SERVO) &&
+            text_begins(part->name, system->parts[i].name)) {
+            return i;
+        }
+    }
+    return -1;
+}
+
 int nipples_of(const struct part *part)
 {
     if (part->fitted.nipples >= 0) {
@@ -213,8 +230,19 @@ static void mark_part(struct marks *marks, int index)
     case KIND_VALVE:
         mark_valve(marks, index);
         break;
+    case KIND_HOSE: {
+        int owner = soft_hose_owner(marks->system, index);
+        if (part->as.hose.use == HOSE_VACUUM) {
+            return; /* dry */
+        }
+        if (owner >= 0) {
+            mark_master(marks, owner);
+        } else {
+            mark_carrier(marks, index);
+        }
+        break;
+    }
     case KIND_PIPE:
-    case KIND_HOSE:
         mark_carrier(marks, index);
         break;
     case KIND_JOINT:

@@ -30,6 +30,9 @@ struct bleed_set bleed_set_of(const struct system *system, const struct network 
 /* The reservoir that feeds a master: its own, else that of the master in the same casting, else
  * the only one; -1 when there is none or it cannot be told. */
 int reservoir_of(const struct system *system, int master);
+/* The master or servo that a supply or vacuum hose belongs to, by its name as the reader gives it;
+ * -1: a pressure hose, or it cannot be told. */
+int soft_hose_owner(const struct system *system, int hose);
 /* Nipples of a part, counting what is not said as usual: one at brakes and slaves, none else. */
 int nipples_of(const struct part *part);
 /* The vertex that a nipple opens; -1 when no circuit reaches it. */

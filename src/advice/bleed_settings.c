@@ -2,42 +2,22 @@
 
 #include <stddef.h>
 
+#include "advice/bleed_way.h"
 #include "advice/finding.h"
 #include "advice/phrases.h"
+#include "advice/touched.h"
 #include "base/text.h"
 #include "physics/pressure.h"
 
 struct settings {
     const struct system *system;
+    const struct network *network;
     const struct bleed_set *set;
     enum bleed_method method;
     struct steps *steps;
-    bool *touched; /* by part index: on a circuit in scope, or feeding one */
+    struct touched touched;
     struct arena *arena;
 };
-
-static void touch_parts(struct settings *settings, const struct network *network)
-{
-    for (int c = 0; c < network->circuit_count; c++) {
-        const struct circuit *circuit = &network->circuits[c];
-        if (!settings->set->circuit_open[c]) {
-            continue;
-        }
-        settings->touched[circuit->master] = true;
-        int pedal = pressure_pedal_of(settings->system, circuit->master);
-        int servo = pressure_servo_of(settings->system, circuit->master);
-        int reservoir = reservoir_of(settings->system, circuit->master);
-        int feeding[] = {pedal, servo, reservoir};
-        for (int i = 0; i < 3; i++) {
-            if (feeding[i] >= 0) {
-                settings->touched[feeding[i]] = true;
-            }
-        }
-        for (int i = 0; i < circuit->vertex_count; i++) {
-            settings->touched[network->vertices[circuit->vertices[i]].part] = true;
-        }
-    }
-}
 
 static struct step *add_for(struct settings *settings, const char *id, int part)
 {
@@ -62,15 +42,11 @@ static void place_the_car(struct settings *settings)
     }
 }
 
-/* The reservoir that is filled from in most steps. */
-static int first_reservoir(const struct settings *settings)
+/* A kit goes on the filled reservoir; what else a method needs stands before the filling. Backwards
+ * nothing is filled, for it fills from below. */
+static bool comes_after_filling(enum bleed_method method)
 {
-    for (int i = 0; i < settings->system->part_count; i++) {
-        if (settings->touched[i] && settings->system->parts[i].kind == KIND_RESERVOIR) {
-            return i;
-        }
-    }
-    return -1;
+    return method == METHOD_PRESSURE || method == METHOD_GRAVITY;
 }
 
 static void set_kit(struct settings *settings)
@@ -80,11 +56,34 @@ static void set_kit(struct settings *settings)
         [METHOD_VACUUM] = "set-kit-vacuum",   [METHOD_GRAVITY] = "set-kit-gravity",
         [METHOD_REVERSE] = "set-kit-reverse",
     };
-    struct step *step = steps_add(settings->steps, ids[settings->method]);
-    step->part = first_reservoir(settings);
-    if (settings->method == METHOD_PRESSURE) {
-        step->pressure.pa = limit_value("kit-pressure");
-        step->pressure_most.pa = limit_value("kit-pressure-most");
+    bool each = settings->method != METHOD_PEDAL && settings->method != METHOD_VACUUM;
+    for (int i = 0; i < settings->system->part_count; i++) {
+        bool reservoir =
+            settings->touched.part[i] && settings->system->parts[i].kind == KIND_RESERVOIR;
+        if (each ? !reservoir : i > 0) {
+            continue;
+        }
+        struct step *step = add_for(settings, ids[settings->method], each ? i : -1);
+        step->text = pedal_names(settings->system, &settings->touched, settings->arena);
+        if (settings->method == METHOD_PRESSURE) {
+            step->pressure.pa = limit_value("kit-pressure");
+            step->pressure_most.pa = limit_value("kit-pressure-most");
+        }
+    }
+}
+
+static void fill_reservoirs(struct settings *settings)
+{
+    const struct system *system = settings->system;
+    bool *filled = ARENA_ARRAY(settings->arena, (size_t)system->part_count + 1, bool);
+    for (int i = 0; i < system->part_count; i++) {
+        int reservoir = settings->touched.part[i] && system->parts[i].kind == KIND_MASTER
+                            ? reservoir_of(system, i)
+                            : -1;
+        if (reservoir >= 0 && !filled[reservoir]) {
+            add_for(settings, "set-reservoir", reservoir)->text = fluid_words(system, i);
+            filled[reservoir] = true;
+        }
     }
 }
 
@@ -106,25 +105,22 @@ static void set_fluids(struct settings *settings)
     }
 }
 
+/* A direct servo's rod is gauged while its master is off: that stands under putting together. */
 static void set_rods(struct settings *settings, int part)
 {
-    const struct system *system = settings->system;
-    int servo = pressure_servo_of(system, part);
-    struct step *step = add_for(settings, servo >= 0 ? "set-servo-rod-gap" : "set-rod-gap",
-                                servo >= 0 ? servo : part);
-    step->least.m = servo >= 0 ? 0.0 : limit_value("rod-gap-least");
-    step->most.m = limit_value(servo >= 0 ? "servo-rod-gap-most" : "rod-gap-most");
-}
-
-static bool pedal_has_servo(const struct system *system, int pedal)
-{
-    for (int i = 0; i < system->part_count; i++) {
-        if (system->parts[i].kind == KIND_MASTER && pressure_pedal_of(system, i) == pedal &&
-            pressure_servo_of(system, i) >= 0) {
-            return true;
-        }
+    if (pressure_servo_of(settings->system, part) >= 0) {
+        return;
     }
-    return false;
+    int pedal = pressure_pedal_of(settings->system, part);
+    bool brakes = false;
+    for (int c = 0; c < settings->network->circuit_count; c++) {
+        const struct circuit *circuit = &settings->network->circuits[c];
+        brakes = brakes || (!circuit->clutch && circuit->master == part);
+    }
+    bool clutch = pedal >= 0 && !brakes;
+    struct step *step = add_for(settings, clutch ? "set-rod-gap-clutch" : "set-rod-gap", part);
+    step->least.m = limit_value("rod-gap-least");
+    step->most.m = limit_value("rod-gap-most");
 }
 
 static void set_free_play(struct settings *settings, int pedal)
@@ -132,7 +128,7 @@ static void set_free_play(struct settings *settings, int pedal)
     if (settings->system->parts[pedal].as.pedal.type == PEDAL_HAND) {
         return;
     }
-    bool servo = pedal_has_servo(settings->system, pedal);
+    bool servo = servo_of_pedal(settings->system, pedal) >= 0;
     struct step *step = add_for(settings, "set-free-play", pedal);
     step->least.m = limit_value(servo ? "servo-free-play-least" : "free-play-least");
     step->most.m = limit_value(servo ? "servo-free-play-most" : "free-play-most");
@@ -141,19 +137,19 @@ static void set_free_play(struct settings *settings, int pedal)
 static void set_brakes(struct settings *settings)
 {
     const struct system *system = settings->system;
-    bool brakes = false;
     for (int i = 0; i < system->part_count; i++) {
-        brakes = brakes || (settings->touched[i] && kind_is_brake(system->parts[i].kind));
-    }
-    for (int i = 0; brakes && i < system->part_count; i++) {
-        if (system->parts[i].kind == KIND_PARKING) {
+        if (system->parts[i].kind == KIND_PARKING &&
+            parking_works_any(system, i, settings->touched.bled)) {
             add_for(settings, "set-hand-brake-slack", i);
         }
     }
     int count;
-    const char **phrases = adjuster_phrases(system, settings->touched, settings->arena, &count);
+    const struct adjuster_phrase *phrases =
+        adjuster_phrases(system, settings->touched.bled, settings->arena, &count);
     for (int i = 0; i < count; i++) {
-        steps_add(settings->steps, "set-shoes-up")->text = phrases[i];
+        bool self = phrases[i].adjuster == ADJUSTER_SELF;
+        steps_add(settings->steps, self ? "set-shoes-self" : "set-shoes-up")->text =
+            phrases[i].words;
     }
     for (int i = 0; i < settings->set->count; i++) {
         int part = settings->set->items[i].nipple.part;
@@ -165,7 +161,7 @@ static void set_brakes(struct settings *settings)
     }
 }
 
-static const char *valve_setting(enum valve_type type)
+static const char *valve_setting(enum valve_type type, enum bleed_method method)
 {
     switch (type) {
     case VALVE_LOAD_SENSING:
@@ -175,7 +171,7 @@ static const char *valve_setting(enum valve_type type)
     case VALVE_SHUTTLE:
         return "set-shuttle";
     case VALVE_RESIDUAL:
-        return "set-residual";
+        return method == METHOD_GRAVITY ? "set-residual" : NULL;
     case VALVE_NOT_SAID:
     case VALVE_LIMITING:
     case VALVE_PROPORTIONING:
@@ -184,35 +180,27 @@ static const char *valve_setting(enum valve_type type)
     return NULL;
 }
 
-/* The pad travel that keeps an old master to the first part of its stroke. */
-static struct length pad_stop(const struct system *system, int master)
-{
-    struct length stop = {-1};
-    int pedal = pressure_pedal_of(system, master);
-    if (pedal < 0) {
-        return stop;
-    }
-    const struct pedal *data = &system->parts[pedal].as.pedal;
-    double by_stroke = system->parts[master].as.master.stroke.m * pedal_ratio(data).value;
-    double travel = pedal_end(data).m;
-    double whole = !(by_stroke > 0) || travel < by_stroke ? travel : by_stroke;
-    stop.m = limit_value("old-master-stroke") * whole;
-    return stop;
-}
-
-static void set_master(struct settings *settings, int part)
+/* One block for a pedal, however many old masters it works. */
+static void block_pedal(struct settings *settings, int pedal)
 {
     const struct system *system = settings->system;
-    if (settings->method == METHOD_PEDAL && !part_is_new(&system->parts[part])) {
-        int pedal = pressure_pedal_of(system, part);
-        bool hand = pedal >= 0 && system->parts[pedal].as.pedal.type == PEDAL_HAND;
-        struct length stop = pad_stop(system, part);
-        if (stop.m > 0) {
-            add_for(settings, hand ? "set-lever-block" : "set-pedal-block", part)->most = stop;
-        } else {
-            add_for(settings, hand ? "set-lever-block-plain" : "set-pedal-block-plain", part);
+    struct name_list old = name_list_room(settings->arena, system->part_count);
+    for (int i = 0; i < system->part_count; i++) {
+        if (system->parts[i].kind == KIND_MASTER && pressure_pedal_of(system, i) == pedal &&
+            settings->touched.part[i] && !part_is_new(&system->parts[i])) {
+            old.items[old.count++] = system->parts[i].name;
         }
     }
+    if (old.count == 0) {
+        return;
+    }
+    bool hand = system->parts[pedal].as.pedal.type == PEDAL_HAND;
+    struct length stop = bleed_pad_stop(system, pedal);
+    const char *id = stop.m > 0 ? (hand ? "set-lever-block" : "set-pedal-block")
+                                : (hand ? "set-lever-block-plain" : "set-pedal-block-plain");
+    struct step *step = add_for(settings, id, pedal);
+    step->most = stop;
+    step->text = name_list_words(settings->arena, &old);
 }
 
 static void set_part(struct settings *settings, int index)
@@ -225,31 +213,22 @@ static void set_part(struct settings *settings, int index)
     case KIND_PEDAL:
         set_free_play(settings, index);
         break;
-    case KIND_SERVO:
-        add_for(settings, "set-servo-empty", index);
-        break;
     case KIND_VALVE: {
-        const char *id = valve_setting(part->as.valve.type);
+        const char *id = valve_setting(part->as.valve.type, settings->method);
         if (id != NULL) {
             add_for(settings, id, index);
         }
         break;
     }
     case KIND_SLAVE:
-        add_for(settings, "set-slave", index);
-        break;
-    case KIND_JOINT:
-        if (part->as.joint.blanked > 0) {
-            add_for(settings, "set-dead-leg", index)->text =
-                part->as.joint.blanked == 1
-                    ? "a plug or a lamp switch"
-                    : text_print(settings->arena, "%d plugs or lamp switches",
-                                 part->as.joint.blanked);
-        }
+        add_for(settings,
+                part->as.slave.type == SLAVE_CONCENTRIC ? "set-slave-inside" : "set-slave", index);
         break;
     case KIND_VEHICLE:
     case KIND_FLUID:
     case KIND_RESERVOIR:
+    case KIND_SERVO:
+    case KIND_JOINT:
     case KIND_PIPE:
     case KIND_HOSE:
     case KIND_DISC:
@@ -260,6 +239,30 @@ static void set_part(struct settings *settings, int index)
     }
 }
 
+/* What needs fluid in the reservoir. */
+static void set_filled_part(struct settings *settings, int index)
+{
+    const struct part *part = &settings->system->parts[index];
+    if (part->kind == KIND_SERVO && settings->method == METHOD_PEDAL) {
+        add_for(settings, "set-servo-empty", index);
+    } else if (part->kind == KIND_JOINT && part->as.joint.blanked > 0) {
+        add_for(settings, "set-dead-leg", index)->text =
+            part->as.joint.blanked == 1
+                ? "a plug or a lamp switch"
+                : text_print(settings->arena, "%d plugs or lamp switches", part->as.joint.blanked);
+    }
+}
+
+static bool anything_opened(const struct system *system)
+{
+    for (int i = 0; i < system->part_count; i++) {
+        if (part_was_opened(&system->parts[i])) {
+            return true;
+        }
+    }
+    return false;
+}
+
 struct steps bleed_settings_of(const struct system *system, const struct network *network,
                                const struct bleed_set *set, enum bleed_method method,
                                struct arena *arena)
@@ -267,39 +270,44 @@ struct steps bleed_settings_of(const struct system *system, const struct network
     struct steps steps = {.arena = arena};
     struct settings settings = {
         .system = system,
+        .network = network,
         .set = set,
         .method = method,
         .steps = &steps,
-        .touched = ARENA_ARRAY(arena, (size_t)system->part_count + 1, bool),
+        .touched = touched_by(system, network, set, arena),
         .arena = arena,
     };
     if (set->count == 0) {
         return steps;
     }
-    touch_parts(&settings, network);
     set_fluids(&settings);
     place_the_car(&settings);
-    set_kit(&settings);
-    steps_add(&steps, "set-nipple-tried");
+    if (!comes_after_filling(method) && method != METHOD_REVERSE) {
+        set_kit(&settings);
+    }
+    if (!anything_opened(system)) { /* else it stood before the taking apart */
+        steps_add(&steps, "set-nipple-tried");
+    }
     set_brakes(&settings);
     for (int i = 0; i < system->part_count; i++) {
-        if (settings.touched[i]) {
+        if (settings.touched.part[i]) {
             set_part(&settings, i);
         }
     }
-    for (int i = 0; i < system->part_count; i++) {
-        if (settings.touched[i] && system->parts[i].kind == KIND_MASTER) {
-            set_master(&settings, i);
+    for (int i = 0; method == METHOD_PEDAL && i < system->part_count; i++) {
+        if (settings.touched.part[i] && system->parts[i].kind == KIND_PEDAL) {
+            block_pedal(&settings, i);
         }
     }
+    if (method != METHOD_REVERSE) {
+        fill_reservoirs(&settings);
+    }
+    if (comes_after_filling(method) || method == METHOD_REVERSE) {
+        set_kit(&settings);
+    }
     for (int i = 0; i < system->part_count; i++) {
-        if (settings.touched[i] && system->parts[i].kind == KIND_MASTER) {
-            int reservoir = reservoir_of(system, i);
-            if (reservoir >= 0 && settings.touched[reservoir]) {
-                struct step *step = add_for(&settings, "set-reservoir", reservoir);
-                step->text = fluid_words(system, i);
-                settings.touched[reservoir] = false; /* once */
-            }
+        if (settings.touched.part[i]) {
+            set_filled_part(&settings, i);
         }
     }
     return steps;

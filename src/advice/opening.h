@@ -20,5 +20,7 @@ struct torque_row {
 };
 const struct torque_row *torque_rows(size_t *count);
 const struct torque_row *torque_row(const char *id);
+/* Puts the torque of a row into a step. */
+void step_torque(struct step *step, const char *row_id);
 
 #endif

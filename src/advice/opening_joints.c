@@ -15,14 +15,6 @@ static struct step *add_for(struct opening *opening, const char *id, int part, i
     return step;
 }
 
-void opening_torque(struct step *step, const char *row_id)
-{
-    const struct torque_row *row = torque_row(row_id);
-    step->torque = row->least;
-    step->torque_most = row->most;
-    step->torque_source = row->source;
-}
-
 /* The part at the other end of a connection, -1 when it does not touch this part. */
 static int other_end(const struct connection *connection, int part)
 {
@@ -91,19 +83,30 @@ static void close_union(struct opening *opening, int part, int other)
     if (hose && !pipe) {
         int hose_part = one_hose ? part : other, end = one_hose ? other : part;
         if (part_at(opening, end)->kind == KIND_DISC) {
-            opening_torque(add_for(opening, "close-hose-in-caliper", hose_part, end),
-                           "hose-in-caliper");
-            opening_torque(add_for(opening, "close-banjo", hose_part, end), "banjo");
+            step_torque(add_for(opening, "close-hose-in-caliper", hose_part, end),
+                        "hose-in-caliper");
+            step_torque(add_for(opening, "close-banjo", hose_part, end), "banjo");
         } else {
             add_for(opening, "close-hose-end", hose_part, end);
         }
     } else if (pipe) {
         bool one_pipe = one->kind == KIND_PIPE;
-        opening_torque(
+        if (hose) {
+            int hose_part = one_hose ? part : other;
+            add_for(opening, "close-hose-clip", hose_part, hose_part);
+        }
+        step_torque(
             add_for(opening, "close-pipe-nut", one_pipe ? other : part, one_pipe ? part : other),
             "pipe-nut");
     }
     /* what is screwed together directly: no source gives a torque */
+}
+
+/* A hose in hand closes its unions itself, when it is fitted: the last of all. */
+static bool waits_for_hose(const struct opening *opening, int part, int other)
+{
+    return part_at(opening, part)->kind != KIND_HOSE && opening->in_hand[other] &&
+           part_at(opening, other)->kind == KIND_HOSE;
 }
 
 /* Acts on each union of a part that is not done yet. A hose that is not in hand but meets the part
@@ -116,7 +119,8 @@ static void for_unions(struct opening *opening, int part, bool *done, bool pipes
             continue;
         }
         struct meeting meeting = meeting_at(opening, c, part);
-        if ((part_at(opening, meeting.other)->kind == KIND_PIPE) != pipes) {
+        if ((part_at(opening, meeting.other)->kind == KIND_PIPE) != pipes ||
+            (done == opening->closed && waits_for_hose(opening, part, meeting.other))) {
             continue;
         }
         done[c] = true;
@@ -133,11 +137,41 @@ void opening_undo_carrier(struct opening *opening, int part)
     for_unions(opening, part, opening->undone, false, undo_union);
 }
 
-/* A hose goes into its cylinder or caliper first, the pipe's nut comes last: it must not twist. */
+static bool is_steered(enum mount mount)
+{
+    return mount == MOUNT_FRONT_LEFT_WHEEL || mount == MOUNT_FRONT_RIGHT_WHEEL ||
+           mount == MOUNT_HANDLEBAR || mount == MOUNT_FORK;
+}
+
+/* Steering for hoses of steered wheels, springs for those of axles, the engine for the clutch's. */
+static void move_hose(struct opening *opening, int hose)
+{
+    enum mount from = MOUNT_UNKNOWN, to = MOUNT_UNKNOWN;
+    for (int i = 0; i < opening->gaps->count; i++) {
+        if (opening->gaps->items[i].hose == hose) {
+            from = opening->gaps->items[i].from;
+            to = opening->gaps->items[i].to;
+        }
+    }
+    const char *id = is_steered(from) || is_steered(to)           ? "close-hose-steered"
+                     : from == MOUNT_ENGINE || to == MOUNT_ENGINE ? "close-hose-rocked"
+                                                                  : "close-hose-sprung";
+    struct step *step = steps_add(opening->steps, id);
+    step->part = hose;
+    step->text = to == MOUNT_UNKNOWN ? "what it hangs on" : mount_words(to);
+}
+
+/* A hose goes into its cylinder or caliper first, the pipe's nut comes last: it must not twist. It
+ * is moved when all is tight. */
 void opening_close_carrier(struct opening *opening, int part)
 {
+    bool hose = part_at(opening, part)->kind == KIND_HOSE;
+    size_t before = opening->steps->count;
     for_unions(opening, part, opening->closed, false, close_union);
     for_unions(opening, part, opening->closed, true, close_union);
+    if (hose && opening->steps->count > before) {
+        move_hose(opening, part);
+    }
 }
 
 static void for_hoses_at(struct opening *opening, int part, const bool *done,

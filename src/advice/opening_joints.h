@@ -2,6 +2,8 @@
 #define FIRMPEDAL_ADVICE_OPENING_JOINTS_H
 
 #include "advice/opening.h"
+#include "advice/touched.h"
+#include "network/mounts.h"
 
 /* Unions: each is undone, plugged and closed once, however many of the parts in hand meet there. */
 struct opening {
@@ -9,6 +11,8 @@ struct opening {
     const struct network *network;
     struct steps *steps;
     struct arena *arena;
+    const struct touched *touched; /* NULL: parts were named, whatever the work */
+    const struct gaps *gaps;
     int *parts; /* in hand, in the order of undoing */
     int count;
     bool *in_hand; /* by part */
@@ -22,7 +26,5 @@ void opening_undo_joints(struct opening *opening, int part);
 void opening_undo_carrier(struct opening *opening, int part);
 void opening_close_joints(struct opening *opening, int part);
 void opening_close_carrier(struct opening *opening, int part);
-/* Puts the torque of a row into a step. */
-void opening_torque(struct step *step, const char *row_id);
 
 #endif

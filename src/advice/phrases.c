@@ -41,13 +41,13 @@ const char *adjuster_words(enum adjuster adjuster)
     case ADJUSTER_NOT_SAID:
         break;
     }
-    return "adjusters";
+    return "adjusters (not if they set themselves)";
 }
 
-const char **adjuster_phrases(const struct system *system, const bool *take, struct arena *arena,
-                              int *count)
+struct adjuster_phrase *adjuster_phrases(const struct system *system, const bool *take,
+                                         struct arena *arena, int *count)
 {
-    const char **phrases = ARENA_ARRAY(arena, ADJUSTER_SELF + 1, const char *);
+    struct adjuster_phrase *phrases = ARENA_ARRAY(arena, ADJUSTER_SELF + 1, struct adjuster_phrase);
     *count = 0;
     for (int kind = ADJUSTER_NOT_SAID; kind <= ADJUSTER_SELF; kind++) {
         struct name_list names = name_list_room(arena, system->part_count);
@@ -58,9 +58,10 @@ const char **adjuster_phrases(const struct system *system, const bool *take, str
             }
         }
         if (names.count > 0) {
-            phrases[(*count)++] =
+            phrases[(*count)++] = (struct adjuster_phrase){
+                (enum adjuster)kind,
                 text_print(arena, "%s of the %s", adjuster_words((enum adjuster)kind),
-                           name_list_words(arena, &names));
+                           name_list_words(arena, &names))};
         }
     }
     return phrases;

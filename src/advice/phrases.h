@@ -18,9 +18,14 @@ const char *name_list_words(struct arena *arena, const struct name_list *names);
 const char *fluid_words(const struct system *system, int master);
 /* What sets the shoes of a drum: "snail cams". */
 const char *adjuster_words(enum adjuster adjuster);
-/* "the adjuster wheels of the rear left drum and rear right drum" for all drums that take is true
- * for by part index; a phrase for each kind of adjuster, in order of parts; count of them. */
-const char **adjuster_phrases(const struct system *system, const bool *take, struct arena *arena,
-                              int *count);
+/* "adjuster wheels of the rear left drum and rear right drum". */
+struct adjuster_phrase {
+    enum adjuster adjuster;
+    const char *words;
+};
+/* A phrase for each kind of adjuster of the drums for which take is true by part index, in order of
+ * parts; count of them. */
+struct adjuster_phrase *adjuster_phrases(const struct system *system, const bool *take,
+                                         struct arena *arena, int *count);
 
 #endif

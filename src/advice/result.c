@@ -17,7 +17,6 @@ static void judge(struct result *result, struct arena *arena)
     const struct network *network = result->network;
     result->findings = findings_of(system, network, &result->figures, result->today, arena);
     result->rulings = rules_measure(system, network, &result->figures, arena);
-    result->tests = tests_of(system, network, &result->figures, result->today, arena);
 }
 
 struct result *result_asked(const struct system *system, const struct network *network,
@@ -35,7 +34,9 @@ struct result *result_asked(const struct system *system, const struct network *n
         result->figures = figures_of(system, network, effort, arena);
     if ((parts & RESULT_JUDGED) != 0)
         judge(result, arena);
-    if ((parts & RESULT_PLAN) != 0)
+    if ((parts & RESULT_PLAN) != 0) {
         result->bleed = bleed_plan_of(system, network, wishes, arena);
+        result->tests = tests_of(system, network, &result->bleed->settings, today, arena);
+    }
     return result;
 }

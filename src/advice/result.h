@@ -17,8 +17,8 @@
 /* What of a result takes long and is worked out only when asked for; the rest is always there. */
 enum result_part {
     RESULT_FIGURES = 1, /* with what they rest on */
-    RESULT_JUDGED = 2,  /* what the figures are judged by: findings, rulings, tests; with figures */
-    RESULT_PLAN = 4     /* the bleed plan */
+    RESULT_JUDGED = 2,  /* what the figures are judged by: findings, rulings; with figures */
+    RESULT_PLAN = 4     /* the bleed plan and the tests that follow it */
 };
 
 /* All that a report needs, in one value. */
@@ -31,8 +31,8 @@ struct result {
     struct hose_list hoses;
     struct bleed_plan *bleed; /* NULL unless asked */
     struct steps opening;
-    struct steps tests;          /* PHASE_TEST and PHASE_LATER for this car; empty unless asked */
-    struct fit *fit;             /* NULL unless asked */
+    struct steps tests; /* what follows the bleeding: PHASE_TEST to PHASE_LATER; with the plan */
+    struct fit *fit;    /* NULL unless asked */
     const struct curves *curves; /* NULL unless asked */
     struct trace *trace;         /* NULL unless asked */
     struct date today;
@@ -51,9 +51,13 @@ struct result *result_asked(const struct system *system, const struct network *n
                             struct force effort, struct date today, unsigned parts,
                             const struct bleed_wishes *wishes, struct arena *arena);
 
-/* The tests after the work for this car, with expected values and dates. */
+/* All that follows the bleeding, for text, small screen, JSON and sheet alike: what the settings
+ * set for the work alone is undone, then levels, leak tests from a light foot to a hard one, the
+ * road and later; about what the work touched and nothing else, with expected values and dates.
+ *
+ *   settings   those of the bleed plan */
 struct steps tests_of(const struct system *system, const struct network *network,
-                      const struct figures *figures, struct date today, struct arena *arena);
+                      const struct steps *settings, struct date today, struct arena *arena);
 
 /* Puts {name} of a template's quantities into words in the reader's units; unknown names stay. */
 const char *fill_words(struct arena *arena, const char *words,

@@ -8,12 +8,14 @@
  * opening plan, the settings before and the tests after are all lists of these. */
 
 enum step_phase {
-    PHASE_SETTINGS, /* what decides whether bleeding can succeed */
-    PHASE_OPENING,  /* taking apart for renewal */
+    PHASE_PREPARING, /* before anything is undone */
+    PHASE_SETTINGS,  /* what decides whether bleeding can succeed */
+    PHASE_OPENING,   /* taking apart for renewal */
     PHASE_CLOSING,
     PHASE_BENCH, /* before it goes on the car */
     PHASE_BLEED,
-    PHASE_TEST, /* leak, servo, first drive */
+    PHASE_TEST, /* what was set undone, leaks, servo: all that comes before the car moves */
+    PHASE_ROAD, /* the first drive and what follows it the same day */
     PHASE_LATER /* after 100 km, next fluid change */
 };
 struct step_row {
@@ -23,6 +25,7 @@ struct step_row {
     const char *why;   /* one sentence, or NULL */
     const char *source; /* or "common practice, no source" */
     const char *expect; /* what to read and write down, or NULL */
+    const char *undo;   /* what it sets is only for the work: the row that undoes it, or NULL */
 };
 const struct step_row *step_rows(size_t *count);
 const struct step_row *step_row(const char *id);
@@ -58,10 +61,12 @@ struct step {
     struct force force;                      /* {force} to press with; NaN */
     struct force force_most;                 /* {force_most}; NaN */
     struct duration time;                    /* {time} to hold; NaN */
-    struct pressure pressure, pressure_most; /* {pressure}, {pressure_most} of a kit; NaN */
-    struct angle angle;                      /* {angle} by which to tilt; NaN */
-    double flow;                             /* {flow}, m3/s, said as a volume a minute; NaN */
-    struct share slope;                      /* {slope} to hold on; NaN */
+    struct pressure pressure, pressure_most; /* {pressure}, {pressure_most} of a kit; what {lines}
+                                              * are to hold; NaN */
+    bool pressure_assumed;
+    struct angle angle; /* {angle} by which to tilt; NaN */
+    double flow;        /* {flow}, m3/s, said as a volume a minute; NaN */
+    struct share slope; /* {slope} to hold on; NaN */
     struct date date;
     const struct bleed_detail *bleed; /* NULL unless it is a bleed step at a nipple */
     const char *text;                 /* more words for {text}, or NULL */

@@ -2,17 +2,21 @@
 
 #include <math.h>
 #include <stddef.h>
+#include <string.h>
 
-#include "advice/bleed_finish.h"
-#include "advice/bleed_scope.h"
+#include "advice/expected.h"
 #include "advice/phrases.h"
+#include "advice/touched.h"
 #include "base/text.h"
 #include "physics/pressure.h"
 
 struct testing {
     const struct system *system;
     const struct network *network;
-    const struct figures *figures;
+    const struct steps *settings; /* that were made for the bleeding */
+    const struct bleed_set *set;
+    struct touched touched;
+    struct expecting expecting;
     struct date today;
     struct steps *steps;
     struct arena *arena;
@@ -25,88 +29,215 @@ static struct step *add_for(struct testing *testing, const char *id, int part)
     return step;
 }
 
-static double value_of(const struct testing *testing, const char *id, int subject)
+static bool is_kind(const struct testing *testing, int part, enum part_kind kind)
 {
-    for (int i = 0; i < testing->figures->count; i++) {
-        const struct figure *figure = &testing->figures->items[i];
-        if (figure->row == figure_row(id) && figure->subject == subject &&
-            figure->state != FIGURE_NOT_COMPUTED) {
-            return figure->value;
-        }
-    }
-    return NAN;
+    return testing->touched.part[part] && testing->system->parts[part].kind == kind;
 }
 
-/* Whether a pedal works brakes; clutch pedals have tests of their own. */
-static bool works_brakes(const struct testing *testing, int pedal)
+static bool is_motorcycle(const struct testing *testing)
+{
+    return system_vehicle(testing->system)->type == VEHICLE_MOTORCYCLE;
+}
+
+static bool is_circuit_of(const struct testing *testing, int circuit, int pedal)
+{
+    return is_brake_circuit_of(testing->system, testing->network, circuit, pedal);
+}
+
+/* Brake circuits that a pedal works; a clutch pedal has none. */
+static int brake_circuits_of(const struct testing *testing, int pedal)
+{
+    int count = 0;
+    for (int c = 0; c < testing->network->circuit_count; c++) {
+        count += is_circuit_of(testing, c, pedal);
+    }
+    return count;
+}
+
+/* Each thing that was set for the bleeding alone is undone, in the order of the rows that undo. */
+static void undo(struct testing *testing, const char *id)
+{
+    for (size_t i = 0; i < testing->settings->count; i++) {
+        const struct step *setting = &testing->settings->items[i];
+        if (setting->row->undo != NULL && strcmp(setting->row->undo, id) == 0) {
+            struct step *step = add_for(testing, id, setting->part);
+            step->text = setting->text;
+        }
+    }
+}
+
+static void shut_nipples(struct testing *testing)
+{
+    static const char *const torques[] = {"nipple-caliper", "nipple-cylinder"};
+    for (int kind = 0; kind < 2; kind++) {
+        struct name_list names = name_list_room(testing->arena, testing->set->count);
+        for (int i = 0; i < testing->set->count; i++) {
+            int index = testing->set->items[i].nipple.part;
+            const struct part *part = &testing->system->parts[index];
+            bool caliper = part->kind == KIND_DISC;
+            if (caliper == (kind == 0) && testing->set->items[i].nipple.index == 0) {
+                names.items[names.count++] = part->name;
+            }
+        }
+        if (names.count > 0) {
+            struct step *step = steps_add(testing->steps, "finish-nipples");
+            step->text = name_list_words(testing->arena, &names);
+            step_torque(step, torques[kind]);
+        }
+    }
+}
+
+static void undo_all(struct testing *testing)
+{
+    size_t count;
+    const struct step_row *rows = step_rows(&count);
+    for (size_t i = 0; i < count; i++) {
+        if (strcmp(rows[i].id, "finish-nipples") == 0) {
+            shut_nipples(testing);
+        } else if (rows[i].phase == PHASE_TEST && strcmp(rows[i].id, "test-shuttle") != 0) {
+            undo(testing, rows[i].id); /* a shuttle is looked at under pressure, further on */
+        }
+    }
+}
+
+static void fill_up(struct testing *testing)
+{
+    bool discs = false;
+    for (int i = 0; i < testing->system->part_count; i++) {
+        discs = discs || is_kind(testing, i, KIND_DISC);
+    }
+    for (int i = 0; i < testing->system->part_count; i++) {
+        if (is_kind(testing, i, KIND_RESERVOIR)) {
+            add_for(testing, discs ? "finish-levels" : "finish-levels-plain", i);
+        }
+    }
+}
+
+static void feel_pedals(struct testing *testing)
+{
+    for (int i = 0; i < testing->system->part_count; i++) {
+        if (is_kind(testing, i, KIND_PEDAL)) {
+            bool hand = testing->system->parts[i].as.pedal.type == PEDAL_HAND;
+            add_for(testing,
+                    brake_circuits_of(testing, i) == 0 ? "finish-clutch"
+                    : hand                             ? "finish-lever"
+                                                       : "finish-pedal",
+                    i);
+        }
+    }
+}
+
+static void hold(struct testing *testing, const char *id, int pedal, const char *limit,
+                 const char *most, const char *time, bool assisted)
+{
+    struct step *step = add_for(testing, id, pedal);
+    step->force.n = limit_value(limit);
+    step->force_most.n = most != NULL ? limit_value(most) : NAN;
+    step->time.s = limit_value(time);
+    struct expected lines = expected_lines(
+        &testing->expecting, pedal, most != NULL ? step->force_most.n : step->force.n, assisted);
+    step->pressure.pa = lines.value;
+    step->pressure_assumed = lines.assumed;
+    step->text = lines.at_end ? "By the figures the pedal meets its end before that." : NULL;
+}
+
+static const char *mark(const struct expected *expected)
+{
+    return expected->assumed ? " (assumed)" : "";
+}
+
+static void try_reserve(struct testing *testing, int pedal, bool assisted)
+{
+    struct step *step =
+        add_for(testing, assisted ? "test-reserve-assisted" : "test-reserve", pedal);
+    step->force.n = limit_value("reserve-force");
+    struct expected left = expected_left(&testing->expecting, pedal);
+    step->text = left.value >= 0
+                     ? text_print(testing->arena, "%.0f %% left%s", 100 * left.value, mark(&left))
+                     : "not known, something is missing";
+}
+
+/* A servo that helps a pedal: before its master, or in its line; -1. */
+static int servo_that_helps(const struct testing *testing, int pedal)
+{
+    int direct = servo_of_pedal(testing->system, pedal);
+    for (int v = 0; direct < 0 && v < testing->network->vertex_count; v++) {
+        const struct vertex *vertex = &testing->network->vertices[v];
+        if (vertex->circuit >= 0 && is_circuit_of(testing, vertex->circuit, pedal) &&
+            testing->system->parts[vertex->part].kind == KIND_SERVO) {
+            return vertex->part;
+        }
+    }
+    return direct;
+}
+
+/* Whether a brake circuit of a pedal was let air or fresh fluid into. */
+static bool is_open(const struct testing *testing, int pedal)
 {
     for (int c = 0; c < testing->network->circuit_count; c++) {
-        const struct circuit *circuit = &testing->network->circuits[c];
-        if (!circuit->clutch && pressure_pedal_of(testing->system, circuit->master) == pedal) {
+        if (testing->set->circuit_open[c] && is_circuit_of(testing, c, pedal)) {
             return true;
         }
     }
     return false;
 }
 
-static int brake_circuits(const struct network *network)
+/* Pressure only grows from one to the next; the servo's push comes last. */
+static void hold_pedal(struct testing *testing, int pedal)
 {
-    int count = 0;
-    for (int c = 0; c < network->circuit_count; c++) {
-        count += !network->circuits[c].clutch;
+    if (testing->system->parts[pedal].as.pedal.type == PEDAL_HAND) {
+        add_for(testing, "test-hold-lever", pedal)->time.s = limit_value("hold-time");
+        return;
     }
-    return count;
-}
-
-static void set_shoes(struct testing *testing)
-{
-    const struct system *system = testing->system;
-    bool *all = ARENA_ARRAY(testing->arena, (size_t)system->part_count + 1, bool);
-    for (int i = 0; i < system->part_count; i++) {
-        all[i] = true;
+    int servo = servo_that_helps(testing, pedal);
+    if (servo >= 0) {
+        add_for(testing, "test-engine-off", servo);
     }
-    int count;
-    const char **phrases = adjuster_phrases(system, all, testing->arena, &count);
-    for (int i = 0; i < count; i++) {
-        steps_add(testing->steps, "test-shoes")->text = phrases[i];
+    if (!is_open(testing, pedal)) { /* only its servo was off */
+        add_for(testing, "test-servo", servo);
+        add_for(testing, "test-servo-holds", servo);
+        return;
     }
-    for (int i = 0; i < system->part_count; i++) {
-        if (system->parts[i].kind == KIND_PARKING) {
-            add_for(testing, "test-hand-brake", i)->slope.of_1 =
-                limit_value("hand-brake-slope-least");
-        }
+    hold(testing, "test-hold-long", pedal, "hold-light-force-least", "hold-light-force-most",
+         "hold-long-time", false);
+    hold(testing, "test-hold-minute", pedal, "hold-minute-force-least", "hold-minute-force-most",
+         "hold-minute-time", false);
+    hold(testing, "test-hold", pedal, "hold-force", NULL, "hold-time", false);
+    if (servo >= 0) {
+        add_for(testing, "test-servo", servo);
+        hold(testing, "test-hold-assisted", pedal, "hold-force", NULL, "hold-time", true);
+    }
+    try_reserve(testing, pedal, servo >= 0);
+    if (servo >= 0) {
+        add_for(testing, "test-servo-holds", servo);
     }
 }
 
 static void hold_pedals(struct testing *testing)
 {
     for (int i = 0; i < testing->system->part_count; i++) {
-        const struct part *part = &testing->system->parts[i];
-        if (part->kind != KIND_PEDAL || !works_brakes(testing, i)) {
-            continue;
+        if (is_kind(testing, i, KIND_PEDAL) && brake_circuits_of(testing, i) > 0) {
+            hold_pedal(testing, i);
         }
-        leak_tests_add(testing->steps, testing->system, i);
-        if (part->as.pedal.type == PEDAL_HAND) {
-            continue;
+    }
+    for (int i = 0; i < testing->system->part_count; i++) {
+        if (is_kind(testing, i, KIND_VALVE) &&
+            testing->system->parts[i].as.valve.type == VALVE_SHUTTLE) {
+            add_for(testing, "test-shuttle", i);
         }
-        struct step *reserve = add_for(testing, "test-reserve", i);
-        reserve->force.n = limit_value("reserve-force");
-        double left = value_of(testing, "pedal-left", i) / pedal_end(&part->as.pedal).m;
-        reserve->text = left >= 0 ? text_print(testing->arena, "%.0f %% left", 100 * left)
-                                  : "not known, something is missing";
     }
 }
 
-static void try_servos(struct testing *testing)
+/* Nipples of a circuit that stayed shut are not opened for a test. */
+static void try_circuits(struct testing *testing)
 {
     for (int i = 0; i < testing->system->part_count; i++) {
-        const struct part *part = &testing->system->parts[i];
-        if (part->kind == KIND_SERVO) {
-            add_for(testing, "test-servo", i);
-            add_for(testing, "test-servo-holds", i);
+        bool all = is_kind(testing, i, KIND_PEDAL) && brake_circuits_of(testing, i) > 1;
+        for (int c = 0; c < testing->network->circuit_count; c++) {
+            all = all && (!is_circuit_of(testing, c, i) || testing->set->circuit_open[c]);
         }
-        if (part->kind == KIND_VALVE && part->as.valve.type == VALVE_SHUTTLE) {
-            add_for(testing, "test-shuttle", i);
+        if (all) {
+            add_for(testing, "test-circuits", i);
         }
     }
 }
@@ -114,31 +245,70 @@ static void try_servos(struct testing *testing)
 static void try_clutch(struct testing *testing)
 {
     for (int i = 0; i < testing->system->part_count; i++) {
-        if (testing->system->parts[i].kind != KIND_SLAVE) {
-            continue;
+        if (!is_kind(testing, i, KIND_SLAVE) ||
+            testing->system->parts[i].as.slave.type == SLAVE_CONCENTRIC) {
+            continue; /* nobody sees a concentric one */
         }
         struct step *step = add_for(testing, "test-clutch", i);
-        step->most.m = value_of(testing, "slave-travel", i);
-        step->least.m = value_of(testing, "bearing-travel", i);
+        struct expected travel = expected_slave(&testing->expecting, i);
+        step->most.m = travel.value;
+        step->least.m = expected_bearing(&testing->expecting, i).value;
+        step->text = mark(&travel);
         if (isnan(step->least.m) || isnan(step->most.m)) {
             step->row = step_row("test-clutch-plain");
         }
     }
+    for (int i = 0; i < testing->system->part_count; i++) {
+        if (is_kind(testing, i, KIND_PEDAL) && brake_circuits_of(testing, i) == 0) {
+            add_for(testing, "test-clutch-gear", i);
+        }
+    }
 }
 
-/* Only work on brakes asks for bedding in and for a look after a hundred kilometres. */
+static void leave_overnight(struct testing *testing)
+{
+    struct name_list names = name_list_room(testing->arena, testing->system->part_count);
+    for (int i = 0; i < testing->system->part_count; i++) {
+        if (is_kind(testing, i, KIND_RESERVOIR)) {
+            names.items[names.count++] = testing->system->parts[i].name;
+        }
+    }
+    steps_add(testing->steps, "test-overnight")->text =
+        names.count > 0 ? name_list_words(testing->arena, &names) : "reservoir";
+}
+
+static bool brake_was_off(const struct testing *testing)
+{
+    for (int i = 0; i < testing->system->part_count; i++) {
+        const struct part *part = &testing->system->parts[i];
+        if (kind_is_brake(part->kind) && testing->touched.part[i] &&
+            (testing->system->work_count == 0 || part_was_opened(part))) {
+            return true;
+        }
+    }
+    return false;
+}
+
 static void drive(struct testing *testing)
 {
-    steps_add(testing->steps, "test-overnight");
-    steps_add(testing->steps, "test-free-wheels");
-    if (brake_circuits(testing->network) > 1 &&
-        system_vehicle(testing->system)->type != VEHICLE_MOTORCYCLE) {
-        steps_add(testing->steps, "test-circuits");
-    }
-    steps_add(testing->steps, "test-wheel-nuts");
+    const struct system *system = testing->system;
     steps_add(testing->steps, "test-second-person");
-    steps_add(testing->steps, "test-first-drive");
-    steps_add(testing->steps, "test-bed-in");
+    if (!testing->touched.brakes) {
+        steps_add(testing->steps, "test-first-drive-clutch");
+        return;
+    }
+    steps_add(testing->steps, is_motorcycle(testing) ? "test-caliper-bolts" : "test-wheel-nuts");
+    int parking = system_first(system, KIND_PARKING);
+    steps_add(testing->steps, "test-first-drive")->text = parking >= 0 ? ", hand brake ready" : "";
+    for (int i = 0; i < system->part_count; i++) {
+        if (system->parts[i].kind == KIND_PARKING &&
+            parking_works_any(system, i, testing->touched.bled)) {
+            add_for(testing, "test-slope", i)->slope.of_1 = limit_value("hand-brake-slope-least");
+        }
+    }
+    if (brake_was_off(testing)) {
+        steps_add(testing->steps, "test-bed-in");
+    }
 }
 
 static struct date next_day(struct date date)
@@ -215,35 +385,54 @@ static void renew_hoses(struct testing *testing)
     }
 }
 
-static bool has_shoes(const struct system *system)
+static bool has_shoes(const struct testing *testing)
 {
-    for (int i = 0; i < system->part_count; i++) {
-        if (system->parts[i].kind == KIND_DRUM) {
+    for (int i = 0; i < testing->system->part_count; i++) {
+        if (testing->touched.bled[i] && testing->system->parts[i].kind == KIND_DRUM) {
             return true;
         }
     }
     return false;
 }
 
+static bool any_touched(const struct touched *touched)
+{
+    return touched->brakes || touched->clutch;
+}
+
 struct steps tests_of(const struct system *system, const struct network *network,
-                      const struct figures *figures, struct date today, struct arena *arena)
+                      const struct steps *settings, struct date today, struct arena *arena)
 {
     struct steps steps = {.arena = arena};
+    struct bleed_set set = bleed_set_of(system, network, arena);
     struct testing testing = {
         .system = system,
         .network = network,
-        .figures = figures,
+        .settings = settings,
+        .set = &set,
+        .touched = touched_by(system, network, &set, arena),
+        .expecting = expecting_start(system, network, arena),
         .today = today,
         .steps = &steps,
         .arena = arena,
     };
-    set_shoes(&testing);
-    hold_pedals(&testing);
-    try_servos(&testing);
-    try_clutch(&testing);
-    drive(&testing);
-    steps_add(&steps, "later-next-day")->date = next_day(today);
-    steps_add(&steps, has_shoes(system) ? "later-100-km" : "later-100-km-discs");
+    if (any_touched(&testing.touched)) {
+        undo_all(&testing);
+        fill_up(&testing);
+        feel_pedals(&testing);
+        hold_pedals(&testing);
+        try_circuits(&testing);
+        if (testing.touched.brakes) {
+            steps_add(&steps, "test-free-wheels");
+        }
+        try_clutch(&testing);
+        if (set.count > 0) {
+            leave_overnight(&testing);
+        }
+        drive(&testing);
+        steps_add(&steps, "later-next-day")->date = next_day(today);
+        steps_add(&steps, has_shoes(&testing) ? "later-100-km" : "later-100-km-discs");
+    }
     change_fluid(&testing);
     renew_hoses(&testing);
     return steps;

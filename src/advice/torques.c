@@ -29,3 +29,11 @@ const struct torque_row *torque_row(const char *id)
     }
     return NULL;
 }
+
+void step_torque(struct step *step, const char *row_id)
+{
+    const struct torque_row *row = torque_row(row_id);
+    step->torque = row->least;
+    step->torque_most = row->most;
+    step->torque_source = row->source;
+}

@@ -121,6 +121,20 @@ static const char *flow_text(struct arena *arena, double flow, enum unit_system 
     return text_print(arena, "%s a minute", unit_text(arena, flow * 60, DIMENSION_VOLUME, units));
 }
 
+/* What the lines of a pedal that is held are to stand, or why that is not said. */
+static const char *lines_text(struct arena *arena, const struct step *step, enum unit_system units)
+{
+    if (step->text != NULL) {
+        return text_print(arena, " %s", step->text);
+    }
+    if (isnan(step->pressure.pa)) {
+        return "";
+    }
+    return text_print(arena, " Computed: up to %s in the lines%s.",
+                      unit_text(arena, step->pressure.pa, DIMENSION_PRESSURE, units),
+                      step->pressure_assumed ? " (assumed)" : "");
+}
+
 static const char *strokes_text(struct arena *arena, const struct step *step)
 {
     if (isnan(step->strokes)) {
@@ -179,6 +193,7 @@ const char *step_words(struct arena *arena, const struct result *result, const s
                  ? ""
                  : text_print(arena, " Plug the open end of the %s at once.", step->plug));
     add_text(&names, "volume", volume_text(arena, step, units));
+    add_text(&names, "lines", lines_text(arena, step, units));
     add_text(&names, "strokes", strokes_text(arena, step));
     add_text(&names, "torque", torque_text(arena, step, units));
     add_text(&names, "date", date_text(arena, step->date));

@@ -91,15 +91,25 @@ const char *bleed_time(struct arena *arena, double seconds, const char *none)
     return text_print(arena, "%.1f h", seconds / 3600);
 }
 
-const char *bleed_top_up(struct arena *arena, const struct step *step)
+int bleed_top_up_every(const struct step *step)
 {
-    if (step->bleed == NULL || isnan(step->bleed->reservoir_after.m3))
-        return "-";
-    if (step->bleed->top_up_every <= 0)
+    enum { USUAL = 4 };
+    return step->bleed == NULL || isnan(step->bleed->reservoir_after.m3)
+               ? USUAL
+               : step->bleed->top_up_every;
+}
+
+const char *bleed_top_up(struct arena *arena, const struct bleed_plan *plan,
+                         const struct step *step)
+{
+    if (plan->method == METHOD_REVERSE)
+        return "draw it low as it fills";
+    if (plan->method != METHOD_PEDAL)
+        return "before it is half empty";
+    int every = bleed_top_up_every(step);
+    if (every <= 0)
         return "not during it";
-    if (step->bleed->top_up_every == 1)
-        return "at every stroke";
-    return text_print(arena, "every %d strokes", step->bleed->top_up_every);
+    return every == 1 ? "at every stroke" : text_print(arena, "every %d strokes", every);
 }
 
 const char *bleed_method_words(const struct bleed_plan *plan)

@@ -26,8 +26,13 @@ extern const char bleed_gave_up[];
 const char *bleed_strokes(struct arena *arena, double strokes);
 /* "45 s", "4 min", "1.5 h"; none when it does not run at all (NaN). */
 const char *bleed_time(struct arena *arena, double seconds, const char *none);
-/* "every 5 strokes", "not before the end"; "-" when the reservoir's size is not known. */
-const char *bleed_top_up(struct arena *arena, const struct step *step);
+/* Strokes of this step after which to top up: every 4 where the reservoir's size is not known
+ * (common practice, no source); 0: not during it. */
+int bleed_top_up_every(const struct step *step);
+/* When to top up at this step: "every 5 strokes", "not during it"; before it is half empty where
+ * nobody counts strokes. */
+const char *bleed_top_up(struct arena *arena, const struct bleed_plan *plan,
+                         const struct step *step);
 
 /* The way the plan counts on, in words: "pedal with a helper, nipple shut before the pedal comes
  * back up". NULL when the plan has no verdicts. */

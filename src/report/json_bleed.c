@@ -109,7 +109,7 @@ json_t *bleed_object(struct arena *arena, const struct result *result)
     json_object_set_new(object, "fluid", real_or_null(plan->fluid.m3));
     json_object_set_new(object, "fluid_assumed", json_boolean(plan->fluid_assumed));
     json_object_set_new(object, "bench", steps_array(arena, result, &plan->bench));
-    json_object_set_new(object, "finish", steps_array(arena, result, &plan->finish));
+    json_object_set_new(object, "after", steps_array(arena, result, &result->tests));
     set_method(object, arena, result);
     json_object_set_new(object, "orders", costs_array(arena, result));
     json_object_set_new(object, "orders_tried", json_integer(plan->tried));

@@ -69,10 +69,10 @@ static void signature(struct flow *flow, double x, double width, const char *who
     flow_blank(flow, x + width - 37, x + width - 3, flow->y + 29, "date");
 }
 
+/* Signed before the car moves; what comes on the road and later stands below. */
 void pages_after(struct flow *flow, const struct result *result)
 {
     phase(flow, result, PHASE_TEST, "Tests after the work");
-    phase(flow, result, PHASE_LATER, "Later");
     cautions_again(flow, result);
     flow_need(flow, SIGNATURES - 2);
     flow_skip(flow, 2);
@@ -82,4 +82,6 @@ void pages_after(struct flow *flow, const struct result *result)
     signature(flow, FLOW_LEFT + width + 6, width, "Looked over by a second person",
               "I looked at every joint that was opened, under pressure and at rest.");
     flow_skip(flow, 36);
+    phase(flow, result, PHASE_ROAD, "On the road");
+    phase(flow, result, PHASE_LATER, "Later");
 }

@@ -44,21 +44,6 @@ static void cautions(struct flow *flow, const struct result *result)
     flow->y = fmax(y[0], y[1]);
 }
 
-void pages_before(struct flow *flow, const struct result *result)
-{
-    flow_heading(flow, "Before you start", 40);
-    cautions(flow, result);
-    const struct steps *settings = &result->bleed->settings;
-    if (settings->count == 0)
-        return;
-    flow_heading(flow, "Settings first", 30);
-    flow_paragraph(flow, "They decide whether bleeding can succeed. Write down what was measured.",
-                   flow_plain(), INK_DARK);
-    flow_rule(flow);
-    for (size_t i = 0; i < settings->count; i++)
-        pages_step(flow, result, settings, i);
-}
-
 static size_t steps_of(const struct steps *steps, enum step_phase phase)
 {
     size_t count = 0;
@@ -75,17 +60,40 @@ static void steps_in(struct flow *flow, const struct result *result, const struc
             pages_step(flow, result, steps, i);
 }
 
-void pages_opening(struct flow *flow, const struct result *result)
+void pages_before(struct flow *flow, const struct result *result)
+{
+    flow_heading(flow, "Before you start", 40);
+    cautions(flow, result);
+    steps_in(flow, result, &result->bleed->settings, PHASE_PREPARING);
+}
+
+void pages_settings(struct flow *flow, const struct result *result)
+{
+    const struct steps *settings = &result->bleed->settings;
+    if (steps_of(settings, PHASE_SETTINGS) == 0)
+        return;
+    flow_heading(flow, "Settings for bleeding", 30);
+    flow_paragraph(flow, "They decide whether bleeding can succeed. Write down what was measured.",
+                   flow_plain(), INK_DARK);
+    flow_rule(flow);
+    steps_in(flow, result, settings, PHASE_SETTINGS);
+}
+
+static void chapter(struct flow *flow, const struct result *result, enum step_phase phase,
+                    const char *heading)
 {
     const struct steps *opening = &result->opening;
-    if (steps_of(opening, PHASE_OPENING) > 0) {
-        flow_heading(flow, "Taking apart", 35);
-        flow_rule(flow);
-        steps_in(flow, result, opening, PHASE_OPENING);
-    }
-    if (steps_of(opening, PHASE_CLOSING) > 0) {
-        flow_heading(flow, "Putting together", 35);
-        flow_rule(flow);
-        steps_in(flow, result, opening, PHASE_CLOSING);
-    }
+    if (steps_of(opening, phase) == 0)
+        return;
+    flow_heading(flow, heading, 35);
+    flow_rule(flow);
+    steps_in(flow, result, opening, phase);
+}
+
+/* At the bench stands between taking apart and putting together. */
+void pages_opening(struct flow *flow, const struct result *result)
+{
+    chapter(flow, result, PHASE_OPENING, "Taking apart");
+    pages_bench(flow, result);
+    chapter(flow, result, PHASE_CLOSING, "Putting together");
 }

@@ -92,6 +92,17 @@ struct cells {
     const char *items[COLUMNS][2];
 };
 
+static const char *top_up_cell(struct arena *arena, const struct bleed_plan *plan,
+                               const struct step *step)
+{
+    if (plan->method == METHOD_REVERSE)
+        return "draw low";
+    if (plan->method != METHOD_PEDAL)
+        return "at half";
+    int every = bleed_top_up_every(step);
+    return every > 0 ? text_print(arena, "every %d", every) : "-";
+}
+
 static struct cells cells_of(struct arena *arena, const struct result *result,
                              const struct step *step)
 {
@@ -120,13 +131,9 @@ static struct cells cells_of(struct arena *arena, const struct result *result,
     cells.items[STROKES][1] = bleed_strokes(arena, detail->renewal_strokes);
     cells.items[TIME][0] = bleed_time(arena, detail->by_gravity.s, "locked");
     cells.items[TIME][1] = bleed_time(arena, detail->by_pressure.s, "locked");
-    if (isnan(detail->reservoir_after.m3)) {
-        cells.items[RESERVOIR][0] = "every 4 or 5";
-    } else {
-        cells.items[RESERVOIR][0] =
-            detail->top_up_every > 0 ? text_print(arena, "every %d", detail->top_up_every) : "-";
+    cells.items[RESERVOIR][0] = top_up_cell(arena, result->bleed, step);
+    if (!isnan(detail->reservoir_after.m3))
         cells.items[RESERVOIR][1] = bleed_volume(arena, result, detail->reservoir_after.m3);
-    }
     cells.items[AIR][0] = bleed_volume(arena, result, detail->air_left.m3);
     return cells;
 }
@@ -287,7 +294,7 @@ static void flow_test_again(struct flow *flow, const struct result *result, cons
     flow_rule(flow);
 }
 
-static void bench(struct flow *flow, const struct result *result)
+void pages_bench(struct flow *flow, const struct result *result)
 {
     const struct steps *steps = &result->bleed->bench;
     if (steps->count == 0)
@@ -304,7 +311,6 @@ static void bench(struct flow *flow, const struct result *result)
 void pages_bleeding(struct flow *flow, const struct result *result)
 {
     const struct bleed_plan *plan = result->bleed;
-    bench(flow, result);
     double height = chapter_height(flow, result);
     flow_heading(flow, "Bleeding", height < 230 ? height : 60);
     if (plan->refused) {

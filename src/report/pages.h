@@ -10,6 +10,8 @@
 void pages_front(struct flow *flow, const struct result *result);
 void pages_before(struct flow *flow, const struct result *result);
 void pages_opening(struct flow *flow, const struct result *result);
+void pages_bench(struct flow *flow, const struct result *result);
+void pages_settings(struct flow *flow, const struct result *result);
 void pages_bleeding(struct flow *flow, const struct result *result);
 void pages_methods(struct flow *flow, const struct result *result);
 void pages_hoses(struct flow *flow, const struct result *result);

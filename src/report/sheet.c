@@ -22,6 +22,7 @@ const struct sketch *sheet_pages(const struct result *result, enum paper paper,
     pages_front(&flow, result);
     pages_before(&flow, result);
     pages_opening(&flow, result);
+    pages_settings(&flow, result);
     pages_bleeding(&flow, result);
     pages_methods(&flow, result);
     pages_hoses(&flow, result);

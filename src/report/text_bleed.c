@@ -67,13 +67,13 @@ static void add_amounts(struct text *into, const struct result *result, const st
                text_print(arena, "%s, %s strokes", bleed_volume(arena, result, detail->renewal.m3),
                           bleed_strokes(arena, detail->renewal_strokes)));
     add_flows(into, result, step);
-    if (!isnan(detail->reservoir_after.m3))
-        frame_line(into, "Reservoir",
-                   text_print(arena, "top up: %s; %s in it after this step",
-                              bleed_top_up(arena, step),
-                              bleed_volume(arena, result, detail->reservoir_after.m3)));
-    else
-        frame_line(into, "Reservoir", "its size is not known: top up every four or five strokes");
+    const char *level = isnan(detail->reservoir_after.m3)
+                            ? "its size is not known"
+                            : text_print(arena, "%s in it after this step",
+                                         bleed_volume(arena, result, detail->reservoir_after.m3));
+    frame_line(
+        into, "Reservoir",
+        text_print(arena, "top up: %s; %s", bleed_top_up(arena, result->bleed, step), level));
     if (!isnan(detail->air_left.m3))
         frame_line(into, "Air left after it",
                    text_print(arena, "%s in this circuit, by the simulation",
@@ -253,13 +253,12 @@ void text_bleed(struct text *into, const struct result *result)
     text_add(into, "\n");
     frame_cautions(into, result, CAUTION_ALWAYS);
     frame_cautions(into, result, CAUTION_BLEEDING);
-    add_list(into, result, "First: settings without which bleeding cannot succeed",
-             &plan->settings);
-    add_list(into, result, "At the bench, and pipes that stay", &plan->bench);
+    add_list(into, result, "At the bench, and pipes that stay, before they go on", &plan->bench);
+    add_list(into, result, "Settings without which bleeding cannot succeed", &plan->settings);
     add_steps(into, result);
     add_after(into, result);
     add_costs(into, result);
     add_methods(into, result);
-    add_list(into, result, "Then: pedal, levels, is it tight?", &plan->finish);
+    add_list(into, result, "Then: settings undone, levels, is it tight?", &result->tests);
     frame_deference(into);
 }

@@ -67,16 +67,6 @@ static void add_measure(struct text *into, const struct bleed_plan *plan, const 
     }
 }
 
-static const char *top_up_words(struct arena *arena, const struct bleed_plan *plan,
-                                const struct step *step)
-{
-    if (plan->method == METHOD_REVERSE)
-        return "draw it low as it fills";
-    if (step->bleed == NULL || isnan(step->bleed->reservoir_after.m3))
-        return "every 4 or 5 strokes";
-    return plan->method == METHOD_PEDAL ? bleed_top_up(arena, step) : "before it is half empty";
-}
-
 static void add_amounts(struct text *into, const struct result *result, const struct step *step)
 {
     const struct bleed_plan *plan = result->bleed;
@@ -91,7 +81,7 @@ static void add_amounts(struct text *into, const struct result *result, const st
                      text_print(arena, "%s%s", bleed_volume(arena, result, step->volume.m3),
                                 step->volume_assumed ? " (assumed)" : ""));
     add_labelled(into, plan->method == METHOD_REVERSE ? "RESERVOIR" : "TOP UP",
-                 top_up_words(arena, plan, step));
+                 bleed_top_up(arena, plan, step));
     if (step->bleed != NULL && step->bleed->gave_up)
         add_labelled(into, "WARNING", "the air does not come out this way");
     if (step->bleed != NULL && step->bleed->trapped.m3 > 0)
@@ -143,20 +133,45 @@ static void add_next(struct text *into, const struct result *result, size_t at)
         add_labelled(into, "NEXT",
                      text_print(into->arena, "--step %zu: %s", at + 2,
                                 bleed_step_name(into->arena, result, &steps->items[at + 1])));
+    else if (at + 1 < text_bleed_step_count(result))
+        add_labelled(into, "NEXT",
+                     text_print(into->arena, "--step %zu: what follows bleeding", at + 2));
     else
-        add_labelled(into, "NEXT", "levels, then hold the pedal down: is it tight?");
+        add_labelled(into, "NEXT", "that was the last");
+}
+
+size_t text_bleed_step_count(const struct result *result)
+{
+    return result->bleed->refused ? 0 : result->bleed->steps.count + result->tests.count;
+}
+
+/* What follows the bleeding: its words fill the screen. */
+static void add_step_after(struct text *into, const struct result *result, size_t at)
+{
+    const struct step *step = &result->tests.items[at - result->bleed->steps.count];
+    struct arena *arena = into->arena;
+    text_add(into, "AFTER BLEEDING %d OF %zu\n\n", step->number, result->tests.count);
+    text_add_wrapped(into, step_words(arena, result, step, step->row->words), 0, 0, SCREEN_COLUMNS);
+    enum { NEXT_LINES = 3 };
+    if (step->row->why != NULL)
+        add_if_room(into, step_words(arena, result, step, step->row->why), NEXT_LINES);
+    add_next(into, result, at);
 }
 
 void text_bleed_step(struct text *into, const struct result *result, int number)
 {
     const struct bleed_plan *plan = result->bleed;
     struct arena *arena = into->arena;
-    if (plan->refused || number < 1 || (size_t)number > plan->steps.count) {
-        text_add(into, "There is no step %d; the plan has %d.\n", number,
-                 plan->refused ? 0 : (int)plan->steps.count);
+    if (number < 1 || (size_t)number > text_bleed_step_count(result)) {
+        text_add(into, "There is no step %d; the plan has %zu.\n", number,
+                 text_bleed_step_count(result));
         return;
     }
     size_t at = (size_t)number - 1;
+    if (at >= plan->steps.count) {
+        add_step_after(into, result, at);
+        return;
+    }
     const struct step *step = &plan->steps.items[at];
     text_add(into, "STEP %d OF %d\n\n", number, (int)plan->steps.count);
     add_large(into, bleed_step_name(arena, result, step));

@@ -15,6 +15,8 @@ void text_check(struct text *into, const struct result *result);
 void text_bleed(struct text *into, const struct result *result);
 /* The bleed plan one step to a page of at most 20 lines of 40 columns, for a phone at the car. */
 void text_bleed_step(struct text *into, const struct result *result, int number);
+/* How many there are: those of the bleeding, then what follows it; 0 for a plan that is refused. */
+size_t text_bleed_step_count(const struct result *result);
 /* Which hoses there must be, which there are, which are new; the first line is the answer. */
 void text_hoses(struct text *into, const struct result *result);
 /* What to open, in order. */

@@ -144,6 +144,23 @@ static void air_is_only_where_the_work_let_it_in(void **state)
     advice_car_finish(&fluid);
 }
 
+/* It carries the fluid in: the master that it feeds sucks what came in with it. */
+static void a_new_supply_hose_lets_air_into_its_master(void **state)
+{
+    (void)state;
+    struct advice_car supply = advice_car_after(VAN, WORK "renewed = clutch master supply hose\n");
+    assert_string_equal(supply.result->bleed->steps.items[0].row->id, "bleed-master");
+    assert_int_equal(supply.result->bleed->steps.count, 2);
+    struct advice_car vacuum = advice_car_after(VAN, WORK "renewed = servo vacuum hose\n");
+    assert_int_equal(vacuum.result->bleed->scope, BLEED_NOTHING);
+    assert_non_null(advice_step(&vacuum, &vacuum.result->tests, "test-servo", "servo"));
+    assert_null(advice_step(&vacuum, &vacuum.result->tests, "test-hold", NULL));
+    assert_non_null(
+        advice_step(&vacuum, &vacuum.result->opening, "close-soft-hose", "servo vacuum hose"));
+    advice_car_finish(&supply);
+    advice_car_finish(&vacuum);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -158,6 +175,7 @@ int main(void)
         cmocka_unit_test(work_on_dry_parts_asks_for_no_bleeding),
         cmocka_unit_test(the_reason_names_what_was_done),
         cmocka_unit_test(a_loop_in_the_plumbing_is_refused),
+        cmocka_unit_test(a_new_supply_hose_lets_air_into_its_master),
         cmocka_unit_test(air_is_only_where_the_work_let_it_in),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);

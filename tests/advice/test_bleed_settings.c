@@ -41,31 +41,79 @@ static void work_on_the_clutch_alone_asks_for_none_of_the_brakes_settings(void *
     advice_car_finish(&car);
 }
 
-/* Common practice, no source: rod to piston 0.5 to 1.5 mm, a servo's output rod 0 to 0.5 mm; free
- * play 3 to 6 mm without and 1 to 3 mm with a servo. */
+/* Common practice, no source: rod to piston 0.5 to 1.5 mm; free play 3 to 6 mm without and 1 to
+ * 3 mm with a servo. A servo's rod is gauged while its master is off. */
 static void gaps_and_free_play_come_with_the_figures_wanted(void **state)
 {
     (void)state;
     struct advice_car car = advice_car_load(VAN, NULL);
-    near(setting(&car, "set-servo-rod-gap", "servo")->most.m, 0.5e-3, 1e-12);
-    near(setting(&car, "set-rod-gap", "clutch master")->least.m, 0.5e-3, 1e-12);
-    near(setting(&car, "set-rod-gap", "clutch master")->most.m, 1.5e-3, 1e-12);
+    near(setting(&car, "set-rod-gap-clutch", "clutch master")->least.m, 0.5e-3, 1e-12);
+    near(setting(&car, "set-rod-gap-clutch", "clutch master")->most.m, 1.5e-3, 1e-12);
     near(setting(&car, "set-free-play", "brake pedal")->least.m, 1e-3, 1e-12);
     near(setting(&car, "set-free-play", "clutch pedal")->least.m, 3e-3, 1e-12);
     assert_null(setting(&car, "set-rod-gap", "brake master"));
+    assert_null(setting(&car, "set-servo-rod-gap", NULL));
     advice_car_finish(&car);
 }
 
-/* The master's 34 mm at a ratio of 290/76 are 129.7 mm at the pad, two thirds of that 86.5 mm. */
+/* With one circuit open its piston goes alone: of 34 mm each has 17, two thirds 11.33 mm. At a
+ * ratio of 290/76 that is 43.2 mm at the pad, and 4 mm free play and the rod's gap before it. */
 static void an_old_master_gets_a_block_under_its_pedal_a_new_one_none(void **state)
 {
     (void)state;
     struct advice_car old = advice_car_load(VAN, NULL);
     struct advice_car new = advice_car_after(VAN, WORK "renewed = brake master\n");
-    near(setting(&old, "set-pedal-block", "brake master")->most.m, 86.5e-3, 0.05e-3);
-    assert_null(setting(&new, "set-pedal-block", "brake master"));
+    double said = old.system->parts[advice_part(&old, "servo")].as.servo.rod_gap.m;
+    double gap = isnan(said) ? 0.8e-3 : said;
+    double by_hand = 4e-3 + 290.0 / 76 * (gap + 2.0 / 3 * 17e-3);
+    near(setting(&old, "set-pedal-block", "brake pedal")->most.m, by_hand, 0.01e-3);
+    assert_in_range((int)(by_hand * 1000), 47, 51);
+    assert_null(setting(&new, "set-pedal-block", "brake pedal"));
+    /* the stroke counts what comes with that block: area times what the piston goes, less the port
+     */
+    const struct step *step = advice_step(&old, &old.result->bleed->steps, "bleed-nipple", NULL);
+    double area = 3.14159265358979 / 4 * 20.6375e-3 * 20.6375e-3;
+    double stroke = area * (2.0 / 3 * 17e-3 - 1.2e-3);
+    assert_int_equal((int)step->strokes, (int)ceil(step->volume.m3 / stroke - 1e-6));
     advice_car_finish(&old);
     advice_car_finish(&new);
+}
+
+/* The bar tilts about the master that stands: the pad goes half of what the open one's rod goes.
+ * 2/3 of 30 mm, ratio 5, arms alike: 3 mm play + 5/2 (0.8 + 20) = 55.0 mm; one block for both. */
+static void masters_on_a_balance_bar_share_a_block(void **state)
+{
+    (void)state;
+    struct advice_car car = advice_car_load("systems/hill-coupe.ini", NULL);
+    const struct step *block = setting(&car, "set-pedal-block", "brake pedal");
+    near(block->most.m, 55e-3, 0.01e-3);
+    assert_string_equal(block->text, "front master and rear master");
+    advice_car_finish(&car);
+}
+
+static void self_adjusters_are_left_alone(void **state)
+{
+    (void)state;
+    struct advice_car car = advice_car_after(
+        VAN, WORK "renewed = rear left drum\n[replaced rear right drum]\nadjuster = self\n");
+    assert_non_null(strstr(setting(&car, "set-shoes-up", NULL)->text, "rear left drum"));
+    assert_null(strstr(setting(&car, "set-shoes-up", NULL)->text, "rear right"));
+    assert_non_null(strstr(setting(&car, "set-shoes-self", NULL)->text, "rear right drum"));
+    advice_car_finish(&car);
+}
+
+static void a_concentric_slave_is_not_unbolted(void **state)
+{
+    (void)state;
+    struct advice_car car = advice_car_after(
+        VAN, WORK "[replaced clutch slave]\ntype = concentric\ninner bore = 15 mm\n");
+    assert_non_null(setting(&car, "set-slave-inside", "clutch slave"));
+    assert_null(setting(&car, "set-slave", NULL));
+    assert_null(advice_step(&car, &car.result->tests, "undo-slave", NULL));
+    assert_null(advice_step(&car, &car.result->tests, "test-clutch", NULL));
+    assert_non_null(advice_step(&car, &car.result->opening, "open-bell-housing", NULL));
+    assert_null(advice_step(&car, &car.result->opening, "open-strap-slave", NULL));
+    advice_car_finish(&car);
 }
 
 static void a_caliper_whose_nipple_is_not_at_the_top_is_turned(void **state)
@@ -133,10 +181,37 @@ static void each_method_asks_for_its_kit_and_only_the_pedal_for_a_second_person(
         }
         assert_int_equal(advice_step(&car, &settings, "set-pedal-block", NULL) != NULL,
                          m == METHOD_PEDAL);
+        /* nobody presses a pedal, and what fills from below is not filled first */
+        assert_int_equal(advice_step(&car, &settings, "set-servo-empty", NULL) != NULL,
+                         m == METHOD_PEDAL);
+        assert_int_equal(advice_step(&car, &settings, "set-reservoir", NULL) != NULL,
+                         m != METHOD_REVERSE);
     }
     struct steps settings = by_method(&car, METHOD_PRESSURE);
     const struct step *kit = advice_step(&car, &settings, "set-kit-pressure", "brake reservoir");
     assert_true(kit->pressure.pa >= 0.7e5 && kit->pressure_most.pa <= 1.4e5);
+    assert_true(kit->number > advice_step(&car, &settings, "set-reservoir", NULL)->number);
+    advice_car_finish(&car);
+}
+
+/* A master that ran dry is bled by the pedal, or runs by itself; backwards its air goes up alone.
+ */
+static void outlets_are_cracked_as_the_method_has_it(void **state)
+{
+    (void)state;
+    static const char *const rows[METHOD_COUNT] = {
+        "bleed-master", "bleed-master-steady", "bleed-master-steady", "bleed-master-steady", NULL};
+    struct advice_car car = advice_car_after(VAN, WORK "ran dry = brake reservoir\n");
+    for (int m = 0; m < METHOD_COUNT; m++) {
+        struct bleed_wishes wishes = {.method = (enum bleed_method)m};
+        struct steps steps = bleed_plan_of(car.system, car.network, &wishes, car.arena)->steps;
+        const char *first = steps.items[0].row->id;
+        if (rows[m] != NULL) {
+            assert_string_equal(first, rows[m]);
+        } else {
+            assert_null(strstr(first, "bleed-master"));
+        }
+    }
     advice_car_finish(&car);
 }
 
@@ -158,6 +233,10 @@ int main(void)
         cmocka_unit_test(work_on_the_clutch_alone_asks_for_none_of_the_brakes_settings),
         cmocka_unit_test(gaps_and_free_play_come_with_the_figures_wanted),
         cmocka_unit_test(an_old_master_gets_a_block_under_its_pedal_a_new_one_none),
+        cmocka_unit_test(masters_on_a_balance_bar_share_a_block),
+        cmocka_unit_test(self_adjusters_are_left_alone),
+        cmocka_unit_test(a_concentric_slave_is_not_unbolted),
+        cmocka_unit_test(outlets_are_cracked_as_the_method_has_it),
         cmocka_unit_test(a_caliper_whose_nipple_is_not_at_the_top_is_turned),
         cmocka_unit_test(the_reservoir_is_filled_once_with_the_fluid_of_the_car),
         cmocka_unit_test(a_wrong_fluid_that_was_found_stops_the_bleeding_first),

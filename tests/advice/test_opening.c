@@ -4,6 +4,7 @@
 #include <string.h>
 
 #include "advice_car.h"
+#include "base/text.h"
 
 #define VAN  "systems/village-van.ini"
 #define WORK "[work]\ncar = Village van\ndate = 2026-11-20\n"
@@ -17,7 +18,7 @@ static int number(const struct advice_car *car, const char *id, const char *part
 {
     const struct step *step = advice_step(car, opening(car), id, part);
     if (step == NULL) {
-        fail_msg("no step %s about %s", id, part);
+        fail_msg("no step %s about %s", id, part != NULL ? part : "any part");
     }
     return step->number;
 }
@@ -30,24 +31,137 @@ static void without_work_nothing_is_opened(void **state)
     advice_car_finish(&car);
 }
 
-static void nipples_and_old_pressure_are_tried_before_anything_is_undone(void **state)
+/* What is renewed takes its nipple and its pistons with it: only what stays is tried. */
+static void nipples_and_old_pressure_are_tried_of_what_stays(void **state)
 {
     (void)state;
     struct advice_car car = advice_car_after(
-        VAN, WORK "renewed = rear left drum\n[found rear left drum]\npistons = stuck\n");
-    int undone = number(&car, "open-pipe-nut", "rear left drum");
-    assert_true(number(&car, "open-try-nipple", "rear left drum") < undone);
+        VAN, WORK "renewed = front left hose\n[found rear left drum]\npistons = stuck\n");
+    int undone = number(&car, "open-hose-nut", "front left hose");
+    assert_true(number(&car, "open-try-nipple", NULL) < undone);
+    assert_true(number(&car, "open-pistons-early", NULL) < undone);
     assert_true(number(&car, "open-free-pistons", "rear left drum") < undone);
+    assert_string_equal(advice_step(&car, opening(&car), "open-try-nipple", NULL)->text,
+                        "front left disc");
+    struct advice_car new = advice_car_after(
+        VAN, WORK "renewed = rear left drum\n[found rear left drum]\npistons = stuck\n"
+                  "nipple = sheared\n");
+    assert_null(advice_step(&new, opening(&new), "open-try-nipple", NULL));
+    assert_null(advice_step(&new, opening(&new), "open-nipple-known", NULL));
+    assert_null(advice_step(&new, opening(&new), "open-free-pistons", NULL));
     advice_car_finish(&car);
+    advice_car_finish(&new);
 }
 
 static void what_is_known_of_a_nipple_is_not_tried_again(void **state)
 {
     (void)state;
     struct advice_car car = advice_car_after(
-        VAN, WORK "renewed = rear left drum\n[found rear left drum]\nnipple = sheared\n");
+        VAN, WORK "opened = rear left drum\n[found rear left drum]\nnipple = sheared\n");
     assert_null(advice_step(&car, opening(&car), "open-try-nipple", NULL));
     assert_non_null(advice_step(&car, opening(&car), "open-nipple-known", "rear left drum"));
+    advice_car_finish(&car);
+}
+
+/* From the first undone union on; the note comes off last. */
+static void nobody_touches_a_pedal_once_a_union_is_open(void **state)
+{
+    (void)state;
+    struct advice_car car = advice_car_load(VAN, "demo/village-van-work.ini");
+    const struct step *note = advice_step(&car, opening(&car), "open-no-pedal", NULL);
+    assert_non_null(note);
+    assert_string_equal(note->text, "brake pedal and clutch pedal");
+    assert_string_equal(note->place_words, "steering wheel");
+    assert_true(note->number < number(&car, "open-hose-nut", NULL));
+    assert_true(number(&car, "open-empty-reservoir", NULL) < note->number);
+    assert_int_equal(number(&car, "close-note", NULL), (int)opening(&car)->count);
+    struct advice_car bike = advice_car_after(
+        "systems/twin-disc-motorcycle.ini",
+        "[work]\ncar = Twin-disc motorcycle\ndate = 2026-11-20\nrenewed = fork tee\n");
+    note = advice_step(&bike, opening(&bike), "open-no-pedal", NULL);
+    assert_string_equal(note->text, "hand lever");
+    assert_string_equal(note->place_words, "handlebar");
+    advice_car_finish(&car);
+    advice_car_finish(&bike);
+}
+
+/* The clutch's port is high up in the reservoir that the brakes share. */
+static void for_the_clutch_alone_the_brakes_keep_their_fluid(void **state)
+{
+    (void)state;
+    static const char *const works[] = {"renewed = clutch slave\n", "renewed = clutch master\n"};
+    for (int i = 0; i < 2; i++) {
+        struct arena *arena = arena_create();
+        struct advice_car car = advice_car_after(VAN, text_print(arena, WORK "%s", works[i]));
+        const struct step *lower =
+            advice_step(&car, opening(&car), "open-lower-reservoir", "brake reservoir");
+        assert_non_null(lower);
+        assert_string_equal(lower->text, "clutch master");
+        assert_null(advice_step(&car, opening(&car), "open-empty-reservoir", NULL));
+        advice_car_finish(&car);
+        arena_destroy(arena);
+    }
+}
+
+static void what_was_only_opened_has_its_unions_and_stays_where_it_is(void **state)
+{
+    (void)state;
+    struct advice_car car =
+        advice_car_after(VAN, WORK "opened = rear left drum, front left hose\n");
+    assert_non_null(advice_step(&car, opening(&car), "open-pipe-nut", "rear left drum"));
+    assert_non_null(advice_step(&car, opening(&car), "close-pipe-nut", "rear left drum"));
+    assert_non_null(advice_step(&car, opening(&car), "open-hose-nut", "front left hose"));
+    assert_null(advice_step(&car, opening(&car), "open-take-off", NULL));
+    assert_null(advice_step(&car, opening(&car), "open-measure", NULL));
+    advice_car_finish(&car);
+}
+
+/* Moved when it is tight: only a steered hose from lock to lock. */
+static void a_hose_is_moved_as_its_place_moves_and_after_its_nut_is_tight(void **state)
+{
+    (void)state;
+    static const char *const hoses[][2] = {{"front left hose", "close-hose-steered"},
+                                           {"rear feed hose", "close-hose-sprung"},
+                                           {"clutch line hose", "close-hose-rocked"}};
+    struct advice_car car =
+        advice_car_after(VAN, WORK "renewed = front left hose, rear feed hose, clutch line hose\n");
+    for (int i = 0; i < 3; i++) {
+        int tight = number(&car, "close-pipe-nut", hoses[i][0]);
+        int clip = number(&car, "close-hose-clip", hoses[i][0]);
+        int moved = number(&car, hoses[i][1], hoses[i][0]);
+        assert_true(number(&car, "close-hose", hoses[i][0]) < clip && clip < tight &&
+                    tight < moved);
+        for (int k = 0; k < 3; k++) {
+            assert_true(k == i ||
+                        advice_step(&car, opening(&car), hoses[k][1], hoses[i][0]) == NULL);
+        }
+    }
+    advice_car_finish(&car);
+}
+
+static void a_servos_rod_is_gauged_while_its_master_is_off(void **state)
+{
+    (void)state;
+    struct advice_car car = advice_car_after(VAN, WORK "renewed = brake master\n");
+    const struct step *gap = advice_step(&car, opening(&car), "set-servo-rod-gap", "servo");
+    assert_non_null(gap);
+    assert_true(gap->number < number(&car, "close-part", "brake master"));
+    assert_true(number(&car, "close-bench", "brake master") <
+                number(&car, "close-part", "brake master"));
+    near(gap->least.m, 0.1e-3, 1e-12);
+    near(gap->most.m, 0.5e-3, 1e-12);
+    advice_car_finish(&car);
+}
+
+static void a_cylinder_that_slides_is_tried_for_it(void **state)
+{
+    (void)state;
+    struct advice_car car = advice_car_after(
+        VAN, WORK "renewed = rear right drum\n[replaced rear left drum]\ncylinder = sliding\n");
+    assert_non_null(advice_step(&car, opening(&car), "close-slides", "rear left drum"));
+    assert_null(advice_step(&car, opening(&car), "close-slides", "rear right drum"));
+    assert_true(number(&car, "close-drum", "rear left drum") >
+                number(&car, "close-pipe-nut", "rear left drum"));
     advice_car_finish(&car);
 }
 
@@ -168,7 +282,13 @@ int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(without_work_nothing_is_opened),
-        cmocka_unit_test(nipples_and_old_pressure_are_tried_before_anything_is_undone),
+        cmocka_unit_test(nipples_and_old_pressure_are_tried_of_what_stays),
+        cmocka_unit_test(nobody_touches_a_pedal_once_a_union_is_open),
+        cmocka_unit_test(for_the_clutch_alone_the_brakes_keep_their_fluid),
+        cmocka_unit_test(what_was_only_opened_has_its_unions_and_stays_where_it_is),
+        cmocka_unit_test(a_hose_is_moved_as_its_place_moves_and_after_its_nut_is_tight),
+        cmocka_unit_test(a_servos_rod_is_gauged_while_its_master_is_off),
+        cmocka_unit_test(a_cylinder_that_slides_is_tried_for_it),
         cmocka_unit_test(what_is_known_of_a_nipple_is_not_tried_again),
         cmocka_unit_test(of_a_hose_the_pipe_nut_is_undone_first_and_done_up_last),
         cmocka_unit_test(an_open_end_that_stays_on_the_car_is_plugged),

@@ -101,8 +101,18 @@ static void each_step_fits_a_phone_and_names_what_comes_next(void **state)
             const char *next = strstr(run.out, "NEXT      ");
             assert_non_null(next);
             snprintf(number, sizeof number, "--step %zu: ", i + 2);
-            if (i + 1 < count)
-                assert_int_equal(strncmp(next + 10, number, strlen(number)), 0);
+            assert_int_equal(strncmp(next + 10, number, strlen(number)), 0);
+            run_finish(&run);
+        }
+        size_t after = json_array_size(json_object_get(plan, "after"));
+        for (size_t i = 0; i < after; i++) {
+            char number[24], head[64];
+            snprintf(number, sizeof number, "%zu", count + i + 1);
+            snprintf(head, sizeof head, "AFTER BLEEDING %zu OF %zu\n", i + 1, after);
+            struct run run = run_cli("bleed", cars[c], "--step", number, "--date", "2026-11-25");
+            assert_int_equal(run.status, 0);
+            assert_fits_the_screen(run.out, cars[c], count + i + 1);
+            assert_int_equal(strncmp(run.out, head, strlen(head)), 0);
             run_finish(&run);
         }
         json_decref(plan);
@@ -208,8 +218,12 @@ static void text_and_sheet_say_what_the_json_says(void **state)
                 assert_holds("sheet", sheet, string_at(note, "words"));
             }
         }
-        json_array_foreach(json_object_get(plan, "finish"), i, item)
+        assert_true(json_array_size(json_object_get(plan, "after")) > 5);
+        json_array_foreach(json_object_get(plan, "after"), i, item)
+        {
             assert_holds("text", text, string_at(item, "words"));
+            assert_holds("sheet", sheet, string_at(item, "words"));
+        }
         json_array_foreach(json_object_get(plan, "bench"), i, item)
         {
             const char *words = string_at(item, "words"), *sum = strstr(words, "above its end: ");

@@ -77,8 +77,8 @@ static void the_sheet_of_the_demo_says_what_was_done(void **state)
     struct run run = ask("pdftotext", "-layout", &bytes);
     assert_all_ids(result, run.out);
     static const char *const wanted[] = {
-        "Village van",      "DOT 4",    "Not complete.", "Settings first", "Taking apart",
-        "Putting together", "Bleeding", "66.0 mm",       "second person",  "page 1 of"};
+        "Village van",      "DOT 4",    "Not complete.", "Settings for bleeding", "Taking apart",
+        "Putting together", "Bleeding", "66.0 mm",       "second person",         "page 1 of"};
     for (size_t i = 0; i < sizeof wanted / sizeof wanted[0]; i++)
         if (!strstr(run.out, wanted[i]))
             fail_msg("no words: %s", wanted[i]);

@@ -196,12 +196,14 @@ static const struct step_row rod_gap = {"set-rod-gap",
                                         "Gap between the push rod and the piston of the {part}.",
                                         "Without a gap the port stays shut and no fluid comes in.",
                                         "common practice, no source",
-                                        "gap"};
+                                        "gap",
+                                        NULL};
 static const struct step_row bleed_row = {"bleed-nipple",
                                           PHASE_BLEED,
                                           "Bleed the {part}: draw off {volume}.",
                                           "Air rises to the nipple.",
                                           "common practice, no source",
+                                          NULL,
                                           NULL};
 static const struct reason_row reason = {"longest-run-first", "the longest run comes first",
                                          "common practice, no source"};
@@ -210,7 +212,8 @@ static const struct step_row leak_row = {"test-hold",
                                          "Hold the pedal down hard for two minutes.",
                                          NULL,
                                          "common practice, no source",
-                                         "sinks by"};
+                                         "sinks by",
+                                         NULL};
 
 static struct bleed_plan *plan_of(struct builder *b, const struct van *van)
 {

@@ -232,8 +232,7 @@ static bool ask_fit(struct fp_desk *desk, const struct fp_wishes *wishes, struct
     struct length bore = {reading.value};
     struct force effort = {NAN};
     read_effort(desk, wishes->effort, &effort, answer);
-    result->fit =
-        fit_of(desk->car, desk->network, parts, count, bore, effort, result->today, desk->arena);
+    result->fit = fit_of(desk->car, desk->network, parts, count, bore, effort, desk->arena);
     return true;
 }
 
@@ -295,15 +294,15 @@ static bool findings_reach(const struct result *result, enum fp_severity severit
 }
 
 static void answer_in_text(struct text *words, const struct result *result,
-                           enum fp_question question, int step)
+                           enum fp_question question, const struct fp_wishes *wishes)
 {
     switch (question) {
     case FP_CHECK:
         text_check(words, result);
         break;
     case FP_BLEED:
-        if (step > 0)
-            text_bleed_step(words, result, step);
+        if (wishes->step > 0)
+            text_bleed_step(words, result, wishes->step);
         else
             text_bleed(words, result);
         break;
@@ -314,7 +313,7 @@ static void answer_in_text(struct text *words, const struct result *result,
         text_hoses(words, result);
         break;
     case FP_FIT:
-        text_fit(words, result);
+        text_fit(words, result, wishes->all);
         break;
     case FP_TRACE:
         text_trace(words, result);
@@ -347,7 +346,7 @@ static enum fp_outcome outcome_of(const struct result *result, enum fp_question 
         fine = result->hoses.verdict == HOSES_COMPLETE;
         break;
     case FP_FIT:
-        fine = result->fit->verdict == FIT_SUITS || result->fit->verdict == FIT_SUITS_WITH_CARE;
+        fine = result->fit->verdict < FIT_CANNOT_SAY;
         break;
     }
     return fine ? FP_FINE : FP_FINDINGS;
@@ -376,7 +375,7 @@ enum fp_outcome fp_ask(struct fp_desk *desk, enum fp_question question,
         return FP_WRONG_USE;
     struct text words = text_start(desk->arena);
     if (!wishes->json)
-        answer_in_text(&words, result, question, wishes->step);
+        answer_in_text(&words, result, question, wishes);
     else if (!json_result(&words, result, rows[question].json))
         return FP_OUTPUT;
     *answer = words.items;

@@ -43,6 +43,7 @@ struct fp_wishes {
     enum fp_severity fail_at; /* from which findings give FP_FINDINGS */
     const char *cylinder;     /* FP_FIT: name of the part */
     const char *bore;         /* FP_FIT: "7/8 in" */
+    bool all;                 /* FP_FIT: every figure before and after */
     const char *figure;       /* FP_TRACE: id of the figure, "pedal-travel" */
     const char *of;           /* FP_TRACE: which one, "brake pedal"; NULL where there is but one */
     int step;                 /* FP_BLEED: only this step, for a small screen; 0: all */

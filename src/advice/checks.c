@@ -449,7 +449,7 @@ static const struct check_row rows[] = {
     {"replaced-bore-changes", SEVERITY_WARNING,
      "The {part} had a bore of {was}, now {now}: {change} {effect}.",
      "Effort, travel, reserve and balance are no longer those of the maker.",
-     "Compare before and after with the command fit; fit the maker's bore if in doubt.", CUSTOM,
+     "Ask the command fit about it, without this work; the maker's bore where it does not suit.", CUSTOM,
      "bore-change-most", check_bore_changed},
     {"renewed-one-side-only", SEVERITY_ADVICE, "The {part} is new, the {other} is not.",
      "Sides that differ pull, and what aged together fails together.", "Renew the other side too.",

@@ -54,6 +54,7 @@ struct limit_row {
     const char *source;
 };
 const struct limit_row *limit_rows(size_t *count);
+const struct limit_row *limit_find(const char *id); /* NULL when there is none */
 double limit_value(const char *id);
 
 const struct check_row *check_rows(size_t *count);

@@ -4,7 +4,28 @@
 #include "advice/finding.h"
 #include "advice/figures.h"
 
-enum fit_verdict { FIT_SUITS, FIT_SUITS_WITH_CARE, FIT_DOES_NOT_SUIT, FIT_CANNOT_TELL };
+enum fit_verdict {
+    FIT_NOTHING_CHANGES, /* the same bore again */
+    FIT_SUITS,
+    FIT_SUITS_WITH_CARE,
+    FIT_CANNOT_SAY, /* some question could not be worked out */
+    FIT_DOES_NOT_SUIT
+};
+
+/* What a verdict answers. Which of them are asked hangs on the car and the cylinder. */
+enum fit_question {
+    FIT_EFFORT,
+    FIT_TRAVEL,
+    FIT_FLOOR,
+    FIT_LOST,
+    FIT_UNASSISTED,
+    FIT_BALANCE,
+    FIT_CLUTCH,
+    FIT_BORE, /* the size itself; never lacks anything */
+    FIT_QUESTION_COUNT
+};
+/* From good to bad. */
+enum fit_standing { FIT_FINE, FIT_CARE, FIT_CANNOT, FIT_AGAINST };
 
 /* A figure before and after. */
 struct fit_line {
@@ -13,34 +34,56 @@ struct fit_line {
     double before, after;
     enum figure_state state; /* the worse of the two */
 };
-/* A limit met or not met by the new bore, as a reason of the verdict. */
+/* Something computed that speaks for or against the new bore. */
 struct fit_reason {
-    const char *limit; /* id of the limit row */
-    bool against;      /* speaks against the new bore */
-    bool grave;        /* enough to refuse it */
-    const char *words; /* with {before}, {after}, {limit} */
+    enum fit_question question;
+    enum fit_standing standing; /* never FIT_CANNOT */
+    const char *limit;          /* id of the limit row; NULL: told, not judged */
+    const char *words;          /* with {before}, {after}, {limit}, {of}, {change} */
     struct named_quantity quantities[FINDING_QUANTITIES];
     int quantity_count;
+    bool assumed; /* rests on assumed values */
+};
+/* A question with its answer. */
+struct fit_answer {
+    enum fit_question question;
+    enum fit_standing standing;
+    int reason;              /* the telling one of the reasons; -1: nothing changes in it */
+    struct cited_key *needs; /* what it could not be worked out for want of */
+    int needs_count;
+    const char *why; /* why it could not where no key is missing, or NULL */
 };
 struct fit {
     int part;
+    int other;                   /* the one of the other side that gets it too; -1 */
     struct length before, after; /* bores */
+    bool lever;                  /* a hand lever works it, whose floor is the bar */
     struct acceleration stop;    /* the stop that efforts are compared for; NaN when unknown */
     struct fit_line *lines;
     int line_count;
     struct fit_reason *reasons;
     int reason_count;
+    struct fit_answer answers[FIT_QUESTION_COUNT]; /* those that are asked, worst first */
+    int answer_count;
+    struct cited_key *needs; /* of all answers, each once */
+    int needs_count;
     enum fit_verdict verdict;
     const char *nearest; /* name of the nearest standard bore, and how far off; or NULL */
 };
 /* Another bore for a cylinder: master, wheel cylinder (both sides when the name is of both),
- * caliper piston or clutch slave. Effort for the same stop, travel, reserve, failed circuit and
- * clutch travel before and after. */
+ * caliper piston or clutch slave.
+ *
+ * A question that lacks a figure on either side cannot be answered, and then the bore is never said
+ * to suit. What the old bore kept and the new one breaks is against it; so is what was short
+ * already and gets worse. */
 struct fit *fit_of(const struct system *system, const struct network *network, const int *parts,
-                   int part_count, struct length bore, struct force effort, struct date today,
-                   struct arena *arena);
+                   int part_count, struct length bore, struct force effort, struct arena *arena);
+/* "suits", "cannot say" */
 const char *fit_verdict_words(enum fit_verdict verdict);
-
+/* "effort", "left to the floor" */
+const char *fit_question_words(const struct fit *fit, enum fit_question question);
+/* "fine", "care", "cannot say", "against" */
+const char *fit_standing_words(enum fit_standing standing);
 /* Standard bores of the trade (common practice, no source). */
 struct bore_row {
     const char *name; /* "7/8 in", "22 mm" */

@@ -297,6 +297,15 @@ static enum rule_concern concern_of(const struct rule_row *row, const struct rul
     return compares ? RULE_FOR_COMPARISON : concern;
 }
 
+bool rule_is_for(const char *id, const struct system *system)
+{
+    const struct rule_row *row = rule_row(id);
+    const struct vehicle *vehicle = system_vehicle(system);
+    bool motorcycle = vehicle->type == VEHICLE_MOTORCYCLE;
+    return row != NULL && motorcycle == (row->of == RULE_MOTORCYCLES) &&
+           concern_by_date(row, vehicle->first_used) == RULE_CONCERNS;
+}
+
 static enum rule_outcome outcome_of(const struct rule_row *row, double value)
 {
     if (isnan(value))

@@ -80,6 +80,10 @@ struct rulings {
 struct rulings rules_measure(const struct system *system, const struct network *network,
                              const struct figures *figures, struct arena *arena);
 
+/* Whether the rule of that id is for vehicles of the car's class and date of first use; false where
+ * that date is not said exactly enough. */
+bool rule_is_for(const char *id, const struct system *system);
+
 /* "asked of cars first used before 2010-09-01", "first used from 1968-01-01" */
 const char *rule_dates(const struct rule_row *row, struct arena *arena);
 

@@ -181,7 +181,7 @@ static const struct command table[] = {
     {"hoses", "CAR [WORK...]", "which flexible hoses there must be, and which are still old",
      COMMON_OPTIONS | TAKES(JSON), 1, CAR_AND_WORKS, run_hoses},
     {"fit", "CAR [WORK...] --cylinder NAME --bore SIZE", "whether another bore suits the car",
-     COMMON_OPTIONS | TAKES(JSON) | TAKES(CYLINDER) | TAKES(BORE), 1, CAR_AND_WORKS, run_fit},
+     COMMON_OPTIONS | TAKES(JSON) | TAKES(CYLINDER) | TAKES(BORE) | TAKES(ALL), 1, CAR_AND_WORKS, run_fit},
     {"curve", "CAR [WORK...]", "travel of the pedal against effort, what takes it, in each case",
      COMMON_OPTIONS | TAKES(JSON), 1, CAR_AND_WORKS, run_curve},
     {"trace", "CAR [WORK...] --figure ID [--of NAME]",

@@ -82,6 +82,9 @@ static bool take(struct request *request, enum option_symbol option, const char 
     case OPTION_BORE:
         request->wishes.bore = value;
         break;
+    case OPTION_ALL:
+        request->wishes.all = true;
+        break;
     case OPTION_FIGURE:
         request->wishes.figure = value;
         break;

@@ -80,6 +80,30 @@ static json_t *hoses_object(struct arena *arena, const struct hose_list *hoses)
     return object;
 }
 
+static json_t *fit_questions(struct arena *arena, const struct result *result)
+{
+    const struct fit *fit = result->fit;
+    json_t *array = json_array();
+    for (int i = 0; i < fit->answer_count; i++) {
+        const struct fit_answer *answer = &fit->answers[i];
+        json_t *item = json_object();
+        json_object_set_new(item, "question",
+                            json_string(fit_question_words(fit, answer->question)));
+        json_object_set_new(item, "answer", json_string(fit_standing_words(answer->standing)));
+        const char *words = fit_lack_words(arena, result, answer);
+        if (words == NULL && answer->reason >= 0)
+            words = fit_reason_words(arena, result, &fit->reasons[answer->reason]);
+        json_object_set_new(item, "words", json_string(words != NULL ? words : "no change"));
+        json_t *needs = json_array();
+        for (int k = 0; k < answer->needs_count; k++)
+            json_array_append_new(
+                needs, json_string(cited_words(arena, result->system, &answer->needs[k])));
+        json_object_set_new(item, "needs", needs);
+        json_array_append_new(array, item);
+    }
+    return array;
+}
+
 static json_t *fit_object(struct arena *arena, const struct result *result)
 {
     const struct fit *fit = result->fit;
@@ -89,6 +113,8 @@ static json_t *fit_object(struct arena *arena, const struct result *result)
     json_object_set_new(object, "bore_after", real_or_null(fit->after.m));
     json_object_set_new(object, "stop", real_or_null(fit->stop.m_s2));
     json_object_set_new(object, "verdict", json_string(fit_verdict_words(fit->verdict)));
+    json_object_set_new(object, "words", json_string(fit_headline(arena, result)));
+    json_object_set_new(object, "questions", fit_questions(arena, result));
     json_t *lines = json_array();
     for (int i = 0; i < fit->line_count; i++) {
         const struct fit_line *line = &fit->lines[i];
@@ -107,12 +133,12 @@ static json_t *fit_object(struct arena *arena, const struct result *result)
     for (int i = 0; i < fit->reason_count; i++) {
         const struct fit_reason *reason = &fit->reasons[i];
         json_t *item = json_object();
-        json_object_set_new(item, "limit", json_string(reason->limit));
-        json_object_set_new(item, "against", json_boolean(reason->against));
-        json_object_set_new(item, "grave", json_boolean(reason->grave));
-        json_object_set_new(item, "words",
-                            json_string(fill_words(arena, reason->words, reason->quantities,
-                                                   reason->quantity_count, result->units)));
+        json_object_set_new(item, "question",
+                            json_string(fit_question_words(fit, reason->question)));
+        json_object_set_new(item, "answer", json_string(fit_standing_words(reason->standing)));
+        json_object_set_new(item, "limit", string_or_null(reason->limit));
+        json_object_set_new(item, "words", json_string(fit_reason_words(arena, result, reason)));
+        json_object_set_new(item, "rests_on_assumed", json_boolean(reason->assumed));
         json_array_append_new(reasons, item);
     }
     json_object_set_new(object, "reasons", reasons);

@@ -4,16 +4,27 @@
 
 #include "base/date.h"
 
-void frame_title(struct text *into, const struct result *result)
+void frame_car(struct text *into, const struct result *result)
+{
+    const char *title = system_vehicle(result->system)->title;
+    text_add(into, "%s  (%s)\n", title != NULL ? title : "Car without a title",
+             result->system->file);
+}
+
+void frame_works(struct text *into, const struct result *result)
 {
     const struct system *system = result->system;
-    const char *title = system_vehicle(system)->title;
-    text_add(into, "%s  (%s)\n", title != NULL ? title : "Car without a title", system->file);
     for (int i = 0; i < system->work_count; i++) {
         char date[16];
         date_write(system->works[i].date, date);
         text_add(into, "with the work of %s  (%s)\n", date, system->works[i].file);
     }
+}
+
+void frame_title(struct text *into, const struct result *result)
+{
+    frame_car(into, result);
+    frame_works(into, result);
 }
 
 void frame_heading(struct text *into, const char *heading)

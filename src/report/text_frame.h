@@ -7,7 +7,11 @@
 /* What all text reports share: width, title, headings, the closing sentence. */
 enum { FRAME_WIDTH = 78 };
 
-/* Car, files, works and date. */
+/* "Village van  (systems/village-van.ini)" */
+void frame_car(struct text *into, const struct result *result);
+/* A line for each work file laid over it. */
+void frame_works(struct text *into, const struct result *result);
+/* Both. */
 void frame_title(struct text *into, const struct result *result);
 /* A blank line, the heading, and a line under it. */
 void frame_heading(struct text *into, const char *heading);

@@ -1,9 +1,6 @@
 #include "report/text_report.h"
 
-#include <math.h>
-
 #include "report/text_frame.h"
-#include "units/unit.h"
 
 static void add_hose(struct text *into, const struct hose_line *line)
 {
@@ -56,63 +53,6 @@ void text_open(struct text *into, const struct result *result)
             frame_heading(into, step->row->phase == PHASE_CLOSING ? "Closing" : "Opening");
         phase = step->row->phase;
         frame_step(into, result, &result->opening, i);
-    }
-    frame_deference(into);
-}
-
-static const char *value_words(struct arena *arena, double value, enum dimension dimension,
-                               enum unit_system units)
-{
-    return isnan(value) ? "-" : unit_text(arena, value, dimension, units);
-}
-
-static void add_padded(struct text *into, const char *words, int width, bool right)
-{
-    int gap = width - text_letters(words);
-    if (gap < 0)
-        gap = 0;
-    if (right)
-        text_add(into, "%*s%s", gap, "", words);
-    else
-        text_add(into, "%s%*s", words, gap, "");
-}
-
-void text_fit(struct text *into, const struct result *result)
-{
-    const struct fit *fit = result->fit;
-    struct arena *arena = into->arena;
-    frame_title(into, result);
-    text_add(into, "\n%s: %s instead of %s\n", result->system->parts[fit->part].name,
-             unit_show_bore(arena, fit->after.m, result->units),
-             unit_show_bore(arena, fit->before.m, result->units));
-    if (fit->nearest != NULL)
-        text_add_wrapped(into, fit->nearest, 0, 0, FRAME_WIDTH);
-    text_add(into, "\n");
-    add_padded(into, "", 48, false);
-    add_padded(into, "before", 14, true);
-    add_padded(into, "after", 14, true);
-    text_add(into, "\n");
-    for (int i = 0; i < fit->line_count; i++) {
-        const struct fit_line *line = &fit->lines[i];
-        const char *title =
-            line->of[0] != '\0' ? text_print(arena, "%s, %s", line->title, line->of) : line->title;
-        add_padded(into, title, 48, false);
-        add_padded(into, value_words(arena, line->before, line->dimension, result->units), 14,
-                   true);
-        add_padded(into, value_words(arena, line->after, line->dimension, result->units), 14, true);
-        text_add(into, "%s\n", line->state == FIGURE_ASSUMED ? " *" : "");
-    }
-    text_add(into, "* rests on assumed values; `check` names them\n\n");
-    text_add(into, "%s\n", fit_verdict_words(fit->verdict));
-    for (int i = 0; i < fit->reason_count; i++) {
-        const struct fit_reason *reason = &fit->reasons[i];
-        text_add(into, "  %s ", reason->against ? (reason->grave ? "!!" : "! ") : "ok");
-        text_add_wrapped(into,
-                         text_print(arena, "%s [%s]",
-                                    fill_words(arena, reason->words, reason->quantities,
-                                               reason->quantity_count, result->units),
-                                    reason->limit),
-                         5, 5, FRAME_WIDTH);
     }
     frame_deference(into);
 }

@@ -21,8 +21,16 @@ size_t text_bleed_step_count(const struct result *result);
 void text_hoses(struct text *into, const struct result *result);
 /* What to open, in order. */
 void text_open(struct text *into, const struct result *result);
-/* Before and after another bore, and the verdict with its reasons. */
-void text_fit(struct text *into, const struct result *result);
+/* Another bore: the verdict in the third line, then a line a question, the worst first; all: every
+ * figure before and after, and everything that was judged. */
+void text_fit(struct text *into, const struct result *result, bool all);
+/* The verdict, and what it needs where it cannot say. */
+const char *fit_headline(struct arena *arena, const struct result *result);
+/* Why a question could not be answered: "needs [brake pedal] travel"; NULL where it could. */
+const char *fit_lack_words(struct arena *arena, const struct result *result,
+                           const struct fit_answer *answer);
+const char *fit_reason_words(struct arena *arena, const struct result *result,
+                             const struct fit_reason *reason);
 
 /* "not computed: needs [front left disc] run out": of a case without a curve. */
 const char *curve_lack_words(struct arena *arena, const struct system *system,
@@ -41,6 +49,9 @@ const char *severity_word(enum severity severity);
 /* "[servo] vacuum": a key as the description writes it. */
 const char *cited_words(struct arena *arena, const struct system *system,
                         const struct cited_key *cited);
+/* Several of them, "A, B and 2 more". */
+const char *cited_list(struct arena *arena, const struct system *system,
+                       const struct cited_key *keys, int count, int most);
 /* "computed", "assumed: [servo] vacuum and 3 more", "not computed: needs [vehicle] wheelbase". */
 const char *figure_state_words(struct arena *arena, const struct system *system,
                                const struct figure *figure, int most);

@@ -28,7 +28,7 @@ const char *cited_words(struct arena *arena, const struct system *system,
     return text_print(arena, "[%s] %s", system->parts[cited->part].name, cited->key->name);
 }
 
-static const char *cited_list(struct arena *arena, const struct system *system,
+const char *cited_list(struct arena *arena, const struct system *system,
                               const struct cited_key *keys, int count, int most)
 {
     struct text words = text_start(arena);

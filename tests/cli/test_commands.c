@@ -211,6 +211,39 @@ static void what_is_no_cylinder_is_refused_and_not_offered(void **state)
     }
 }
 
+static void the_verdict_of_a_fit_stands_in_the_third_line(void **state)
+{
+    (void)state;
+    static const struct {
+        const char *car, *cylinder, *bore, *verdict;
+        int status;
+    } rows[] = {
+        {CAR, "brake master", "7/8 in", "suits, with care", 0},
+        {CAR, "brake master", "13/16 in", "nothing changes", 0},
+        {CAR, "brake master", "2 in", "does not suit", 1},
+        {CAR, "rear drum", "5/8 in", "", 1},
+        {CAR, "clutch slave", "15/16 in", "", 1},
+        {"systems/hill-coupe.ini", "front master", "18 mm", "", 1},
+    };
+    for (size_t i = 0; i < sizeof rows / sizeof *rows; i++) {
+        struct run run =
+            run_cli("fit", rows[i].car, "--cylinder", rows[i].cylinder, "--bore", rows[i].bore);
+        if (*rows[i].verdict != '\0')
+            assert_int_equal(run.status, rows[i].status);
+        int lines = 0;
+        const char *third = run.out;
+        for (const char *at = run.out; (at = strchr(at, '\n')) != NULL; at++)
+            if (++lines == 2)
+                third = at + 1;
+        assert_true(lines <= 20);
+        assert_memory_equal(third, rows[i].verdict, strlen(rows[i].verdict));
+        run_finish(&run);
+    }
+    expect(run_cli("fit", CAR, "-c", "brake master", "-b", "7/8 in", "--all"), 0,
+           "Brake torque, front left disc", NULL);
+    expect(run_cli("check", CAR, "--all"), 2, NULL, "no option --all");
+}
+
 static void efforts_and_units_can_be_chosen(void **state)
 {
     (void)state;
@@ -315,6 +348,7 @@ int main(void)
         cmocka_unit_test(the_fail_at_option_moves_the_status),
         cmocka_unit_test(another_bore_gets_a_verdict),
         cmocka_unit_test(what_is_no_cylinder_is_refused_and_not_offered),
+        cmocka_unit_test(the_verdict_of_a_fit_stands_in_the_third_line),
         cmocka_unit_test(efforts_and_units_can_be_chosen),
         cmocka_unit_test(what_show_prints_reads_back_to_the_same_figures),
         cmocka_unit_test(every_starter_reads_without_a_mistake),

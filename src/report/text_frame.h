@@ -7,7 +7,7 @@
 /* What all text reports share: width, title, headings, the closing sentence. */
 enum { FRAME_WIDTH = 78 };
 
-/* "Village van  (systems/village-van.ini)" */
+/* The title and the file. */
 void frame_car(struct text *into, const struct result *result);
 /* A line for each work file laid over it. */
 void frame_works(struct text *into, const struct result *result);

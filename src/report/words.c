@@ -29,7 +29,7 @@ const char *cited_words(struct arena *arena, const struct system *system,
 }
 
 const char *cited_list(struct arena *arena, const struct system *system,
-                              const struct cited_key *keys, int count, int most)
+                       const struct cited_key *keys, int count, int most)
 {
     struct text words = text_start(arena);
     for (int i = 0; i < count && i < most; i++)

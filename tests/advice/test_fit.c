@@ -469,8 +469,8 @@ static void the_servo_and_the_balance_are_asked_where_they_can_change(void **sta
     advice_car_finish(&car);
 }
 
-/* Every cylinder of every other ready car with another bore: what suits has all its questions answered,
- * none of them badly; and the worst answer stands first. */
+/* Every cylinder of every other ready car with another bore: what suits has all its questions
+ * answered, none of them badly; and the worst answer stands first. */
 static void what_suits_has_all_its_questions_answered(void **state)
 {
     (void)state;

@@ -95,7 +95,8 @@ enum fp_outcome fp_page(struct fp_desk *desk, const char *page, const char **ans
 
 const char *fp_version(void);
 
-/* First thing in main: opens /dev/null until descriptors 0, 1 and 2 exist. */
+/* First thing in main: no file may take the place of a standard stream that is closed; there is
+ * nothing to read from such a stream, and writing to it goes on to fail. */
 void fp_secure_streams(void);
 
 #endif

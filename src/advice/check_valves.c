@@ -26,11 +26,10 @@ void check_residual_on_discs(struct checking *checking, const struct check_row *
 {
     for (int i = 0; i < checking->system->part_count; i++) {
         const struct part *part = &checking->system->parts[i];
-        double holds = part->as.valve.holds.pa;
-        if (is_valve(part, VALVE_RESIDUAL) && holds > limit_value(row->limit) &&
+        if (is_valve(part, VALVE_RESIDUAL) && part->as.valve.holds.pa > limit_value(row->limit) &&
             feeds_kind(checking, i, KIND_DISC)) {
             struct finding *finding = finding_add(checking, row, i, FIELD(as.valve.holds));
-            finding_quantity(finding, "holds", holds, DIMENSION_PRESSURE);
+            finding_quantity(finding, "holds", part->as.valve.holds.pa, DIMENSION_PRESSURE);
             finding_limit(finding, "most");
         }
     }
@@ -81,8 +80,9 @@ static void find_lamp(struct checking *checking, const struct check_row *row, co
 {
     for (int i = 0; i < checking->system->part_count; i++) {
         const struct part *part = &checking->system->parts[i];
-        const struct figure *seen =
-            is_valve(part, VALVE_SHUTTLE) ? figure_about(checking, id, i) : NULL;
+        if (!is_valve(part, VALVE_SHUTTLE))
+            continue;
+        const struct figure *seen = figure_about(checking, id, i);
         double trips = part->as.valve.trips.pa;
         if (seen != NULL && (lit ? seen->value > trips : seen->value < trips)) {
             struct finding *finding = finding_add(checking, row, i, FIELD(as.valve.trips));

@@ -195,10 +195,8 @@ enum save_outcome save_file(const char *path, const void *bytes, size_t count,
 
 void save_secure_streams(void)
 {
-    int file;
-    do
-        file = open("/dev/null", O_RDWR);
-    while (file >= 0 && file <= STDERR_FILENO);
-    if (file > STDERR_FILENO)
-        close(file);
+    /* In their order, so that each gets the lowest free number: its own. */
+    for (int stream = STDIN_FILENO; stream <= STDERR_FILENO; stream++)
+        if (fcntl(stream, F_GETFD) < 0)
+            (void)open("/dev/null", O_RDONLY);
 }

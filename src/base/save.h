@@ -30,7 +30,8 @@ struct save_rules {
 enum save_outcome save_file(const char *path, const void *bytes, size_t count,
                             const struct save_rules *rules);
 
-/* Opens /dev/null until descriptors 0, 1 and 2 exist, so that no file takes their place. */
+/* Opens /dev/null for those of descriptors 0, 1 and 2 that are closed, so that no file takes their
+ * place; for reading alone, so that there is nothing to read and writing still fails. */
 void save_secure_streams(void);
 
 #endif

@@ -67,6 +67,13 @@ static const char *today(char buffer[static 16])
     return buffer;
 }
 
+/* A full disk shows at any write, and the last of them happens only when the stream is closed. */
+static bool all_written(FILE *stream)
+{
+    bool fine = fflush(stream) == 0 && !ferror(stream);
+    return fclose(stream) == 0 && fine;
+}
+
 int main(int argc, char **argv)
 {
     char date[16];
@@ -82,9 +89,9 @@ int main(int argc, char **argv)
         outcome = options_read(argc, argv, &request, stderr) ? run(&request) : FP_WRONG_USE;
     free(request.words);
     free(request.works);
-    /* A full disk shows only now. */
-    if (fflush(stdout) != 0 || fclose(stdout) != 0) {
-        fputs("firmpedal: the answer could not be written\n", stderr);
+    if (!all_written(stdout)) {
+        fputs("firmpedal: the answer could not be written to its end; do not go by what there is\n",
+              stderr);
         return FP_OUTPUT;
     }
     return (int)outcome;

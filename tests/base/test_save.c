@@ -221,7 +221,7 @@ static void no_bytes_at_all_make_an_empty_file(void **state)
     assert_holds("empty", "");
 }
 
-static void closed_streams_are_taken_by_dev_null(void **state)
+static void closed_streams_are_taken_by_dev_null_and_go_on_failing(void **state)
 {
     (void)state;
     pid_t child = fork();
@@ -233,9 +233,11 @@ static void closed_streams_are_taken_by_dev_null(void **state)
         int next = open("/dev/null", O_RDONLY);
         struct stat null;
         struct stat second;
+        char byte = 'x';
         bool fine = stat("/dev/null", &null) == 0 && fstat(STDERR_FILENO, &second) == 0 &&
                     null.st_rdev == second.st_rdev && fcntl(STDIN_FILENO, F_GETFD) >= 0 &&
-                    next > STDERR_FILENO;
+                    next > STDERR_FILENO && read(STDIN_FILENO, &byte, 1) == 0 &&
+                    write(STDERR_FILENO, &byte, 1) < 0;
         _exit(fine ? 0 : 1);
     }
     int status;
@@ -260,7 +262,7 @@ int main(void)
         cmocka_unit_test_setup_teardown(a_disk_that_is_full_leaves_the_old_file_and_no_other, start,
                                         finish),
         cmocka_unit_test_setup_teardown(no_bytes_at_all_make_an_empty_file, start, finish),
-        cmocka_unit_test_setup_teardown(closed_streams_are_taken_by_dev_null, start, finish),
+        cmocka_unit_test_setup_teardown(closed_streams_are_taken_by_dev_null_and_go_on_failing, start, finish),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

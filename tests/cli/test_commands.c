@@ -256,13 +256,15 @@ static void what_show_prints_reads_back_to_the_same_figures(void **state)
     (void)state;
     struct run shown = run_cli("show", CAR);
     assert_int_equal(shown.status, 0);
-    FILE *out = fopen("/tmp/firmpedal-shown.ini", "w");
+    char path[] = "/tmp/firmpedal-shown-XXXXXX";
+    int file = mkstemp(path);
+    assert_true(file >= 0);
+    FILE *out = fdopen(file, "w");
     assert_non_null(out);
     fputs(shown.out, out);
     fclose(out);
     struct run before = run_cli("check", CAR, "--json", "--date", "2026-11-25");
-    struct run after =
-        run_cli("check", "/tmp/firmpedal-shown.ini", "--json", "--date", "2026-11-25");
+    struct run after = run_cli("check", path, "--json", "--date", "2026-11-25");
     assert_int_equal(after.status, before.status);
     /* Values, one after the other, are the same; assumed marks are lost on purpose when a value is
      * written out, so only numbers are compared. */
@@ -281,7 +283,7 @@ static void what_show_prints_reads_back_to_the_same_figures(void **state)
     run_finish(&shown);
     run_finish(&before);
     run_finish(&after);
-    remove("/tmp/firmpedal-shown.ini");
+    remove(path);
 }
 
 static void every_starter_reads_without_a_mistake(void **state)

@@ -187,6 +187,83 @@ static void closed_streams_do_not_end_up_in_the_file(void **state)
     free(bytes);
 }
 
+/* Every command with its answer going where it cannot go: to a device that is always full (Linux,
+ * full(4): "writing fails with ENOSPC"), and nowhere at all. */
+static const char *const answering[] = {
+    "check " CAR,
+    "check " CAR " --json",
+    "bleed " CAR,
+    "bleed " CAR " --json",
+    "bleed " CAR " --step 1",
+    "open " CAR " demo/village-van-work.ini",
+    "hoses " CAR,
+    "fit " CAR " --cylinder 'brake master' --bore '7/8 in'",
+    "curve " CAR,
+    "trace " CAR " --figure deceleration",
+    "sheet " CAR " -o FOLDER/lost.pdf --replace",
+    "diagram " CAR " -o FOLDER/lost.svg --replace",
+    "show " CAR,
+    "start drums",
+    "measure drums",
+    "explain bore",
+    "page input",
+    "--help",
+    "check --help",
+    "--version",
+};
+
+static struct run run_in_shell(const char *arguments, const char *streams)
+{
+    char command[2048], words_of[1024];
+    const char *mark = strstr(arguments, "FOLDER");
+    snprintf(words_of, sizeof words_of, "%.*s%s%s",
+             (int)(mark != NULL ? (size_t)(mark - arguments) : strlen(arguments)), arguments,
+             mark != NULL ? folder : "", mark != NULL ? mark + strlen("FOLDER") : "");
+    snprintf(command, sizeof command, "exec '%s' %s %s", getenv("FIRMPEDAL"), words_of, streams);
+    const char *const words[] = {"bash", "-c", command, NULL};
+    char *root = source_path("");
+    struct run run = run_program(root, words, NULL, 60);
+    free(root);
+    return run;
+}
+
+static void an_answer_that_does_not_fit_is_said_to_be_cut(void **state)
+{
+    (void)state;
+    static const char *const nowhere[] = {">/dev/full", ">&-"};
+    for (size_t i = 0; i < sizeof answering / sizeof *answering; i++)
+        for (size_t n = 0; n < sizeof nowhere / sizeof *nowhere; n++) {
+            struct run run = run_in_shell(answering[i], nowhere[n]);
+            if (run.status != 4 || strstr(run.err, "could not be written to its end") == NULL)
+                fail_msg("%s %s: status %d: %s", answering[i], nowhere[n], run.status, run.err);
+            run_finish(&run);
+        }
+}
+
+/* No command is left out of the list above. */
+static void the_list_of_answers_knows_every_command(void **state)
+{
+    (void)state;
+    struct run help = run_cli("--help");
+    int commands = 0;
+    const char *options = strstr(help.out, "\nOptions:");
+    assert_non_null(options);
+    for (const char *line = help.out; line < options; line = strchr(line, '\n') + 1) {
+        char name[16];
+        if (strncmp(line, "  ", 2) != 0 || line[2] == ' ' || sscanf(line, "%15s", name) != 1)
+            continue;
+        bool known = false;
+        for (size_t i = 0; i < sizeof answering / sizeof *answering; i++)
+            known = known || (strncmp(answering[i], name, strlen(name)) == 0 &&
+                              answering[i][strlen(name)] == ' ');
+        if (!known)
+            fail_msg("%s stands in no list of answers", name);
+        commands++;
+    }
+    assert_true(commands >= 14);
+    run_finish(&help);
+}
+
 static void the_diagram_comes_in_three_kinds(void **state)
 {
     (void)state;
@@ -222,6 +299,8 @@ int main(void)
         cmocka_unit_test(a_folder_that_is_not_there_leaves_nothing_behind),
         cmocka_unit_test(a_full_disk_leaves_no_half_file),
         cmocka_unit_test(closed_streams_do_not_end_up_in_the_file),
+        cmocka_unit_test(an_answer_that_does_not_fit_is_said_to_be_cut),
+        cmocka_unit_test(the_list_of_answers_knows_every_command),
         cmocka_unit_test(the_diagram_comes_in_three_kinds),
     };
     return cmocka_run_group_tests(tests, make_folder, remove_folder);

@@ -262,7 +262,8 @@ int main(void)
         cmocka_unit_test_setup_teardown(a_disk_that_is_full_leaves_the_old_file_and_no_other, start,
                                         finish),
         cmocka_unit_test_setup_teardown(no_bytes_at_all_make_an_empty_file, start, finish),
-        cmocka_unit_test_setup_teardown(closed_streams_are_taken_by_dev_null_and_go_on_failing, start, finish),
+        cmocka_unit_test_setup_teardown(closed_streams_are_taken_by_dev_null_and_go_on_failing,
+                                        start, finish),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

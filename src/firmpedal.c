@@ -336,9 +336,12 @@ static enum fp_outcome outcome_of(const struct result *result, enum fp_question 
         if (!wishes->json && wishes->step > 0 && !result->bleed->refused &&
             (size_t)wishes->step > text_bleed_step_count(result))
             return FP_WRONG_USE;
-        fine = !result->bleed->refused && result->bleed->left_out_count == 0;
+        fine = !result->bleed->refused && result->bleed->left_out_count == 0 &&
+               result->unsettled.count == 0;
         break;
     case FP_OPEN:
+        fine = result->unsettled.count == 0;
+        break;
     case FP_TRACE:
     case FP_CURVE:
         break;

@@ -66,7 +66,7 @@ static const struct method_reason reasons[] = {
      false, CUSTOM},
     {"nipple-below-top",
      "{volume} of air stay above the nipple of the {part} and cost {travel} of pedal, until it is "
-     "unbolted and turned nipple up with a block between pads or shoes",
+     "unbolted and turned nipple up, its pistons held in",
      false, "geometry of a round chamber; " BOYLE},
     {"calipers-swapped",
      "the nipple of the {part} lies near the bottom of its chamber: left and right are swapped, or "
@@ -78,6 +78,7 @@ static const struct method_reason reasons[] = {
      "of pedal; fill it before its plug or switch goes in",
      false, BOYLE},
     {"no-nipple", "the {part} has no nipple: crack its union while fluid is pushed", false, CUSTOM},
+    {"no-nipple-to-push", "the {part} has no nipple: there is nothing to push in at", true, CUSTOM},
     {"stroke-limited",
      "the {part} is old: its cups must not run over bore that has corroded; two thirds of the "
      "stroke only",

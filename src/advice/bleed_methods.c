@@ -261,7 +261,8 @@ static void judge_nippleless(struct judging *judging)
         const struct part *part = &judging->nets->system->parts[network->vertices[v].part];
         if ((kind_is_brake(part->kind) || part->kind == KIND_SLAVE) && nipples_of(part) == 0 &&
             judging->set->air[v]) {
-            note(judging, "no-nipple", network->vertices[v].part);
+            bool backwards = judging->verdict->row->method == METHOD_REVERSE;
+            note(judging, backwards ? "no-nipple-to-push" : "no-nipple", network->vertices[v].part);
         }
     }
 }

@@ -14,6 +14,7 @@
 #include "advice/bleed_way.h"
 #include "advice/finding.h"
 #include "base/text.h"
+#include "physics/pressure.h"
 
 struct planning {
     const struct system *system;
@@ -123,7 +124,9 @@ static void add_masters(struct planning *planning, bool clutch)
             struct step *step = steps_add(
                 &planning->plan->steps,
                 planning->plan->method == METHOD_PEDAL ? "bleed-master" : "bleed-master-steady");
+            int pedal = pressure_pedal_of(planning->system, i);
             step->part = i;
+            step->text = pedal >= 0 ? planning->system->parts[pedal].name : "pedal";
             step->circuit = open;
             step->reason = reason_row("master-first");
             step->run.m = 0;
@@ -286,6 +289,19 @@ static void add_fluid(struct planning *planning)
     plan->fluid.m3 = planning->fluid > 0 ? planning->fluid : NAN;
 }
 
+static bool has_lever(const struct system *system, const struct network *network,
+                      const struct bleed_set *set)
+{
+    for (int c = 0; c < network->circuit_count; c++) {
+        int pedal = pressure_pedal_of(system, network->circuits[c].master);
+        if (set->circuit_open[c] && pedal >= 0 &&
+            system->parts[pedal].as.pedal.type == PEDAL_HAND) {
+            return true;
+        }
+    }
+    return false;
+}
+
 struct bleed_plan *bleed_plan_of(const struct system *system, const struct network *network,
                                  const struct bleed_wishes *wishes, struct arena *arena)
 {
@@ -302,6 +318,7 @@ struct bleed_plan *bleed_plan_of(const struct system *system, const struct netwo
     wishes = wishes == NULL ? &none : wishes;
     plan->method = wishes->method;
     plan->shut_under_pressure = wishes->shut_under_pressure;
+    plan->by_lever = has_lever(system, network, &set);
     plan->scope = set.scope;
     plan->scope_reason = set.reason;
     plan->untouched = set.untouched;

@@ -109,6 +109,7 @@ struct bleed_plan {
     bool fluid_assumed;
     enum bleed_method method; /* by which strokes and times are given */
     bool shut_under_pressure; /* the nipple is shut while the pedal still presses */
+    bool by_lever;            /* a hand lever is among what is pressed */
     struct method_verdict verdicts[METHOD_COUNT];
     int verdict_count;
     struct order_cost planned; /* the order of steps */

@@ -6,16 +6,21 @@ static const struct caution_row rows[] = {
     {"no-road", "DANGER", "Brakes that do not hold",
      "People are killed when the brakes of a car that was worked on fail on the road.",
      "Do not drive until the pedal is firm, its reserve is proven, every joint stayed dry under "
-     "the held pedal, the hand brake holds, the warning lamp is out and the wheel nuts are tight.",
+     "the held pedal, the hand brake holds, no warning lamp is lit and the wheel nuts are tight.",
      CAUTION_ROAD},
+    {"no-road-motorcycle", "DANGER", "Brakes that do not hold",
+     "People are killed when the brakes of a motorcycle that was worked on fail on the road.",
+     "Do not ride until lever and pedal are firm, every joint stayed dry under the held brake, and "
+     "the bolts of calipers and axles are tight.",
+     CAUTION_ROAD_MOTORCYCLE},
     {"stands", "DANGER", "A car that falls", "It crushes whoever lies under it.",
      "Firm level ground, stands under strong points, wheels on the ground chocked both ways. Rock "
      "the car before going under it. Never under a jack alone.",
      CAUTION_LIFTED},
     {"jet", "WARNING", "Fluid under pressure",
      "A fine jet goes through skin and poisons the flesh.",
-     "Keep fingers away from a joint that weeps while the pedal is pressed. A wound like this "
-     "goes to hospital at once, however small it looks.",
+     "Keep fingers away from a joint that weeps under pressure. A wound like this goes to "
+     "hospital at once, however small it looks.",
      CAUTION_BLEEDING},
     {"dust", "WARNING", "Dust of brake and clutch linings",
      "Linings of older cars may hold asbestos; its dust causes cancer.",
@@ -31,7 +36,7 @@ static const struct caution_row rows[] = {
      "Keep the piston strapped in whenever the slave is off; nobody touches the clutch pedal.",
      CAUTION_CLUTCH},
     {"second-person", "WARNING", "One pair of eyes", "One forgotten nut empties a circuit.",
-     "A second person looks over every joint and signs before the car goes on the road.",
+     "A second person looks over every joint and signs before it goes on the road.",
      CAUTION_ALWAYS},
     {"lost-hold", "WARNING", "A lifted axle", "The hand brake may act on the wheels in the air.",
      "Chock the wheels on the ground on both sides before lifting.", CAUTION_LIFTED},
@@ -82,10 +87,12 @@ bool caution_applies(const struct caution_row *row, const struct system *system)
     switch (row->when) {
     case CAUTION_ALWAYS:
     case CAUTION_BLEEDING:
-    case CAUTION_ROAD:
         return true;
+    case CAUTION_ROAD:
     case CAUTION_LIFTED:
         return !motorcycle;
+    case CAUTION_ROAD_MOTORCYCLE:
+        return motorcycle;
     case CAUTION_DRUMS:
         return system_first(system, KIND_DRUM) >= 0;
     case CAUTION_CLUTCH:

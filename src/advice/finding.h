@@ -60,6 +60,10 @@ double limit_value(const char *id);
 const struct check_row *check_rows(size_t *count);
 const struct check_row *check_row(const char *id);
 
+/* What was found bad on parts that stay, and that makes bleeding vain or the car unsafe: stuck
+ * pistons, weeping, a pitted bore, a nipple that is sheared or seized. Worst first. */
+struct findings unsettled_of(const struct system *system, const struct network *network,
+                             struct arena *arena);
 /* Runs every check; worst first, then by place. today: for ages. */
 struct findings findings_of(const struct system *system, const struct network *network,
                             const struct figures *figures, struct date today, struct arena *arena);

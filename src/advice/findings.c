@@ -37,6 +37,22 @@ static void sort_findings(struct findings *findings)
     }
 }
 
+struct findings unsettled_of(const struct system *system, const struct network *network,
+                             struct arena *arena)
+{
+    static const char *const ids[] = {"leak-weeping", "pistons-stuck", "bore-pitted",
+                                      "nipple-sheared", "nipple-seized"};
+    struct findings findings = {.arena = arena};
+    struct checking checking = {
+        .system = system, .network = network, .findings = &findings, .arena = arena};
+    for (size_t i = 0; i < sizeof ids / sizeof *ids; i++) {
+        const struct check_row *row = check_row(ids[i]);
+        row->test(&checking, row);
+    }
+    sort_findings(&findings);
+    return findings;
+}
+
 struct findings findings_of(const struct system *system, const struct network *network,
                             const struct figures *figures, struct date today, struct arena *arena)
 {

@@ -409,27 +409,28 @@ static void add_missing_hoses(struct opening *opening)
 }
 
 /* From the ends of the pipes towards the master, so that what drips, drips last. */
-static int undoing_rank(const struct part *part)
+enum undoing { HOSES, PIPES, BRAKES, SLAVES, JOINTS, SERVOS, MASTERS, RESERVOIRS, NOT_UNDONE };
+static enum undoing undoing_rank(const struct part *part)
 {
     switch (part->kind) {
     case KIND_HOSE:
-        return 0;
+        return HOSES;
     case KIND_PIPE:
-        return 1;
+        return PIPES;
     case KIND_DISC:
     case KIND_DRUM:
-        return 2;
+        return BRAKES;
     case KIND_SLAVE:
-        return 3;
+        return SLAVES;
     case KIND_JOINT:
     case KIND_VALVE:
-        return 4;
+        return JOINTS;
     case KIND_SERVO:
-        return 5;
+        return SERVOS;
     case KIND_MASTER:
-        return 6;
+        return MASTERS;
     case KIND_RESERVOIR:
-        return 7;
+        return RESERVOIRS;
     case KIND_VEHICLE:
     case KIND_FLUID:
     case KIND_PEDAL:
@@ -437,7 +438,24 @@ static int undoing_rank(const struct part *part)
     case KIND_COUNT:
         break;
     }
-    return 8;
+    return NOT_UNDONE;
+}
+
+/* From below upwards, pipes and hoses when what they join is on, the master last of all: it is
+ * full, and stands over the rest. */
+static void put_all_on(struct opening *opening)
+{
+    static const enum undoing order[] = {BRAKES, SLAVES, JOINTS,  PIPES,
+                                         HOSES,  SERVOS, MASTERS, RESERVOIRS};
+    for (size_t k = 0; k < sizeof order / sizeof *order; k++) {
+        for (int i = 0; i < opening->count; i++) {
+            int index = opening->parts[i];
+            if (undoing_rank(part_at(opening, index)) == order[k]) {
+                opening->fitted[index] = true;
+                put_on(opening, index);
+            }
+        }
+    }
 }
 
 static void take_parts(struct opening *opening, const int *parts, int part_count)
@@ -445,10 +463,11 @@ static void take_parts(struct opening *opening, const int *parts, int part_count
     const struct system *system = opening->system;
     opening->parts = ARENA_ARRAY(opening->arena, (size_t)system->part_count + 1, int);
     opening->in_hand = ARENA_ARRAY(opening->arena, (size_t)system->part_count + 1, bool);
+    opening->fitted = ARENA_ARRAY(opening->arena, (size_t)system->part_count + 1, bool);
     for (int i = 0; i < (parts == NULL ? system->part_count : part_count); i++) {
         int index = parts == NULL ? i : parts[i];
         const struct part *part = &system->parts[index];
-        if ((parts == NULL && !part_was_opened(part)) || undoing_rank(part) > 7 ||
+        if ((parts == NULL && !part_was_opened(part)) || undoing_rank(part) == NOT_UNDONE ||
             opening->in_hand[index]) {
             continue;
         }
@@ -492,9 +511,7 @@ struct steps opening_of(const struct system *system, const struct network *netwo
         steps_add(&steps, "close-threads");
         steps_add(&steps, "close-washers");
     }
-    for (int i = opening.count - 1; i >= 0; i--) {
-        put_on(&opening, opening.parts[i]);
-    }
+    put_all_on(&opening);
     if (parts == NULL) {
         add_missing_hoses(&opening);
     }

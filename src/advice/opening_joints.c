@@ -102,11 +102,10 @@ static void close_union(struct opening *opening, int part, int other)
     /* what is screwed together directly: no source gives a torque */
 }
 
-/* A hose in hand closes its unions itself, when it is fitted: the last of all. */
-static bool waits_for_hose(const struct opening *opening, int part, int other)
+/* A union is done up when the second of its parts is fitted. */
+static bool waits_for(const struct opening *opening, int other)
 {
-    return part_at(opening, part)->kind != KIND_HOSE && opening->in_hand[other] &&
-           part_at(opening, other)->kind == KIND_HOSE;
+    return opening->in_hand[other] && !opening->fitted[other];
 }
 
 /* Acts on each union of a part that is not done yet. A hose that is not in hand but meets the part
@@ -120,7 +119,7 @@ static void for_unions(struct opening *opening, int part, bool *done, bool pipes
         }
         struct meeting meeting = meeting_at(opening, c, part);
         if ((part_at(opening, meeting.other)->kind == KIND_PIPE) != pipes ||
-            (done == opening->closed && waits_for_hose(opening, part, meeting.other))) {
+            (done == opening->closed && waits_for(opening, meeting.other))) {
             continue;
         }
         done[c] = true;

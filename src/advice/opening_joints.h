@@ -16,6 +16,7 @@ struct opening {
     int *parts; /* in hand, in the order of undoing */
     int count;
     bool *in_hand; /* by part */
+    bool *fitted;  /* by part: of those in hand, back on the car */
     bool *undone;  /* by connection */
     bool *closed;
 };

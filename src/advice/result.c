@@ -30,6 +30,7 @@ struct result *result_asked(const struct system *system, const struct network *n
     result->units = UNITS_METRIC;
     result->hoses = hoses_of(system, network, today, arena);
     result->opening = opening_of(system, network, NULL, 0, arena);
+    result->unsettled = unsettled_of(system, network, arena);
     if ((parts & (RESULT_FIGURES | RESULT_JUDGED)) != 0)
         result->figures = figures_of(system, network, effort, arena);
     if ((parts & RESULT_JUDGED) != 0)

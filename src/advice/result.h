@@ -31,6 +31,7 @@ struct result {
     struct hose_list hoses;
     struct bleed_plan *bleed; /* NULL unless asked */
     struct steps opening;
+    struct findings unsettled; /* found bad on parts that stay: plan and opening say it first */
     struct steps tests; /* what follows the bleeding: PHASE_TEST to PHASE_LATER; with the plan */
     struct fit *fit;    /* NULL unless asked */
     const struct curves *curves; /* NULL unless asked */

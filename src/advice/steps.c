@@ -330,12 +330,12 @@ static const struct step_row rows[] = {
 
     /* bleeding */
     {"bleed-master", PHASE_BLEED,
-     "{nipple}: loosen each outlet union in turn while the pedal goes down slowly, and shut it "
-     "before the pedal comes up: two strokes each, or until no bubbles come.",
+     "{nipple}: loosen each outlet union in turn while the {text} goes down slowly, and shut it "
+     "before it comes up: two strokes each, or until no bubbles come.",
      NULL, CUSTOM, "strokes it took", NULL},
     {"bleed-master-steady", PHASE_BLEED,
      "{nipple}: loosen each outlet union in turn until fluid comes without bubbles, and shut it. "
-     "Nobody touches the pedal.",
+     "Nobody touches the {text}.",
      NULL, CUSTOM, "clear, or not", NULL},
     {"bleed-nipple", PHASE_BLEED,
      "{nipple}: draw off {volume}, {strokes}, then go on to three to five clear "
@@ -352,8 +352,7 @@ static const struct step_row rows[] = {
      "{nipple}: tube on and full, open it half a turn, push {volume} in slowly until no more air "
      "comes up in the reservoir, and shut it while fluid still goes in.",
      "Watch the reservoir: it rises.", CUSTOM, "pushed in", NULL},
-    {"bleed-again", PHASE_BLEED,
-     "{nipple} once more: three to five strokes, until they come clear.", NULL, CUSTOM,
+    {"bleed-again", PHASE_BLEED, "{nipple} once more, until it comes clear.", NULL, CUSTOM,
      "clear, or not", NULL},
     {"bleed-slave", PHASE_BLEED,
      "{nipple}: draw off {volume}, {strokes}, then go on to three to five clear "

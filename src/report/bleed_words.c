@@ -120,17 +120,21 @@ const char *bleed_method_words(const struct bleed_plan *plan)
     return NULL;
 }
 
-const char *bleed_how(const struct bleed_plan *plan)
+const char *bleed_how(struct arena *arena, const struct bleed_plan *plan)
 {
+    const char *pressed = plan->by_lever ? "Pedal or lever" : "Pedal";
+    const char *again = plan->by_lever ? "pedal or lever" : "pedal";
     switch (plan->method) {
     case METHOD_PEDAL:
-        return plan->shut_under_pressure
-                   ? "Tube on, its end under fluid; half a turn open. Pedal down slowly, nipple "
-                     "shut while it still goes down, pedal up, wait three seconds. Then three to "
-                     "five clear strokes."
-                   : "Tube on, its end under fluid; half a turn open. Pedal down slowly, wait till "
-                     "the flow stops, nipple shut, pedal up, wait three seconds. Then three to "
-                     "five clear strokes.";
+        return text_print(arena,
+                          plan->shut_under_pressure
+                              ? "Tube on, its end under fluid; half a turn open. %s down slowly, "
+                                "nipple shut while it still goes down, %s up, wait three seconds. "
+                                "Then three to five clear strokes."
+                              : "Tube on, its end under fluid; half a turn open. %s down slowly, "
+                                "wait till the flow stops, nipple shut, %s up, wait three seconds. "
+                                "Then three to five clear strokes.",
+                          pressed, again);
     case METHOD_PRESSURE:
     case METHOD_VACUUM:
     case METHOD_GRAVITY:
@@ -145,24 +149,17 @@ const char *bleed_how(const struct bleed_plan *plan)
     return "";
 }
 
-const char *bleed_how_short(const struct bleed_plan *plan)
+const char *bleed_how_short(struct arena *arena, const struct bleed_plan *plan)
 {
-    switch (plan->method) {
-    case METHOD_PEDAL:
-        return plan->shut_under_pressure
-                   ? "Half a turn open. Pedal down slowly, nipple shut while it goes, pedal up, "
-                     "wait "
-                     "3 s. Then 3 to 5 clear strokes."
-                   : "Half a turn open. Pedal down slowly, flow stops, nipple shut, pedal up, wait "
-                     "3 s. Then 3 to 5 clear strokes.";
-    case METHOD_PRESSURE:
-    case METHOD_VACUUM:
-    case METHOD_GRAVITY:
-    case METHOD_REVERSE:
-    case METHOD_COUNT:
-        break;
-    }
-    return bleed_how(plan);
+    if (plan->method != METHOD_PEDAL)
+        return bleed_how(arena, plan);
+    return text_print(arena,
+                      plan->shut_under_pressure
+                          ? "Half a turn open. %s down slowly, nipple shut while it goes, up, wait "
+                            "3 s. Then 3 to 5 clear strokes."
+                          : "Half a turn open. %s down slowly, flow stops, nipple shut, up, wait "
+                            "3 s. Then 3 to 5 clear strokes.",
+                      plan->by_lever ? "Pedal or lever" : "Pedal");
 }
 
 const char *bleed_amount_words(const struct bleed_plan *plan)

@@ -38,9 +38,9 @@ const char *bleed_top_up(struct arena *arena, const struct bleed_plan *plan,
  * back up". NULL when the plan has no verdicts. */
 const char *bleed_method_words(const struct bleed_plan *plan);
 /* How each nipple is gone about, in a sentence or two; by the pedal or by the plan's other way. */
-const char *bleed_how(const struct bleed_plan *plan);
+const char *bleed_how(struct arena *arena, const struct bleed_plan *plan);
 /* The same in few words, for the small screen. */
-const char *bleed_how_short(const struct bleed_plan *plan);
+const char *bleed_how_short(struct arena *arena, const struct bleed_plan *plan);
 /* What the volumes of a step mean. */
 const char *bleed_amount_words(const struct bleed_plan *plan);
 /* A reason for or against a method with its quantities filled in. */

@@ -49,6 +49,15 @@ static json_t *finding_object(struct arena *arena, const struct result *result,
     return object;
 }
 
+static json_t *findings_array(struct arena *arena, const struct result *result,
+                              const struct findings *findings)
+{
+    json_t *array = json_array();
+    for (size_t i = 0; i < findings->count; i++)
+        json_array_append_new(array, finding_object(arena, result, &findings->items[i]));
+    return array;
+}
+
 static json_t *hoses_object(struct arena *arena, const struct hose_list *hoses)
 {
     static const char *const verdicts[] = {"complete", "old hoses left", "missing", "cannot tell"};
@@ -179,19 +188,17 @@ bool json_result(struct text *into, const struct result *result, enum json_part 
         for (int i = 0; i < result->figures.count; i++)
             json_array_append_new(figures, figure_object(arena, result, &result->figures.items[i]));
         json_object_set_new(root, "figures", figures);
-        json_t *findings = json_array();
-        for (size_t i = 0; i < result->findings.count; i++)
-            json_array_append_new(findings,
-                                  finding_object(arena, result, &result->findings.items[i]));
-        json_object_set_new(root, "findings", findings);
+        json_object_set_new(root, "findings", findings_array(arena, result, &result->findings));
         json_object_set_new(root, "rules", rules_array(arena, result));
         json_object_set_new(root, "summary", json_string(summary_words(arena, result)));
         break;
     }
     case JSON_BLEED:
+        json_object_set_new(root, "unsettled", findings_array(arena, result, &result->unsettled));
         json_object_set_new(root, "bleed", bleed_object(arena, result));
         break;
     case JSON_OPEN:
+        json_object_set_new(root, "unsettled", findings_array(arena, result, &result->unsettled));
         json_object_set_new(root, "opening", steps_array(arena, result, &result->opening));
         break;
     case JSON_HOSES:

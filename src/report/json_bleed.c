@@ -84,7 +84,7 @@ static void set_method(json_t *object, struct arena *arena, const struct result 
         if (plan->verdicts[i].row->method == plan->method)
             json_object_set_new(object, "method", json_string(plan->verdicts[i].row->id));
     json_object_set_new(object, "shut_under_pressure", json_boolean(plan->shut_under_pressure));
-    json_object_set_new(object, "how", json_string(bleed_how(plan)));
+    json_object_set_new(object, "how", json_string(bleed_how(arena, plan)));
     json_object_set_new(object, "methods", methods_array(arena, result));
 }
 

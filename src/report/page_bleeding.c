@@ -110,7 +110,8 @@ static struct cells cells_of(struct arena *arena, const struct result *result,
     const char *mark = step->volume_assumed ? "*" : "";
     struct cells cells = {0};
     if (detail != NULL && !bleed_draws(step)) {
-        cells.items[STROKES][0] = "3 to 5";
+        if (result->bleed->method == METHOD_PEDAL)
+            cells.items[STROKES][0] = "3 to 5";
         cells.items[STROKES][1] = "until clear";
         return cells;
     }
@@ -236,7 +237,7 @@ static void opening_words(struct flow *flow, const struct result *result)
         text_add(&words, " Strokes are for: %s.", bleed_method_words(plan));
     text_add(&words, " The numbers are those on the diagram.");
     flow_paragraph(flow, words.items, flow_plain(), INK_BLACK);
-    flow_paragraph(flow, bleed_how(plan), flow_slanted(), INK_DARK);
+    flow_paragraph(flow, bleed_how(flow->arena, plan), flow_slanted(), INK_DARK);
     if (plan->left_out_count > 0 && plan->makers_order)
         flow_paragraph(flow,
                        names_of(flow->arena, result, "The maker's order leaves out", plan->left_out,

@@ -110,7 +110,7 @@ static void add_steps(struct text *into, const struct result *result)
     const struct steps *steps = &result->bleed->steps;
     if (steps->count > 0) {
         frame_heading(into, "Bleeding, in this order");
-        text_add_wrapped(into, bleed_how(result->bleed), 0, 0, FRAME_WIDTH);
+        text_add_wrapped(into, bleed_how(into->arena, result->bleed), 0, 0, FRAME_WIDTH);
         text_add(into, "\n");
         text_add_wrapped(into, bleed_amount_words(result->bleed), 0, 0, FRAME_WIDTH);
         text_add(into, "\n");
@@ -239,6 +239,7 @@ void text_bleed(struct text *into, const struct result *result)
     const struct bleed_plan *plan = result->bleed;
     frame_title(into, result);
     text_add(into, "\n");
+    frame_unsettled(into, result);
     if (plan->refused) {
         text_add_wrapped(into, plan->refusal, 0, 0, FRAME_WIDTH);
         return;

@@ -72,7 +72,9 @@ static void add_amounts(struct text *into, const struct result *result, const st
     const struct bleed_plan *plan = result->bleed;
     struct arena *arena = into->arena;
     if (step->bleed != NULL && !bleed_draws(step)) {
-        add_labelled(into, "STROKES", "three to five, until they are clear");
+        bool pedal = plan->method == METHOD_PEDAL;
+        add_labelled(into, pedal ? "STROKES" : "UNTIL",
+                     pedal ? "three to five, until they are clear" : "it comes clear");
         return;
     }
     add_measure(into, plan, step);
@@ -82,6 +84,11 @@ static void add_amounts(struct text *into, const struct result *result, const st
                                 step->volume_assumed ? " (assumed)" : ""));
     add_labelled(into, plan->method == METHOD_REVERSE ? "RESERVOIR" : "TOP UP",
                  bleed_top_up(arena, plan, step));
+    for (size_t i = 0; i < result->unsettled.count; i++)
+        if (result->unsettled.items[i].part == step->part) {
+            add_labelled(into, "WARNING", "found bad, and nothing is renewed here: renew it first");
+            break;
+        }
     if (step->bleed != NULL && step->bleed->gave_up)
         add_labelled(into, "WARNING", "the air does not come out this way");
     if (step->bleed != NULL && step->bleed->trapped.m3 > 0)
@@ -121,8 +128,9 @@ static void add_if_room(struct text *into, const char *words, int kept)
 static void add_how(struct text *into, const struct bleed_plan *plan, const char *reason, int kept)
 {
     int taken = lines_in(into) + lines_for(into->arena, reason) + kept;
-    bool fits = taken + lines_for(into->arena, bleed_how(plan)) <= SCREEN_LINES;
-    add_if_room(into, fits ? bleed_how(plan) : bleed_how_short(plan), kept);
+    bool fits = taken + lines_for(into->arena, bleed_how(into->arena, plan)) <= SCREEN_LINES;
+    add_if_room(into, fits ? bleed_how(into->arena, plan) : bleed_how_short(into->arena, plan),
+                kept);
 }
 
 static void add_next(struct text *into, const struct result *result, size_t at)

@@ -76,6 +76,24 @@ void frame_cautions(struct text *into, const struct result *result, enum caution
     }
 }
 
+void frame_unsettled(struct text *into, const struct result *result)
+{
+    struct arena *arena = into->arena;
+    for (size_t i = 0; i < result->unsettled.count; i++) {
+        const struct finding *finding = &result->unsettled.items[i];
+        const char *what = fill_words(arena, finding->check->what, finding->quantities,
+                                      finding->quantity_count, result->units);
+        const char *remedy = fill_words(arena, finding->check->remedy, finding->quantities,
+                                        finding->quantity_count, result->units);
+        text_add_wrapped(into,
+                         text_print(arena, "NOT SETTLED. %s It stays on the car. %s [%s]", what,
+                                    remedy, finding->check->id),
+                         0, 4, FRAME_WIDTH);
+    }
+    if (result->unsettled.count > 0)
+        text_add(into, "\n");
+}
+
 void frame_line(struct text *into, const char *label, const char *words)
 {
     enum { LABEL = 18 };

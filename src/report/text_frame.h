@@ -20,6 +20,7 @@ void frame_heading(struct text *into, const char *heading);
 void frame_step(struct text *into, const struct result *result, const struct steps *steps,
                 size_t at);
 /* The cautions of a time that apply to this car. */
+void frame_unsettled(struct text *into, const struct result *result);
 void frame_cautions(struct text *into, const struct result *result, enum caution_when when);
 /* A line of a list under a step: a label, then words wrapped beside it. */
 void frame_line(struct text *into, const char *label, const char *words);

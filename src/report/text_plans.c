@@ -36,6 +36,7 @@ void text_open(struct text *into, const struct result *result)
 {
     frame_title(into, result);
     text_add(into, "\n");
+    frame_unsettled(into, result);
     if (result->opening.count == 0) {
         text_add_wrapped(into,
                          "Nothing to open: no work file renews or replaces a part. Name the parts "

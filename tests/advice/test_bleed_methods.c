@@ -218,6 +218,8 @@ static void a_drum_without_a_nipple_and_unknown_heights_are_minded(void **state)
     (void)state;
     expect(CAR("DOT 4", "", "", "3/16 in", "[rear right drum]\nnipples = 0\n" RUNS), METHOD_PEDAL,
            true, "no-nipple");
+    expect(CAR("DOT 4", "", "", "3/16 in", "[rear right drum]\nnipples = 0\n" RUNS), METHOD_REVERSE,
+           false, "no-nipple-to-push");
 #define NO_HEIGHTS                                                                                 \
     "[vehicle]\ntitle = Case\ndriver = right\nfront axle = independent\nrear axle = live\n"        \
     "[fluid]\ngrade = DOT 4\n[reservoir]\ncapacity = 200 mL\n"                                     \

@@ -492,11 +492,77 @@ static void no_step_names_what_the_car_has_not_or_the_work_left_alone(void **sta
     assert_true(words_seen > 5000);
 }
 
+static bool is_union(const struct step *step)
+{
+    static const char *const rows[] = {"close-pipe-nut", "close-hose-end", "close-hose-in-caliper"};
+    for (size_t i = 0; i < sizeof rows / sizeof *rows; i++) {
+        if (strcmp(step->row->id, rows[i]) == 0) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* When a part is put on the car; -1: it stayed. */
+static int when_fitted(const struct job *job, int part)
+{
+    struct step about = {.part = part};
+    int fitted = when_row(job, "close-part", &about);
+    return fitted >= 0 ? fitted : when_row(job, "close-hose", &about);
+}
+
+static int unions_seen;
+
+/* A union is done up when both its parts are on; what needs fluid comes after the filling; a rod is
+ * gauged, and a master bled at the bench, before it is fitted. */
+static void look_at_order(struct job *job)
+{
+    int filled = -1;
+    for (int l = 0; l < LISTS; l++) {
+        for (size_t i = 0; i < job->lists[l].count; i++) {
+            const struct step *step = &job->lists[l].items[i];
+            const char *id = step->row->id;
+            int now = when(job, l, i);
+            if (is_union(step)) {
+                int other = system_find(job->system, step->text);
+                if (when_fitted(job, step->part) > now || when_fitted(job, other) > now) {
+                    fail_msg("%s: step %d, %s, of the %s and %s before both are on", job->name,
+                             step->number, id, job->system->parts[step->part].name, step->text);
+                }
+                unions_seen++;
+            } else if (strcmp(id, "set-reservoir") == 0 || strcmp(id, "set-kit-reverse") == 0) {
+                filled = now;
+            } else if ((strcmp(id, "set-servo-empty") == 0 || strcmp(id, "set-dead-leg") == 0 ||
+                        strcmp(id, "set-kit-pressure") == 0 || strncmp(id, "finish-", 7) == 0 ||
+                        strncmp(id, "test-hold", 9) == 0) &&
+                       filled < 0 && job->lists[2].count > 0) {
+                fail_msg("%s: %s needs fluid, and nothing is filled", job->name, id);
+            } else if (strcmp(id, "set-servo-rod-gap") == 0) {
+                int master = system_find(job->system, step->text);
+                struct step about = {.part = master};
+                int back = when_row(job, "close-master-back", &about);
+                assert_true(now < (back >= 0 ? back : when_fitted(job, master)));
+            } else if (strcmp(id, "close-bench") == 0) {
+                assert_true(now < when_fitted(job, step->part));
+            }
+        }
+    }
+}
+
+static void nothing_is_done_before_it_can_be(void **state)
+{
+    (void)state;
+    unions_seen = 0;
+    for_jobs(look_at_order);
+    assert_true(unions_seen > 500);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(each_temporary_setting_is_undone_before_the_car_moves),
         cmocka_unit_test(nothing_is_undone_that_was_not_set),
+        cmocka_unit_test(nothing_is_done_before_it_can_be),
         cmocka_unit_test(no_step_names_what_the_car_has_not_or_the_work_left_alone),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);

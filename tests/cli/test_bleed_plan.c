@@ -375,6 +375,39 @@ static void an_order_asked_for_gets_its_cost(void **state)
     json_decref(plan);
 }
 
+/* Said before anything else, and not ended clean, though the part itself is left alone. */
+static void what_was_found_bad_and_stays_comes_first(void **state)
+{
+    (void)state;
+    static const char *const found[][2] = {{"pistons = stuck", "pistons-stuck"},
+                                           {"leak = weeping", "leak-weeping"},
+                                           {"bore surface = pitted", "bore-pitted"},
+                                           {"nipple = sheared", "nipple-sheared"}};
+    static const char *const commands[] = {"bleed", "open"};
+    char folder[] = "/tmp/firmpedal-test-XXXXXX", path[64];
+    assert_non_null(mkdtemp(folder));
+    snprintf(path, sizeof path, "%s/work.ini", folder);
+    for (size_t f = 0; f < 4; f++)
+        for (int settled = 0; settled < 2; settled++) {
+            FILE *work = fopen(path, "w");
+            fprintf(work,
+                    "[work]\ncar = Village van\ndate = 2026-11-20\nrenewed = %s\n"
+                    "[found rear left drum]\n%s\n",
+                    settled ? "rear left drum" : "front left hose", found[f][0]);
+            fclose(work);
+            for (int c = 0; c < 2; c++) {
+                struct run run = run_cli(commands[c], cars[0], path, "--date", "2026-11-25");
+                const char *said = strstr(run.out, found[f][1]);
+                assert_int_equal(run.status, settled ? 0 : 1);
+                assert_true(settled == (said == NULL));
+                assert_true(settled || said < strstr(run.out, "WARNING."));
+                run_finish(&run);
+            }
+        }
+    unlink(path);
+    rmdir(folder);
+}
+
 static void a_union_is_one_step_with_its_boxes(void **state)
 {
     (void)state;
@@ -412,6 +445,7 @@ int main(void)
         cmocka_unit_test(strokes_are_whole_and_no_larger_than_the_master),
         cmocka_unit_test(shutting_early_never_takes_fewer_strokes_than_holding_open),
         cmocka_unit_test(an_order_asked_for_gets_its_cost),
+        cmocka_unit_test(what_was_found_bad_and_stays_comes_first),
         cmocka_unit_test(a_union_is_one_step_with_its_boxes),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);

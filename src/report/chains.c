@@ -5,7 +5,8 @@
 #include <string.h>
 
 #include "base/list.h"
-#include "physics/pressure.h"
+#include "report/labels.h"
+#include "report/nipples.h"
 #include "report/place.h"
 
 /* How long a hose is drawn, mm; pipes share what is left of the way. */
@@ -13,7 +14,7 @@
 #define DIRECT_DRAWN 3.0
 #define PIPE_LEAST   4.0
 
-enum { IMPROVING_ROUNDS = 2, NO_WAY = 100000 };
+enum { IMPROVING_ROUNDS = 2, MOST_TRIES = 12, MOST_LAID = 300, NO_WAY = 100000 };
 
 static const struct edge *edge_of(const struct layout *layout, int edge)
 {
@@ -142,60 +143,38 @@ static struct spot spot_of(int x, int y)
 static void block_symbol(const struct layout *layout, struct grid *grid,
                          const struct symbol *symbol)
 {
-    const struct part *part = &layout->system->parts[symbol->part];
     int x = symbol->centre.x;
     int y = symbol->centre.y;
     int w = symbol->half_width;
     int h = symbol->half_height;
     grid_block(grid, spot_of(x - w, y - h), spot_of(x + w, y + h));
-    if (place_nipples(layout, symbol->part) == 0)
+    struct box nipples;
+    if (!nipples_box(layout, symbol, &nipples))
         return;
-    if (kind_is_brake(part->kind) && layout->motorcycle)
-        grid_block(grid, spot_of(x < GRID_WIDTH / 2 ? x - w - 2 : x + w + 1, y - 2),
-                   spot_of(x < GRID_WIDTH / 2 ? x - w - 1 : x + w + 2, y + 2));
-    else if (kind_is_brake(part->kind))
-        grid_block(grid, spot_of(x - 2, y - h - 2), spot_of(x + 2, y - h - 1));
-    else if (w == 0)
-        grid_block(grid, spot_of(x + 1, y - 1), spot_of(x + 1, y - 1));
-    else
-        grid_block(grid, spot_of(x + w + 1, y - h - 1), spot_of(x + w + 2, y - h));
+    nipples = box_wider(nipples, HOSE_HALF + 0.05);
+    grid_block(
+        grid, spot_of((int)ceil(nipples.left / GRID_STEP), (int)ceil(nipples.top / GRID_STEP)),
+        spot_of((int)floor(nipples.right / GRID_STEP), (int)floor(nipples.bottom / GRID_STEP)));
 }
 
-/* The rods between a pedal and what it works. */
-static void block_rods(const struct layout *layout, struct grid *grid, const struct symbol *pedal)
+static bool is_master(const struct layout *layout, int symbol)
 {
-    struct spot at = pedal->centre;
-    struct spot left = {at.x - 1, at.y - 3};
-    struct spot right = {at.x + 1, at.y};
+    return layout->system->parts[layout->symbols[symbol].part].kind == KIND_MASTER;
+}
+
+/* Feeds lie on the grid like ways: pipes may cross them, but not run along them. */
+static void take_feeds(const struct layout *layout, struct grid *grid)
+{
+    struct zone zone;
+    struct spot spots[GRID_HEIGHT + 1];
     for (int i = 0; i < layout->symbol_count; i++) {
-        int part = layout->symbols[i].part;
-        if (layout->system->parts[part].kind != KIND_MASTER ||
-            pressure_pedal_of(layout->system, part) != pedal->part)
+        if (!is_master(layout, i) || !place_line(layout, &layout->symbols[i], 0, &zone))
             continue;
-        int x = layout->symbols[i].centre.x;
-        left.x = x < left.x ? x : left.x;
-        right.x = x > right.x ? x : right.x;
-    }
-    grid_block(grid, left, right);
-}
-
-static void block_feeds(const struct layout *layout, struct grid *grid)
-{
-    for (int i = 0; i < layout->symbol_count; i++) {
-        const struct symbol *symbol = &layout->symbols[i];
-        const struct part *part = &layout->system->parts[symbol->part];
-        struct spot at = symbol->centre;
-        if (part->kind == KIND_MASTER) {
-            int reservoir = place_reservoir_of(layout->system, symbol->part);
-            if (reservoir >= 0)
-                grid_block(grid,
-                           spot_of(at.x, layout->symbols[layout->symbol_of[reservoir]].centre.y),
-                           at);
-        }
-        if (part->kind == KIND_PEDAL)
-            block_rods(layout, grid, symbol);
-        if (part->kind == KIND_SERVO && part->as.servo.vacuum_hose.m > 0)
-            grid_block(grid, at, spot_of(at.x + (part_chambers(part) ? 0 : 5), at.y));
+        struct way way = {spots, 0};
+        for (int y = zone.top; y <= zone.bottom; y++)
+            spots[way.count++] = spot_of(zone.left, y);
+        if (way.count > 0)
+            grid_take(grid, &way);
     }
 }
 
@@ -214,20 +193,25 @@ static struct grid *grid_of(const struct layout *layout)
                 grid, spot_of(s->centre.x - s->half_width - 1, s->centre.y - s->half_height - 1),
                 spot_of(s->centre.x + s->half_width + 1, s->centre.y + s->half_height + 1), 5);
     }
+    for (int i = 0; i < layout->reserved_count; i++) {
+        struct box box = layout->reserved[i];
+        grid_make_dear(
+            grid, spot_of((int)ceil(box.left / GRID_STEP), (int)ceil(box.top / GRID_STEP)),
+            spot_of((int)floor(box.right / GRID_STEP), (int)floor(box.bottom / GRID_STEP)), 10);
+    }
     grid_block(grid, spot_of(0, 0), spot_of(GRID_WIDTH, 1));
     grid_block(grid, spot_of(0, GRID_HEIGHT - 2), spot_of(GRID_WIDTH, GRID_HEIGHT));
     grid_block(grid, spot_of(0, 0), spot_of(5, GRID_HEIGHT));
     grid_block(grid, spot_of(GRID_WIDTH - 5, 0), spot_of(GRID_WIDTH, GRID_HEIGHT));
-    if (layout->motorcycle) {
-        int middle = GRID_WIDTH / 2;
-        grid_block(grid, spot_of(middle - 2, layout->front_axle - 8),
-                   spot_of(middle + 2, layout->front_axle + 8));
-        grid_block(grid, spot_of(middle - 2, layout->rear_axle - 7),
-                   spot_of(middle + 2, layout->rear_axle + 8));
-    }
+    struct zone zone;
+    for (int i = 0; place_tyre(layout, i, &zone); i++)
+        grid_block(grid, spot_of(zone.left, zone.top), spot_of(zone.right, zone.bottom));
     for (int i = 0; i < layout->symbol_count; i++)
         block_symbol(layout, grid, &layout->symbols[i]);
-    block_feeds(layout, grid);
+    for (int i = 0; i < layout->symbol_count; i++)
+        for (int k = 0; !is_master(layout, i) && place_line(layout, &layout->symbols[i], k, &zone);
+             k++)
+            grid_block(grid, spot_of(zone.left, zone.top), spot_of(zone.right, zone.bottom));
     return grid;
 }
 
@@ -238,6 +222,11 @@ static int route_one(const struct layout *layout, struct grid *grid, struct chai
     int cost = NO_WAY;
     int from_count = place_docks(layout, &layout->symbols[chain->from], chain->from_chamber, from);
     int to_count = place_docks(layout, &layout->symbols[chain->to], chain->to_chamber, to);
+    /* What lies before the bulkhead stays there. */
+    const struct symbol *one = &layout->symbols[chain->from], *other = &layout->symbols[chain->to];
+    bool bay = !layout->motorcycle && one->centre.y < layout->bulkhead &&
+               other->centre.y < layout->bulkhead;
+    grid->floor = bay ? layout->bulkhead - 1 : GRID_HEIGHT;
     chain->way = route_find(grid, from, from_count, to, to_count, &cost);
     return cost;
 }
@@ -247,6 +236,7 @@ static void take_others(const struct layout *layout, struct grid *grid, const st
                         const struct chain *other)
 {
     grid_clear_ways(grid);
+    take_feeds(layout, grid);
     for (int i = 0; i < layout->chain_count; i++)
         if (&layout->chains[i] != one && &layout->chains[i] != other)
             grid_take(grid, &layout->chains[i].way);
@@ -280,6 +270,43 @@ static bool share_symbol(const struct chain *a, const struct chain *b)
     return a->from == b->from || a->from == b->to || a->to == b->from || a->to == b->to;
 }
 
+/* Each is laid once, then taken up and laid again among the others. */
+static void lay_all(struct layout *layout, struct grid *grid, const struct turn *turns)
+{
+    int count = layout->chain_count;
+    for (int i = 0; i < count; i++)
+        layout->chains[i].way = (struct way){0};
+    for (int round = 0; round < IMPROVING_ROUNDS; round++) {
+        for (int t = 0; t < count; t++) {
+            struct chain *chain = &layout->chains[turns[t].chain];
+            take_others(layout, grid, chain, chain);
+            route_one(layout, grid, chain);
+        }
+        for (int t = 0; t < count; t++)
+            for (int u = t + 1; u < count; u++) {
+                struct chain *one = &layout->chains[turns[t].chain];
+                struct chain *other = &layout->chains[turns[u].chain];
+                if (share_symbol(one, other))
+                    settle_pair(layout, grid, one, other);
+            }
+    }
+}
+
+/* Moves the ways that found no room to the front, so that they are laid before those that took it
+ * from them; gives how many there are. */
+static int put_first(const struct layout *layout, struct turn *turns)
+{
+    int missing = 0;
+    for (int t = 0; t < layout->chain_count; t++) {
+        struct turn turn = turns[t];
+        if (layout->chains[turn.chain].way.count > 0)
+            continue;
+        memmove(&turns[missing + 1], &turns[missing], (size_t)(t - missing) * sizeof *turns);
+        turns[missing++] = turn;
+    }
+    return missing;
+}
+
 void chains_route(struct layout *layout)
 {
     size_t count = (size_t)layout->chain_count;
@@ -288,23 +315,14 @@ void chains_route(struct layout *layout)
     for (int i = 0; i < layout->chain_count; i++)
         turns[i] = turn_of(layout, i);
     qsort(turns, count, sizeof *turns, compare_turns);
-    /* Each is laid once, then taken up and laid again among the others. */
-    for (int round = 0; round < IMPROVING_ROUNDS; round++) {
-        for (size_t t = 0; t < count; t++) {
-            struct chain *chain = &layout->chains[turns[t].chain];
-            take_others(layout, grid, chain, chain);
-            route_one(layout, grid, chain);
-        }
-        for (size_t t = 0; t < count; t++)
-            for (size_t u = t + 1; u < count; u++) {
-                struct chain *one = &layout->chains[turns[t].chain];
-                struct chain *other = &layout->chains[turns[u].chain];
-                if (share_symbol(one, other))
-                    settle_pair(layout, grid, one, other);
-            }
+    for (int tries = 0; tries < MOST_TRIES; tries++) {
+        if (tries * layout->chain_count > MOST_LAID)
+            return;
+        lay_all(layout, grid, turns);
+        layout->unrouted = put_first(layout, turns);
+        if (layout->unrouted == 0)
+            return;
     }
-    for (int i = 0; i < layout->chain_count; i++)
-        layout->unrouted += layout->chains[i].way.count == 0;
 }
 
 struct point chains_on_paper(const struct layout *layout, struct spot spot)
@@ -395,27 +413,6 @@ static void share_out(const struct layout *layout, const struct chain *chain, do
             lengths[i] = (whole - fixed) / pipes;
 }
 
-static void cut_pieces(const struct layout *layout, struct chain *chain)
-{
-    size_t count = (size_t)chain->edge_count;
-    chain->pieces = ARENA_ARRAY(layout->arena, count, struct piece);
-    chain->marks = ARENA_ARRAY(layout->arena, count, struct inline_joint);
-    double *lengths = ARENA_ARRAY(layout->arena, count, double);
-    share_out(layout, chain, lengths);
-    double at = 0;
-    for (int i = 0; i < chain->edge_count; i++) {
-        const struct edge *edge = edge_of(layout, chain->edges[i]);
-        chain->pieces[i].part = edge->kind == EDGE_CARRIER ? edge->part : -1;
-        chain->pieces[i].hose = is_hose(layout, chain->edges[i]);
-        cut(layout, chain, at, at + lengths[i], &chain->pieces[i]);
-        at += lengths[i];
-        if (i < chain->edge_count - 1) {
-            chain->marks[i].part = chain->joints[i];
-            chain->marks[i].at = point_along(chain, at, &chain->marks[i].upright);
-        }
-    }
-}
-
 struct crossing_list {
     struct crossing *items;
     size_t count;
@@ -442,6 +439,11 @@ static void find_crossings(struct layout *layout)
 {
     struct crossing_list list = {0};
     for (int i = 0; i < layout->chain_count; i++)
+        for (int k = 0; k < layout->feed_count; k++)
+            for (int a = 1; a < layout->chains[i].point_count; a++)
+                cross_legs(layout, &list, i, &layout->chains[i].points[a - 1],
+                           (struct point[]){layout->feeds[k].a, layout->feeds[k].b});
+    for (int i = 0; i < layout->chain_count; i++)
         for (int k = 0; k < i; k++)
             for (int a = 1; a < layout->chains[i].point_count; a++)
                 for (int b = 1; b < layout->chains[k].point_count; b++)
@@ -451,14 +453,72 @@ static void find_crossings(struct layout *layout)
     layout->crossing_count = (int)list.count;
 }
 
+/* How near a joint may be to a bend, to what crosses the way there, and to the next joint, mm. */
+#define OFF_BEND     2.6
+#define OFF_CROSSING 2.6
+#define JOINTS_APART 2.4
+
+/* Whether a joint may stand at a distance along a chain. */
+static bool suits_joint(const struct layout *layout, const struct chain *chain, double distance)
+{
+    bool upright;
+    struct point at = point_along(chain, distance, &upright);
+    for (int i = 1; i + 1 < chain->point_count; i++)
+        if (hypot(chain->points[i].x - at.x, chain->points[i].y - at.y) < OFF_BEND)
+            return false;
+    for (int i = 0; i < layout->crossing_count; i++)
+        if (hypot(layout->crossings[i].at.x - at.x, layout->crossings[i].at.y - at.y) <
+            OFF_CROSSING)
+            return false;
+    return true;
+}
+
+/* Moves the cut between two pieces to the nearest place that suits a joint. */
+static double shift_cut(const struct layout *layout, const struct chain *chain, double before,
+                        double cut, double after)
+{
+    const double step = 0.5;
+    for (int i = 0; i * step < after - before; i++)
+        for (int sign = -1; sign <= 1; sign += 2) {
+            double place = cut + sign * i * step;
+            if (place >= before + JOINTS_APART && place <= after - JOINTS_APART &&
+                suits_joint(layout, chain, place))
+                return place;
+        }
+    return cut;
+}
+
+static void cut_pieces(const struct layout *layout, struct chain *chain)
+{
+    size_t count = (size_t)chain->edge_count;
+    chain->pieces = ARENA_ARRAY(layout->arena, count, struct piece);
+    chain->marks = ARENA_ARRAY(layout->arena, count, struct inline_joint);
+    double *lengths = ARENA_ARRAY(layout->arena, count, double);
+    double *cuts = ARENA_ARRAY(layout->arena, count + 1, double);
+    share_out(layout, chain, lengths);
+    for (size_t i = 0; i < count; i++)
+        cuts[i + 1] = cuts[i] + lengths[i];
+    for (size_t i = 1; i < count; i++)
+        cuts[i] = shift_cut(layout, chain, cuts[i - 1], cuts[i], cuts[i + 1]);
+    for (int i = 0; i < chain->edge_count; i++) {
+        const struct edge *edge = edge_of(layout, chain->edges[i]);
+        chain->pieces[i].part = edge->kind == EDGE_CARRIER ? edge->part : -1;
+        chain->pieces[i].hose = is_hose(layout, chain->edges[i]);
+        cut(layout, chain, cuts[i], cuts[i + 1], &chain->pieces[i]);
+        if (i < chain->edge_count - 1) {
+            chain->marks[i].part = chain->joints[i];
+            chain->marks[i].at = point_along(chain, cuts[i + 1], &chain->marks[i].upright);
+        }
+    }
+}
+
 void chains_finish(struct layout *layout)
 {
-    for (int i = 0; i < layout->chain_count; i++) {
-        struct chain *chain = &layout->chains[i];
-        if (chain->way.count == 0)
-            continue;
-        find_corners(layout, chain);
-        cut_pieces(layout, chain);
-    }
+    for (int i = 0; i < layout->chain_count; i++)
+        if (layout->chains[i].way.count > 0)
+            find_corners(layout, &layout->chains[i]);
     find_crossings(layout);
+    for (int i = 0; i < layout->chain_count; i++)
+        if (layout->chains[i].way.count > 0)
+            cut_pieces(layout, &layout->chains[i]);
 }

@@ -7,7 +7,8 @@
  * and hose of a chain lies on paper. Needs placed symbols. Fills chains and unrouted. */
 void chains_find(struct layout *layout);
 void chains_route(struct layout *layout);
-/* After symbols have their place on paper. Fills points, pieces, marks and crossings. */
+/* After symbols have their place on paper and feeds were found. Fills points, crossings, pieces and
+ * marks. */
 void chains_finish(struct layout *layout);
 
 /* A grid point on paper. */

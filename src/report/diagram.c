@@ -9,14 +9,16 @@
 
 #define PIPE_WIDTH 0.85
 
-static struct pen circuit_pen(const struct layout *layout, int circuit)
+struct pen diagram_circuit_pen(const struct layout *layout, int circuit)
 {
     static const enum ink inks[] = {INK_FIRST, INK_SECOND, INK_THIRD, INK_FOURTH};
-    static const enum dash lines[] = {DASH_SOLID, DASH_LONG, DASH_CHAIN, DASH_DOTS};
+    static const enum dash lines[MOST_CIRCUITS] = {
+        DASH_SOLID,        DASH_LONG,       DASH_CHAIN,        DASH_DOTS,
+        DASH_DOUBLE_CHAIN, DASH_LONG_SHORT, DASH_TRIPLE_CHAIN, DASH_PAIRS};
     if (circuit < 0)
         return (struct pen){PIPE_WIDTH, INK_GREY, DASH_SHORT};
-    int rank = layout->rank[circuit] % 4;
-    return (struct pen){PIPE_WIDTH, inks[rank], lines[rank]};
+    int rank = layout->rank[circuit];
+    return (struct pen){PIPE_WIDTH, inks[rank % 4], lines[rank % MOST_CIRCUITS]};
 }
 
 static enum tag tag_of_hose(const struct layout *layout, int part)
@@ -45,16 +47,9 @@ static void draw_car(struct sketch *sketch, const struct layout *layout)
     double y = layout->bulkhead * GRID_STEP;
     sketch_line(sketch, left, y, right, y, faint);
     sketch_line(sketch, left, y + 0.9, right, y + 0.9, faint);
-    for (int i = 0; i < layout->symbol_count; i++) {
-        const struct symbol *s = &layout->symbols[i];
-        if (layout->system->parts[s->part].kind == KIND_PEDAL && i >= 0) {
-            double wheel_x = layout->mirrored ? LAYOUT_WIDTH - 43 * GRID_STEP : 43 * GRID_STEP;
-            sketch_circle(sketch, (struct point){wheel_x, y + 26}, 7.5, pen_of(0.7, INK_LIGHT),
-                          INK_NONE);
-            sketch_circle(sketch, (struct point){wheel_x, y + 26}, 1.6, faint, INK_NONE);
-            break;
-        }
-    }
+    struct point wheel = labels_wheel(layout);
+    sketch_circle(sketch, wheel, 7.5, pen_of(0.7, INK_LIGHT), INK_NONE);
+    sketch_circle(sketch, wheel, 1.6, faint, INK_NONE);
 }
 
 static bool beam(enum axle_type type)
@@ -65,27 +60,28 @@ static bool beam(enum axle_type type)
 static void draw_axles(struct sketch *sketch, const struct layout *layout)
 {
     const struct vehicle *vehicle = system_vehicle(layout->system);
-    double ys[] = {layout->front_axle * GRID_STEP, layout->rear_axle * GRID_STEP};
-    enum axle_type types[] = {vehicle->front_axle, vehicle->rear_axle};
     struct pen faint = pen_of(0.35, INK_LIGHT);
-    for (int i = 0; i < 2; i++) {
-        if (!beam(types[i])) {
+    for (int i = 0; i < layout->axle_count; i++) {
+        double y = layout->axles[i].line * GRID_STEP;
+        bool rear = layout->axles[i].axle == AXLE_REAR;
+        enum axle_type type = rear ? vehicle->rear_axle : vehicle->front_axle;
+        if (!beam(type)) {
             struct pen fine = {0.35, INK_LIGHT, DASH_SHORT};
-            sketch_line(sketch, 12, ys[i], LAYOUT_WIDTH - 12, ys[i], fine);
+            sketch_line(sketch, 12, y, LAYOUT_WIDTH - 12, y, fine);
             continue;
         }
-        struct box tube = {12, ys[i] - 2.4, LAYOUT_WIDTH - 12, ys[i] + 2.4};
+        struct box tube = {12, y - 2.4, LAYOUT_WIDTH - 12, y + 2.4};
         sketch_box(sketch, tube, 0, faint, INK_WHITE);
-        if (types[i] == AXLE_LIVE)
-            sketch_circle(sketch, (struct point){LAYOUT_WIDTH / 2, ys[i]}, 7.5, faint, INK_WHITE);
+        if (type == AXLE_LIVE)
+            sketch_circle(sketch, (struct point){LAYOUT_WIDTH / 2, y}, 7.5, faint, INK_WHITE);
     }
 }
 
 static void draw_cycle(struct sketch *sketch, const struct layout *layout)
 {
     double x = LAYOUT_WIDTH / 2;
-    double front = layout->front_axle * GRID_STEP;
-    double rear = layout->rear_axle * GRID_STEP;
+    double front = layout->axles[0].line * GRID_STEP;
+    double rear = layout->axles[1].line * GRID_STEP;
     double bar = (layout->bulkhead + 1.6) * GRID_STEP;
     struct pen faint = pen_of(0.35, INK_LIGHT);
     struct pen frame = pen_of(1.6, INK_LIGHT);
@@ -124,12 +120,12 @@ static void draw_engine(struct sketch *sketch, const struct layout *layout)
         sketch_box(sketch, gearbox, 2.5, faint, INK_WHITE);
     sketch_box(sketch, engine, 2.5, faint, INK_WHITE);
     sketch_words(sketch, (engine.left + engine.right) / 2, (engine.top + engine.bottom) / 2 + 1,
-                 "engine", (struct font){.size = 6.5, .slanted = true}, ALIGN_MIDDLE, INK_GREY);
+                 "engine", (struct font){.size = 8, .slanted = true}, ALIGN_MIDDLE, INK_GREY);
 }
 
 static void draw_ground(struct sketch *sketch, const struct layout *layout)
 {
-    struct font font = {.size = 6.2, .bold = true};
+    struct font font = {.size = 8, .bold = true};
     double x = LAYOUT_WIDTH / 2;
     if (layout->motorcycle) {
         draw_cycle(sketch, layout);
@@ -182,7 +178,7 @@ static void draw_chain(struct sketch *sketch, const struct layout *layout, int i
     const struct chain *chain = &layout->chains[index];
     if (chain->way.count == 0)
         return;
-    struct pen pen = circuit_pen(layout, chain->circuit);
+    struct pen pen = diagram_circuit_pen(layout, chain->circuit);
     draw_gaps(sketch, layout, index);
     for (int i = 0; i < chain->edge_count; i++) {
         const struct piece *piece = &chain->pieces[i];
@@ -215,22 +211,22 @@ static void draw_label(struct sketch *sketch, const struct label *label, const s
     bool right_of = box.left >= label->target.right - 0.1;
     enum align align = left_of ? ALIGN_RIGHT : right_of ? ALIGN_LEFT : ALIGN_MIDDLE;
     double x = left_of ? box.right : right_of ? box.left : (box.left + box.right) / 2;
-    double y = box.top + 2.3;
-    if (label->name) {
-        sketch_words(sketch, x, y, label->name, label_font(true), align, INK_BLACK);
+    double y = box.top + 2.7;
+    for (int i = 0; i < label->lines.count; i++) {
+        sketch_words(sketch, x, y, label->lines.items[i], label_font(true), align, INK_BLACK);
         y += LABEL_LINE;
     }
-    if (label->data) {
-        sketch_words(sketch, x, y, label->data, label_font(false), align, INK_DARK);
+    for (int i = 0; i < label->data_lines.count; i++) {
+        sketch_words(sketch, x, y, label->data_lines.items[i], label_font(false), align, INK_DARK);
         y += LABEL_LINE;
     }
     if (label->tag == TAG_NONE)
         return;
-    double width = ruler_width(ruler, tag_words(label->tag), label_tag_font()) + 1.8;
+    double width = ruler_width(ruler, label->tag_words, label_tag_font()) + 1.8;
     double left = left_of    ? box.right - width
                   : right_of ? box.left
                              : (box.left + box.right - width) / 2;
-    symbol_tag(sketch, left, y - 2.0, width, label->tag);
+    symbol_tag(sketch, left, y - 2.3, width, label);
 }
 
 struct sketch diagram_sketch(const struct layout *layout, const struct ruler *ruler,
@@ -263,7 +259,7 @@ struct legend {
 
 static struct point legend_next(struct legend *legend, const char *words)
 {
-    struct font font = {.size = 6.8};
+    struct font font = {.size = 8};
     if (legend->row % legend->rows == 0)
         legend->left = legend->right + (legend->row > 0 ? legend->spread : 0);
     double x = legend->left;
@@ -319,7 +315,8 @@ static struct legend fill_legend(const struct layout *layout, const struct ruler
                 continue;
             const char *name = layout->network->circuits[c].name;
             struct point at = legend_next(&legend, name ? name : "circuit");
-            sketch_line(&legend.sketch, at.x + 1, at.y, at.x + 14, at.y, circuit_pen(layout, c));
+            sketch_line(&legend.sketch, at.x + 1, at.y, at.x + 14, at.y,
+                        diagram_circuit_pen(layout, c));
         }
     legend_hose(&legend, TAG_NEW, "hose, new");
     legend_hose(&legend, TAG_OLD, "hose, old: renew");
@@ -342,16 +339,15 @@ struct sketch diagram_legend(const struct layout *layout, const struct ruler *ru
     return fill_legend(layout, ruler, arena, width, spread).sketch;
 }
 
-struct sketch diagram_page(const struct result *result, const struct ruler *ruler,
+struct sketch diagram_page(const struct layout *layout, const struct ruler *ruler,
                            struct arena *arena)
 {
     const double edge = 6;
-    struct layout *layout = layout_of(result, ruler, arena);
     struct sketch legend = diagram_legend(layout, ruler, arena, LAYOUT_WIDTH);
     struct sketch drawing = diagram_sketch(layout, ruler, arena);
     struct sketch page =
         sketch_start(arena, LAYOUT_WIDTH + 2 * edge, LAYOUT_HEIGHT + legend.height + 2 * edge + 14);
-    const char *title = system_vehicle(result->system)->title;
+    const char *title = system_vehicle(layout->system)->title;
     sketch_words(&page, edge, edge + 5, title ? title : "Car without a title",
                  (struct font){.size = 13, .bold = true}, ALIGN_LEFT, INK_BLACK);
     sketch_words(&page, LAYOUT_WIDTH + edge, edge + 5, "wet side, plan view, not to scale",
@@ -371,7 +367,11 @@ static bool paint_page(const struct ruler *ruler, const void *order, struct byte
                        const char **error)
 {
     const struct page_order *o = order;
-    struct sketch page = diagram_page(o->result, ruler, out->arena);
+    const struct layout *layout = layout_of(o->result, ruler, out->arena);
+    *error = layout_refusal(layout);
+    if (*error)
+        return false;
+    struct sketch page = diagram_page(layout, ruler, out->arena);
     if (o->form == AS_SVG)
         return paint_svg(&page, out, error);
     if (o->form == AS_PNG)

@@ -1,6 +1,7 @@
 #include "report/labels.h"
 
 #include <math.h>
+#include <string.h>
 
 #include "base/list.h"
 #include "base/text.h"
@@ -8,32 +9,37 @@
 #include "report/place.h"
 #include "units/unit.h"
 
-enum { REACH = 60 /* mm that a label may stand away from what it names */ };
-#define STEP     1.0
-#define CLEAR    0.9 /* mm between a label and anything else */
-#define NEAR_BY  2.6 /* further away a thin line leads to it */
-#define TAG_EDGE 0.9
+enum { STEERING_WHEEL = 43 /* grid line, driver on the right */ };
+#define TAG_EDGE   0.9
+#define TAG_ROOM   1.2 /* lines that a tag takes up */
+#define USUAL_NAME 27.0
+#define LONG_NAME  24.0 /* mm; longer names may be broken */
 
 struct font label_font(bool name)
 {
-    return (struct font){.size = 6.6, .bold = name};
+    return (struct font){.size = 8, .bold = name};
 }
 
 struct font label_tag_font(void)
 {
-    return (struct font){.size = 5.6, .bold = true};
+    return (struct font){.size = 8, .bold = true};
 }
 
-const char *tag_words(enum tag tag)
+/* What stands on a tag. A hose that this work did not renew bears its year. */
+static const char *words_of_tag(const struct layout *layout, enum tag tag,
+                                const struct hose_line *line)
 {
     static const char *const words[] = {
         [TAG_NONE] = "",
         [TAG_NEW] = "NEW",
+        [TAG_GOOD] = "GOOD",
         [TAG_OLD] = "OLD",
-        [TAG_UNDATED] = "AGE NOT KNOWN",
+        [TAG_UNDATED] = "NO DATE",
         [TAG_MISSING] = "HOSE MISSING",
-        [TAG_ACCEPTED] = "HARD PIPE ACCEPTED",
+        [TAG_ACCEPTED] = "HARD PIPE",
     };
+    if ((tag == TAG_GOOD || tag == TAG_OLD) && date_known(line->renewed))
+        return text_print(layout->arena, tag == TAG_OLD ? "OLD %d" : "%d", line->renewed.year);
     return words[tag];
 }
 
@@ -57,23 +63,22 @@ void labels_way_boxes(const struct layout *layout, int chain, struct arena *aren
         const struct piece *piece = &c->pieces[i];
         for (int k = 1; k < piece->count; k++)
             *LIST_ADD(arena, into) =
-                labels_box_of(&piece->points[k - 1], 2, piece->hose ? 1.3 : 0.4);
+                labels_box_of(&piece->points[k - 1], 2, piece->hose ? HOSE_HALF : PIPE_HALF);
     }
 }
 
 int labels_tyres(const struct layout *layout, struct box tyres[static MOST_TYRES])
 {
-    double axles[] = {layout->front_axle * GRID_STEP, layout->rear_axle * GRID_STEP};
     int count = 0;
-    for (int i = 0; i < 2; i++) {
+    for (int i = 0; i < layout->axle_count; i++) {
+        double y = layout->axles[i].line * GRID_STEP;
+        double x = LAYOUT_WIDTH / 2;
         if (layout->motorcycle) {
-            double x = LAYOUT_WIDTH / 2;
-            tyres[count++] = (struct box){x - 5, axles[i] - 22, x + 5, axles[i] + 22};
+            tyres[count++] = (struct box){x - 5, y - 22, x + 5, y + 22};
             continue;
         }
-        tyres[count++] = (struct box){2.5, axles[i] - 12, 11.5, axles[i] + 12};
-        tyres[count++] =
-            (struct box){LAYOUT_WIDTH - 11.5, axles[i] - 12, LAYOUT_WIDTH - 2.5, axles[i] + 12};
+        tyres[count++] = (struct box){2.5, y - 12, 11.5, y + 12};
+        tyres[count++] = (struct box){LAYOUT_WIDTH - 11.5, y - 12, LAYOUT_WIDTH - 2.5, y + 12};
     }
     return count;
 }
@@ -102,11 +107,11 @@ static const char *data_of(const struct layout *layout, int part)
     return unit_show_bore(layout->arena, bore, layout->result->units);
 }
 
-static enum tag tag_of(enum hose_standing standing)
+static enum tag tag_of(const struct hose_line *line)
 {
-    switch (standing) {
+    switch (line->standing) {
     case HOSE_IS_NEW:
-        return TAG_NEW;
+        return line->renewed_in_work ? TAG_NEW : TAG_GOOD;
     case HOSE_IS_OLD:
         return TAG_OLD;
     case HOSE_AGE_NOT_KNOWN:
@@ -159,7 +164,7 @@ static bool box_of_part(const struct layout *layout, int part, struct box *box)
                 /* The longest leg stands for the piece. */
                 double best = -1;
                 for (int leg = 1; leg < piece->count; leg++) {
-                    struct box b = labels_box_of(&piece->points[leg - 1], 2, 1.3);
+                    struct box b = labels_box_of(&piece->points[leg - 1], 2, HOSE_HALF);
                     double size = b.right - b.left + b.bottom - b.top;
                     if (size > best) {
                         best = size;
@@ -182,8 +187,8 @@ static void name_hoses(const struct layout *layout, struct label_list *list)
     const struct hose_list *hoses = &layout->result->hoses;
     for (int i = 0; i < hoses->count; i++) {
         const struct hose_line *line = &hoses->items[i];
-        struct label label = {
-            .part = line->hose, .name = line->name, .tag = tag_of(line->standing)};
+        struct label label = {.part = line->hose, .name = line->name, .tag = tag_of(line)};
+        label.tag_words = words_of_tag(layout, label.tag, line);
         if (line->hose < 0)
             label.part = line->far;
         if (label.tag == TAG_ACCEPTED || label.tag == TAG_MISSING)
@@ -215,6 +220,21 @@ static const struct hose_line *low_pressure_line(const struct layout *layout, in
     return count == 1 ? only : NULL;
 }
 
+/* Joints with two ends stand on their way; those that have a name bear it. */
+static void name_inline_joints(const struct layout *layout, struct label_list *list)
+{
+    for (int i = 0; i < layout->chain_count; i++)
+        for (int k = 0; layout->chains[i].marks && k + 1 < layout->chains[i].edge_count; k++) {
+            const struct inline_joint *mark = &layout->chains[i].marks[k];
+            const struct part *part = &layout->system->parts[mark->part];
+            if (!part->as.joint.implied)
+                *LIST_ADD(layout->arena, list) =
+                    (struct label){.part = mark->part,
+                                   .name = part->name,
+                                   .target = labels_box_of(&mark->at, 1, 1.5)};
+        }
+}
+
 /* Low-pressure rubber lies in no circuit. */
 static void name_feeds(struct layout *layout, struct label_list *list)
 {
@@ -226,127 +246,77 @@ static void name_feeds(struct layout *layout, struct label_list *list)
         int owner = layout->symbols[vacuum ? feed->from : feed->to].part;
         const struct hose_line *line =
             low_pressure_line(layout, owner, vacuum ? "vacuum" : "supply");
-        feed->tag = line ? tag_of(line->standing) : TAG_NONE;
-        *LIST_ADD(layout->arena, list) =
-            (struct label){.part = owner,
-                           .name = vacuum ? "vacuum hose" : "supply hose",
-                           .tag = feed->tag,
-                           .target = labels_box_of((struct point[]){feed->a, feed->b}, 2, 1.0)};
+        feed->tag = line ? tag_of(line) : TAG_NONE;
+        *LIST_ADD(layout->arena, list) = (struct label){
+            .part = owner,
+            .name = vacuum ? "vacuum hose" : "supply hose",
+            .tag = feed->tag,
+            .tag_words = words_of_tag(layout, feed->tag, line),
+            .target = labels_box_of((struct point[]){feed->a, feed->b}, 2, HOSE_HALF)};
     }
 }
 
-static void size_of(const struct label *label, const struct ruler *ruler, double *width,
-                    double *height)
+/* A bore in mm and in inches may stand in two lines; no number is parted from its unit. */
+static struct lines data_lines(const char *data, double at, const struct ruler *ruler,
+                               struct arena *arena)
 {
-    double name = label->name ? ruler_width(ruler, label->name, label_font(true)) : 0;
-    double data = label->data ? ruler_width(ruler, label->data, label_font(false)) : 0;
-    double tag = label->tag ? ruler_width(ruler, tag_words(label->tag), label_tag_font()) : 0;
-    tag += label->tag ? 2 * TAG_EDGE : 0;
-    *width = fmax(name, fmax(data, tag));
-    *height = LABEL_LINE * ((label->name != NULL) + (label->data != NULL) +
-                            (label->tag != TAG_NONE) * 1.15) +
-              0.3;
-}
-
-static double between(struct box a, struct box b)
-{
-    double x = fmax(0, fmax(a.left - b.right, b.left - a.right));
-    double y = fmax(0, fmax(a.top - b.bottom, b.top - a.bottom));
-    return hypot(x, y);
-}
-
-static bool free_at(struct box box, const struct box_list *taken)
-{
-    struct box wide = box_wider(box, CLEAR);
-    for (size_t i = 0; i < taken->count; i++)
-        if (boxes_meet(wide, taken->items[i]))
-            return false;
-    return true;
-}
-
-static struct point nearest_in(struct box box, struct point to)
-{
-    return (struct point){fmin(fmax(to.x, box.left), box.right),
-                          fmin(fmax(to.y, box.top), box.bottom)};
-}
-
-/* How much a leading line would run over other things. */
-static double runs_over(struct point a, struct point b, const struct box_list *taken)
-{
-    double over = 0;
-    for (int i = 1; i < 20; i++) {
-        struct point p = {a.x + (b.x - a.x) * i / 20.0, a.y + (b.y - a.y) * i / 20.0};
-        struct box spot = {p.x - 0.2, p.y - 0.2, p.x + 0.2, p.y + 0.2};
-        for (size_t k = 0; k < taken->count; k++)
-            over += boxes_meet(spot, taken->items[k]);
+    struct lines lines = {ARENA_ARRAY(arena, 2, const char *), 0};
+    if (!data)
+        return lines;
+    const char *bracket = strstr(data, " (");
+    if (!bracket || ruler_width(ruler, data, label_font(false)) <= at) {
+        lines.items[lines.count++] = data;
+        return lines;
     }
-    return over;
+    lines.items[lines.count++] = text_copy_part(arena, data, (size_t)(bracket - data));
+    lines.items[lines.count++] = bracket + 1;
+    return lines;
 }
 
-static void lead(struct label *label)
+/* The label with its name and data broken at a width. */
+static struct label_form form_of(const struct label *label, double at, double dislike,
+                                 const struct ruler *ruler, struct arena *arena)
 {
-    struct point middle = {(label->target.left + label->target.right) / 2,
-                           (label->target.top + label->target.bottom) / 2};
-    label->leader_from = nearest_in(box_wider(label->box, 0.3), middle);
-    label->leader_to = nearest_in(label->target, label->leader_from);
-    label->leader = between(label->box, label->target) > NEAR_BY;
+    struct lines name = sketch_wrap(arena, ruler, label->name, label_font(true), at);
+    struct lines data = data_lines(label->data, at, ruler, arena);
+    double width = 0;
+    for (int i = 0; i < name.count; i++)
+        width = fmax(width, ruler_width(ruler, name.items[i], label_font(true)));
+    for (int i = 0; i < data.count; i++)
+        width = fmax(width, ruler_width(ruler, data.items[i], label_font(false)));
+    if (label->tag != TAG_NONE)
+        width = fmax(width, ruler_width(ruler, label->tag_words, label_tag_font()) + 2 * TAG_EDGE);
+    double lines = name.count + data.count + (label->tag != TAG_NONE) * TAG_ROOM;
+    return (struct label_form){name, data, width, LABEL_LINE * lines + 0.3, dislike};
 }
 
-/* Beside and below read better than above; straight beside better than at a corner. */
-static double dislike(const struct label *label, const struct box_list *taken,
-                      const struct box_list *faint)
+/* A long label may be broken into more lines. */
+static void find_forms(struct label_wish *wish, const struct ruler *ruler, struct arena *arena)
 {
-    struct box box = label->box;
-    struct box target = label->target;
-    double apart = between(box, target);
-    double off_x = fabs(box.left + box.right - target.left - target.right) / 2;
-    double off_y = fabs(box.top + box.bottom - target.top - target.bottom) / 2;
-    double score = 4 * apart + 0.25 * fmin(off_x, off_y) + 0.05 * (off_x + off_y);
-    for (size_t i = 0; i < faint->count; i++)
-        score += boxes_meet(box, faint->items[i]) ? 3.0 : 0;
-    struct label led = *label;
-    lead(&led);
-    if (led.leader)
-        score += 4 + 3 * runs_over(led.leader_from, led.leader_to, taken);
-    return score;
+    const struct label *label = wish->label;
+    wish->forms[wish->form_count++] = form_of(label, 1000, 0, ruler, arena);
+    double whole = wish->forms[0].width;
+    const double widths[] = {whole * 0.75, whole * 0.55, fmax(whole * 0.4, 17)};
+    for (int i = 0; i < 3 && whole > LONG_NAME; i++) {
+        struct label_form form = form_of(label, widths[i], 1.5 * (i + 1), ruler, arena);
+        if (form.width < wish->forms[wish->form_count - 1].width)
+            wish->forms[wish->form_count++] = form;
+    }
 }
 
-/* Tries every place up to a reach from the target; keeps the one disliked least in label->box. */
-static double try_places(struct label *label, struct box size, double reach,
-                         const struct box_list *taken, const struct box_list *faint)
+/* Every leg of a hose will do to stand beside. */
+static void find_targets(const struct layout *layout, struct label_wish *wish)
 {
-    struct box target = label->target;
-    double width = size.right;
-    double height = size.bottom;
-    double best = INFINITY;
-    struct box place = size;
-    for (double y = target.top - height - reach; y <= target.bottom + reach; y += STEP)
-        for (double x = target.left - width - reach; x <= target.right + reach; x += STEP) {
-            label->box = (struct box){x, y, x + width, y + height};
-            if (x < 0 || y < 0 || x + width > LAYOUT_WIDTH || y + height > LAYOUT_HEIGHT ||
-                4 * between(label->box, target) >= best || !free_at(label->box, taken))
+    wish->targets[wish->target_count++] = wish->label->target;
+    for (int i = 0; i < layout->chain_count; i++)
+        for (int k = 0; layout->chains[i].pieces && k < layout->chains[i].edge_count; k++) {
+            const struct piece *piece = &layout->chains[i].pieces[k];
+            if (piece->part < 0 || piece->part != wish->label->part)
                 continue;
-            double score = dislike(label, taken, faint);
-            if (score < best) {
-                best = score;
-                place = label->box;
-            }
+            for (int leg = 1; leg < piece->count && wish->target_count < MOST_TARGETS; leg++)
+                wish->targets[wish->target_count++] =
+                    labels_box_of(&piece->points[leg - 1], 2, HOSE_HALF);
         }
-    label->box = place;
-    return best;
-}
-
-static void find_place(struct label *label, double width, double height,
-                       const struct box_list *taken, const struct box_list *faint)
-{
-    /* A place within reach that is disliked less than any beyond it could be is the best there is;
-     * most labels find one close by. */
-    static const double reaches[] = {6, 20, REACH};
-    for (int i = 0; i < 3; i++)
-        if (try_places(label, (struct box){0, 0, width, height}, reaches[i], taken, faint) <=
-            4 * reaches[i])
-            break;
-    lead(label);
 }
 
 static struct box scaled(struct box box)
@@ -355,28 +325,40 @@ static struct box scaled(struct box box)
                         box.bottom * GRID_STEP};
 }
 
-/* Around the rods between a pedal and what it works. */
-static struct box rods_box(const struct layout *layout, const struct symbol *pedal)
+bool labels_rods(const struct layout *layout, const struct symbol *pedal, struct box *box)
 {
-    struct box box = {pedal->box.left, pedal->box.top - 2.2 * GRID_STEP, pedal->box.right,
-                      pedal->box.top};
+    if (layout->system->parts[pedal->part].kind != KIND_PEDAL)
+        return false;
+    *box = (struct box){pedal->box.left, pedal->box.top - 2.2 * GRID_STEP, pedal->box.right,
+                        pedal->box.top};
     for (int i = 0; i < layout->symbol_count; i++) {
         const struct symbol *s = &layout->symbols[i];
         if (layout->system->parts[s->part].kind != KIND_MASTER ||
             pressure_pedal_of(layout->system, s->part) != pedal->part)
             continue;
-        box.left = fmin(box.left, s->at.x - 1);
-        box.right = fmax(box.right, s->at.x + 1);
-        box.top = fmin(box.top, s->box.bottom);
+        box->left = fmin(box->left, s->at.x - 1);
+        box->right = fmax(box->right, s->at.x + 1);
+        box->top = fmin(box->top, s->box.bottom);
     }
-    return box;
+    return true;
+}
+
+bool labels_rod_of(const struct layout *layout, int pedal, int symbol)
+{
+    int part = layout->symbols[symbol].part;
+    int wanted = layout->symbols[pedal].part;
+    const struct part *p = &layout->system->parts[part];
+    if (p->kind == KIND_SERVO)
+        part = p->as.servo.works;
+    return pedal == symbol || (part >= 0 && layout->system->parts[part].kind == KIND_MASTER &&
+                               pressure_pedal_of(layout->system, part) == wanted);
 }
 
 static struct box_list all_taken(const struct layout *layout)
 {
     struct arena *arena = layout->arena;
     struct box_list taken = {0};
-    struct box tyres[MOST_TYRES];
+    struct box tyres[MOST_TYRES], rods;
     int tyre_count = labels_tyres(layout, tyres);
     for (int i = 0; i < tyre_count; i++)
         *LIST_ADD(arena, &taken) = tyres[i];
@@ -388,11 +370,27 @@ static struct box_list all_taken(const struct layout *layout)
         labels_way_boxes(layout, i, arena, &taken);
     for (int i = 0; i < layout->feed_count; i++)
         *LIST_ADD(arena, &taken) =
-            labels_box_of((struct point[]){layout->feeds[i].a, layout->feeds[i].b}, 2, 1.0);
+            labels_box_of((struct point[]){layout->feeds[i].a, layout->feeds[i].b}, 2,
+                          layout->feeds[i].hose ? HOSE_HALF : PIPE_HALF);
     for (int i = 0; i < layout->symbol_count; i++)
-        if (layout->system->parts[layout->symbols[i].part].kind == KIND_PEDAL)
-            *LIST_ADD(arena, &taken) = rods_box(layout, &layout->symbols[i]);
+        if (labels_rods(layout, &layout->symbols[i], &rods))
+            *LIST_ADD(arena, &taken) = rods;
+    for (int i = 0; i < layout->chain_count; i++)
+        for (int k = 0; layout->chains[i].marks && k + 1 < layout->chains[i].edge_count; k++)
+            *LIST_ADD(arena, &taken) = labels_box_of(&layout->chains[i].marks[k].at, 1, 1.6);
+    for (int i = 0; i < 3; i++)
+        *LIST_ADD(arena, &taken) = labels_sides(layout, i);
     return taken;
+}
+
+/* Where "FRONT", "LEFT" and "RIGHT" stand. */
+struct box labels_sides(const struct layout *layout, int index)
+{
+    double x = LAYOUT_WIDTH / 2, y = LAYOUT_HEIGHT / 2;
+    const struct box boxes[] = {{x - 2, 0, x + (layout->motorcycle ? 0 : 15), 3.4},
+                                {2.5, y - 3, 12, y + 0.5},
+                                {LAYOUT_WIDTH - 14, y - 3, LAYOUT_WIDTH - 2.5, y + 0.5}};
+    return boxes[index];
 }
 
 static void add_outline(const struct layout *layout, struct box_list *list, struct box box)
@@ -404,6 +402,13 @@ static void add_outline(const struct layout *layout, struct box_list *list, stru
     *LIST_ADD(arena, list) = (struct box){box.right, box.top, box.right, box.bottom};
     *LIST_ADD(arena, list) = (struct box){box.left, box.top, box.right, box.top};
     *LIST_ADD(arena, list) = (struct box){box.left, box.bottom, box.right, box.bottom};
+}
+
+struct point labels_wheel(const struct layout *layout)
+{
+    double x = STEERING_WHEEL * GRID_STEP;
+    return (struct point){layout->mirrored ? LAYOUT_WIDTH - x : x,
+                          layout->bulkhead * GRID_STEP + 26};
 }
 
 /* Faint lines of the car: a label may stand on them, but rather does not. */
@@ -418,31 +423,73 @@ static struct box_list faint_lines(const struct layout *layout)
     if (!layout->motorcycle) {
         add_outline(layout, &list, (struct box){edge, 4, LAYOUT_WIDTH - edge, LAYOUT_HEIGHT - 4});
         *LIST_ADD(layout->arena, &list) = (struct box){edge, y, LAYOUT_WIDTH - edge, y + 0.9};
+        struct point wheel = labels_wheel(layout);
+        *LIST_ADD(layout->arena, &list) = labels_box_of(&wheel, 1, 8);
     }
     return list;
+}
+
+/* Docks and the first step from them stay free. */
+static void take_docks(const struct layout *layout, struct box_list *taken)
+{
+    struct dock docks[MOST_DOCKS];
+    for (int i = 0; i < layout->symbol_count; i++) {
+        const struct symbol *symbol = &layout->symbols[i];
+        if (symbol->ways == 0)
+            continue;
+        int chambers = part_chambers(&layout->system->parts[symbol->part]);
+        for (int c = 0; c < chambers; c++)
+            for (int d = place_docks(layout, symbol, c, docks); d-- > 0;) {
+                struct spot next = spot_next(docks[d].spot, docks[d].heading);
+                struct point ends[] = {{docks[d].spot.x * GRID_STEP, docks[d].spot.y * GRID_STEP},
+                                       {next.x * GRID_STEP, next.y * GRID_STEP}};
+                *LIST_ADD(layout->arena, taken) = labels_box_of(ends, 2, 1);
+            }
+    }
+}
+
+void labels_reserve(struct layout *layout)
+{
+    struct label_list list = {0};
+    name_symbols(layout, &list);
+    struct box_list taken = all_taken(layout), faint = {0};
+    take_docks(layout, &taken);
+    struct label_wish *wishes = ARENA_ARRAY(layout->arena, list.count + 1, struct label_wish);
+    for (size_t i = 0; i < list.count; i++) {
+        wishes[i].label = &list.items[i];
+        wishes[i].forms[wishes[i].form_count++] = (struct label_form){
+            .width = USUAL_NAME, .height = LABEL_LINE * (1 + (list.items[i].data != NULL)) + 0.3};
+        wishes[i].targets[wishes[i].target_count++] = list.items[i].target;
+    }
+    int without;
+    spots_find(layout, wishes, (int)list.count, &taken, &faint, &without);
+    layout->reserved = ARENA_ARRAY(layout->arena, list.count + 1, struct box);
+    for (size_t i = 0; i < list.count; i++)
+        if (list.items[i].box.right > 0)
+            layout->reserved[layout->reserved_count++] = list.items[i].box;
 }
 
 void labels_place(struct layout *layout, const struct ruler *ruler)
 {
     struct label_list list = {0};
     name_symbols(layout, &list);
+    name_inline_joints(layout, &list);
     name_hoses(layout, &list);
     name_feeds(layout, &list);
     struct box_list taken = all_taken(layout);
     layout->engine = scaled(layout->engine);
     layout->gearbox = scaled(layout->gearbox);
     struct box_list faint = faint_lines(layout);
+    struct label_wish *wishes = ARENA_ARRAY(layout->arena, list.count + 1, struct label_wish);
     for (size_t i = 0; i < list.count; i++) {
-        double width;
-        double height;
-        size_of(&list.items[i], ruler, &width, &height);
-        find_place(&list.items[i], width, height, &taken, &faint);
-        /* Two names side by side must not read as one. */
-        struct box box = list.items[i].box;
-        box.left -= 1.2;
-        box.right += 1.2;
-        *LIST_ADD(layout->arena, &taken) = box;
+        wishes[i].label = &list.items[i];
+        find_forms(&wishes[i], ruler, layout->arena);
+        find_targets(layout, &wishes[i]);
     }
+    int without;
+    if (!spots_find(layout, wishes, (int)list.count, &taken, &faint, &without))
+        layout->nameless =
+            list.items[without].name ? list.items[without].name : list.items[without].tag_words;
     layout->labels = list.items;
     layout->label_count = (int)list.count;
 }

@@ -1,11 +1,10 @@
 #include "report/layout.h"
 
-#include "base/list.h"
+#include "base/text.h"
 #include "report/chains.h"
 #include "report/labels.h"
+#include "report/nipples.h"
 #include "report/place.h"
-
-#define NIPPLE_RADIUS 2.3
 
 static void put_on_paper(struct layout *layout)
 {
@@ -19,61 +18,6 @@ static void put_on_paper(struct layout *layout)
     }
 }
 
-static int bleeding_number(const struct result *result, int part, int nipple)
-{
-    const struct bleed_plan *plan = result->bleed;
-    for (size_t i = 0; plan && i < plan->steps.count; i++)
-        if (plan->steps.items[i].part == part && plan->steps.items[i].nipple == nipple)
-            return plan->steps.items[i].number;
-    return 0;
-}
-
-/* Where a part's nipple is drawn: above a brake, at the upper corner of anything else. */
-static struct point nipple_at(const struct layout *layout, const struct symbol *symbol, int index,
-                              int count)
-{
-    const struct part *part = &layout->system->parts[symbol->part];
-    if (kind_is_brake(part->kind) && layout->motorcycle) {
-        double off = (index - (count - 1) / 2.0) * (2 * NIPPLE_RADIUS + 0.8);
-        double edge = symbol->inward > 0 ? symbol->box.left : symbol->box.right;
-        return (struct point){edge - symbol->inward * (NIPPLE_RADIUS + 0.7), symbol->at.y + off};
-    }
-    if (kind_is_brake(part->kind)) {
-        double off = (index - (count - 1) / 2.0) * (2 * NIPPLE_RADIUS + 0.8);
-        return (struct point){symbol->at.x + off, symbol->box.top - NIPPLE_RADIUS - 0.7};
-    }
-    double out = layout->mirrored ? -1 : 1;
-    double edge = layout->mirrored ? symbol->box.left : symbol->box.right;
-    double up = symbol->half_width > 0 ? 1.0 : NIPPLE_RADIUS;
-    return (struct point){edge + out * (NIPPLE_RADIUS + 0.5) +
-                              out * index * (2 * NIPPLE_RADIUS + 0.8),
-                          symbol->box.top - up};
-}
-
-struct nipple_list {
-    struct nipple_mark *items;
-    size_t count;
-    size_t capacity;
-};
-
-static void mark_nipples(struct layout *layout)
-{
-    struct nipple_list list = {0};
-    for (int i = 0; i < layout->symbol_count; i++) {
-        const struct symbol *symbol = &layout->symbols[i];
-        int count = place_nipples(layout, symbol->part);
-        for (int k = 0; k < count; k++) {
-            struct nipple_mark *mark = LIST_ADD(layout->arena, &list);
-            mark->nipple = (struct nipple){symbol->part, k};
-            mark->number = bleeding_number(layout->result, symbol->part, k);
-            mark->at = nipple_at(layout, symbol, k, count);
-            mark->box = labels_box_of(&mark->at, 1, NIPPLE_RADIUS);
-        }
-    }
-    layout->nipples = list.items;
-    layout->nipple_count = (int)list.count;
-}
-
 static void add_feed(struct layout *layout, struct feed feed)
 {
     layout->feeds[layout->feed_count++] = feed;
@@ -83,6 +27,7 @@ static void add_feed(struct layout *layout, struct feed feed)
 static void find_feeds(struct layout *layout)
 {
     layout->feeds = ARENA_ARRAY(layout->arena, 2 * (size_t)layout->symbol_count + 1, struct feed);
+    layout->feed_count = 0;
     double out = layout->mirrored ? -1 : 1;
     for (int i = 0; i < layout->symbol_count; i++) {
         const struct symbol *s = &layout->symbols[i];
@@ -109,6 +54,53 @@ static void find_feeds(struct layout *layout)
     }
 }
 
+static const char *name_at(const struct layout *layout, int symbol)
+{
+    return layout->system->parts[layout->symbols[symbol].part].name;
+}
+
+/* The pipes and hoses of a chain, by name; they are called after their run. */
+static const char *carriers_of(const struct layout *layout, const struct chain *chain)
+{
+    struct text words = text_start(layout->arena);
+    for (int i = 0; i < chain->edge_count; i++) {
+        const struct edge *edge = &layout->network->edges[chain->edges[i]];
+        if (edge->kind == EDGE_CARRIER)
+            text_add(&words, "%s%s", words.count > 0 ? ", " : " (",
+                     layout->system->parts[edge->part].name);
+    }
+    if (words.count > 0)
+        text_add(&words, ")");
+    return words.items;
+}
+
+const char *layout_refusal(const struct layout *layout)
+{
+    static const char why[] = "; nothing is drawn, since a plan with something left out misleads";
+    if (layout->homeless >= 0)
+        return text_print(layout->arena, "the plan has no room left for %s%s",
+                          layout->system->parts[layout->homeless].name, why);
+    if (layout->network->circuit_count > MOST_CIRCUITS)
+        return text_print(layout->arena, "more than %d circuits cannot be told apart%s",
+                          MOST_CIRCUITS, why);
+    if (layout->nameless)
+        return text_print(layout->arena, "the plan has no room to name %s%s", layout->nameless,
+                          why);
+    for (int i = 0; i < layout->chain_count; i++) {
+        const struct chain *chain = &layout->chains[i];
+        if (chain->way.count > 0)
+            continue;
+        const char *more = layout->unrouted == 2 ? " and for one more"
+                           : layout->unrouted > 2
+                               ? text_print(layout->arena, " and for %d more", layout->unrouted - 1)
+                               : "";
+        return text_print(layout->arena, "the plan has no room for the run from %s to %s%s%s%s",
+                          name_at(layout, chain->from), name_at(layout, chain->to),
+                          carriers_of(layout, chain), more, why);
+    }
+    return NULL;
+}
+
 struct layout *layout_of(const struct result *result, const struct ruler *ruler,
                          struct arena *arena)
 {
@@ -119,74 +111,22 @@ struct layout *layout_of(const struct result *result, const struct ruler *ruler,
     layout->network = result->network;
     place_symbols(layout);
     chains_find(layout);
-    chains_route(layout);
-    put_on_paper(layout);
-    chains_finish(layout);
-    mark_nipples(layout);
-    find_feeds(layout);
-    labels_place(layout, ruler);
-    return layout;
-}
-
-struct named_box {
-    struct box box;
-    const char *name;
-    int symbols[2]; /* that it may touch */
-    bool way;
-};
-struct named_boxes {
-    struct named_box *items;
-    size_t count;
-    size_t capacity;
-};
-
-static void collect(const struct layout *layout, struct arena *arena, struct named_boxes *list)
-{
-    for (int i = 0; i < layout->symbol_count; i++)
-        *LIST_ADD(arena, list) =
-            (struct named_box){box_wider(layout->symbols[i].box, -0.2),
-                               layout->system->parts[layout->symbols[i].part].name,
-                               {i, -1},
-                               false};
-    for (int i = 0; i < layout->nipple_count; i++)
-        *LIST_ADD(arena, list) =
-            (struct named_box){layout->nipples[i].box, "a nipple", {-1, -1}, false};
-    for (int i = 0; i < layout->label_count; i++)
-        *LIST_ADD(arena, list) =
-            (struct named_box){layout->labels[i].box,
-                               layout->labels[i].name ? layout->labels[i].name : "a tag",
-                               {-1, -1},
-                               false};
-    for (int i = 0; i < layout->chain_count; i++) {
-        struct box_list boxes = {0};
-        labels_way_boxes(layout, i, arena, &boxes);
-        for (size_t k = 0; k < boxes.count; k++)
-            *LIST_ADD(arena, list) =
-                (struct named_box){boxes.items[k],
-                                   "a pipe or hose",
-                                   {layout->chains[i].from, layout->chains[i].to},
-                                   true};
+    if (layout->homeless < 0) {
+        /* Ways are laid as if the driver sat on the right, whatever the names. */
+        bool mirrored = layout->mirrored;
+        layout->mirrored = false;
+        put_on_paper(layout);
+        nipples_place(layout);
+        find_feeds(layout);
+        labels_reserve(layout);
+        layout->mirrored = mirrored;
+        chains_route(layout);
     }
-}
-
-struct overlaps layout_overlaps(const struct layout *layout, struct arena *arena)
-{
-    struct named_boxes list = {0};
-    struct overlaps overlaps = {0};
-    collect(layout, arena, &list);
-    for (size_t a = 0; a < list.count; a++)
-        for (size_t b = a + 1; b < list.count; b++) {
-            const struct named_box *one = &list.items[a];
-            const struct named_box *other = &list.items[b];
-            if (one->way && other->way)
-                continue; /* ways keep apart on the grid; a test looks at their lines */
-            bool at_home =
-                other->way && one->symbols[0] >= 0 &&
-                (one->symbols[0] == other->symbols[0] || one->symbols[0] == other->symbols[1]);
-            if (at_home || !boxes_meet(one->box, other->box))
-                continue;
-            *LIST_ADD(arena, &overlaps) =
-                (struct overlap){one->name, other->name, one->box, other->box};
-        }
-    return overlaps;
+    put_on_paper(layout);
+    nipples_place(layout);
+    find_feeds(layout);
+    chains_finish(layout);
+    if (layout_refusal(layout) == NULL)
+        labels_place(layout, ruler);
+    return layout;
 }

@@ -15,6 +15,8 @@
  * sits on the left. */
 
 enum { GRID_WIDTH = 60, GRID_HEIGHT = 55 };
+/* Circuits that can be told apart without colour: a dash for each. */
+enum { MOST_CIRCUITS = 8 };
 #define GRID_STEP        3.0 /* mm */
 #define LAYOUT_WIDTH     (GRID_WIDTH * GRID_STEP)
 #define LAYOUT_HEIGHT    (GRID_HEIGHT * GRID_STEP)
@@ -62,7 +64,16 @@ struct chain {
     struct inline_joint *marks; /* one fewer */
 };
 
-enum tag { TAG_NONE, TAG_NEW, TAG_OLD, TAG_UNDATED, TAG_MISSING, TAG_ACCEPTED };
+/* What a hose's tag says. */
+enum tag {
+    TAG_NONE,
+    TAG_NEW,     /* renewed in this work */
+    TAG_GOOD,    /* not old: its year */
+    TAG_OLD,     /* with its year */
+    TAG_UNDATED, /* nobody knows how old */
+    TAG_MISSING,
+    TAG_ACCEPTED /* a hard pipe where a hose belongs */
+};
 
 /* Lines that feed a master from its reservoir, and a servo's vacuum hose. */
 struct feed {
@@ -82,8 +93,11 @@ struct nipple_mark {
 struct label {
     int part;
     const char *name;
-    const char *data; /* second line, or NULL */
+    struct lines lines; /* the name as it is broken */
+    const char *data;   /* what stands below the name, or NULL */
+    struct lines data_lines;
     enum tag tag;
+    const char *tag_words;
     struct box target; /* what it names */
     struct box box;
     bool leader; /* a thin line leads to what it names */
@@ -97,6 +111,12 @@ struct crossing {
     bool upright; /* it runs up and down */
 };
 
+/* An axle of the car: at which end, and where its grid line is. */
+struct drawn_axle {
+    enum axle axle;
+    int line;
+};
+
 struct layout {
     struct arena *arena;
     const struct result *result;
@@ -104,7 +124,8 @@ struct layout {
     const struct network *network;
     bool motorcycle;
     bool mirrored;
-    int front_axle, rear_axle; /* grid lines */
+    struct drawn_axle axles[4]; /* from the front */
+    int axle_count;
     int bulkhead;
     struct box engine;  /* on paper */
     struct box gearbox; /* empty when the engine stands apart */
@@ -113,13 +134,17 @@ struct layout {
     int *symbol_of; /* by part, -1 */
     struct chain *chains;
     int chain_count;
-    int unrouted; /* ways for which there was no room; 0 unless the car is absurd */
+    int unrouted;         /* ways for which there was no room */
+    int homeless;         /* a part for which there was none, -1 */
+    const char *nameless; /* what a label would have said for which there was none; NULL */
     struct feed *feeds;
     int feed_count;
     struct nipple_mark *nipples;
     int nipple_count;
     struct label *labels;
     int label_count;
+    struct box *reserved; /* mm, driver on the right: kept free for names while ways are laid */
+    int reserved_count;
     struct crossing *crossings;
     int crossing_count;
     int *rank; /* by circuit: 0 first; decides its dash and ink */
@@ -128,13 +153,27 @@ struct layout {
 struct layout *layout_of(const struct result *result, const struct ruler *ruler,
                          struct arena *arena);
 
-/* The word on a hose's tag. */
-const char *tag_words(enum tag tag);
+/* Why the car cannot be drawn, with the part or run that found no room; NULL when it can. What is
+ * not whole is not drawn: a plan that leaves out a pipe misleads. */
+const char *layout_refusal(const struct layout *layout);
 
-/* Boxes that lie on each other and should not: symbols, nipples, labels, and ways below labels or
- * through symbols they do not belong to. */
+/* What is drawn, as far as it can lie on something else: boxes, and lines. */
+enum thing_kind {
+    THING_SYMBOL,
+    THING_ROD, /* the push rods between a pedal and what it works */
+    THING_NIPPLE,
+    THING_LABEL,
+    THING_WAY,    /* a leg of a pipe or hose */
+    THING_FEED,   /* from a reservoir, or a vacuum hose */
+    THING_LEADER, /* the thin line of a label */
+    THING_COUNT
+};
+
+/* Things that lie on each other and should not: any boxes; lines through boxes they do not belong
+ * to; lines that meet otherwise than crossing at right angles; leaders over any line. */
 struct overlap {
     const char *a, *b;
+    enum thing_kind a_kind, b_kind;
     struct box first, second;
 };
 struct overlaps {

@@ -13,9 +13,9 @@ void symbol_nipple(struct sketch *sketch, struct point at, int number)
     char words[12];
     snprintf(words, sizeof words, "%d", number);
     sketch_circle(sketch, at, 2.2, pen_of(0.4, INK_BLACK), INK_WHITE);
-    double size = number < 10 ? 8.0 : 6.6;
-    sketch_words(sketch, at.x, at.y + points_to_mm(size) * 0.36, words,
-                 (struct font){.size = size, .bold = true}, ALIGN_MIDDLE, INK_BLACK);
+    struct font font = {.size = 8, .bold = number < 10};
+    sketch_words(sketch, at.x, at.y + points_to_mm(font.size) * 0.36, words, font, ALIGN_MIDDLE,
+                 INK_BLACK);
 }
 
 void symbol_inline_joint(struct sketch *sketch, struct point at, bool upright, bool bracket)
@@ -38,12 +38,13 @@ void symbol_hose(struct sketch *sketch, const struct point *points, int count, e
     sketch_rounded_path(sketch, points, count, 2.0, core);
 }
 
-void symbol_tag(struct sketch *sketch, double x, double y, double width, enum tag tag)
+void symbol_tag(struct sketch *sketch, double x, double y, double width, const struct label *label)
 {
+    enum tag tag = label->tag;
     bool filled = tag == TAG_OLD || tag == TAG_MISSING || tag == TAG_UNDATED;
     struct box box = {x, y, x + width, y + TAG_HEIGHT};
     sketch_box(sketch, box, 0.5, pen_of(0.3, INK_BLACK), filled ? INK_BLACK : INK_WHITE);
     struct font font = label_tag_font();
     sketch_words(sketch, x + width / 2, y + TAG_HEIGHT / 2 + points_to_mm(font.size) * 0.36,
-                 tag_words(tag), font, ALIGN_MIDDLE, filled ? INK_WHITE : INK_BLACK);
+                 label->tag_words, font, ALIGN_MIDDLE, filled ? INK_WHITE : INK_BLACK);
 }

@@ -100,6 +100,26 @@ static void title(struct flow *flow, const struct result *result)
     sketch_line(page, FLOW_LEFT, flow->y, flow_right(flow), flow->y, pen_of(0.7, INK_BLACK));
 }
 
+/* The diagram, or why there is none. */
+static void diagram(struct flow *flow, const struct result *result)
+{
+    struct arena *arena = flow->arena;
+    struct layout *layout = layout_of(result, flow->ruler, arena);
+    const char *refusal = layout_refusal(layout);
+    if (refusal) {
+        verdict(flow, "Diagram", text_print(arena, "Not drawn: %s.", refusal), true);
+        return;
+    }
+    struct sketch drawing = diagram_sketch(layout, flow->ruler, arena);
+    struct sketch legend = diagram_legend(layout, flow->ruler, arena, flow_width(flow));
+    double spare = flow_left_over(flow) - drawing.height - legend.height;
+    double gap = fmin(fmax(spare / 3, 0.5), 8);
+    sketch_place(flow_page(flow), &drawing, (flow->width - drawing.width) / 2, flow->y + gap);
+    flow_skip(flow, gap + drawing.height + gap);
+    sketch_place(flow_page(flow), &legend, FLOW_LEFT, flow->y);
+    flow_skip(flow, legend.height);
+}
+
 void pages_front(struct flow *flow, const struct result *result)
 {
     struct arena *arena = flow->arena;
@@ -110,14 +130,6 @@ void pages_front(struct flow *flow, const struct result *result)
     verdict(flow, "Hoses", pages_hoses_verdict(arena, result),
             result->hoses.verdict != HOSES_COMPLETE);
     verdict(flow, "Bleeding", bleed_words(arena, result), result->bleed->refused);
-    struct layout *layout = layout_of(result, flow->ruler, arena);
-    struct sketch drawing = diagram_sketch(layout, flow->ruler, arena);
-    struct sketch legend = diagram_legend(layout, flow->ruler, arena, flow_width(flow));
-    double spare = flow_left_over(flow) - drawing.height - legend.height;
-    double gap = fmin(fmax(spare / 3, 0.5), 8);
-    sketch_place(flow_page(flow), &drawing, (flow->width - drawing.width) / 2, flow->y + gap);
-    flow_skip(flow, gap + drawing.height + gap);
-    sketch_place(flow_page(flow), &legend, FLOW_LEFT, flow->y);
-    flow_skip(flow, legend.height);
+    diagram(flow, result);
     flow_new_page(flow);
 }

@@ -42,11 +42,14 @@ static const struct colour colours[INK_COUNT] = {
 };
 
 /* Lengths of strokes and gaps in pen widths, ended by 0. */
-static const double dashes[DASH_COUNT][8] = {
+static const double dashes[DASH_COUNT][10] = {
     [DASH_SOLID] = {0},
     [DASH_LONG] = {5, 2.2, 0},
     [DASH_CHAIN] = {5.5, 2, 1, 2, 0},
     [DASH_DOUBLE_CHAIN] = {5.5, 2, 1, 2, 1, 2, 0},
+    [DASH_TRIPLE_CHAIN] = {5.5, 2, 1, 2, 1, 2, 1, 2, 0},
+    [DASH_LONG_SHORT] = {5.5, 1.8, 2.4, 1.8, 0},
+    [DASH_PAIRS] = {1, 1, 1, 3, 0},
     [DASH_SHORT] = {2.6, 1.8, 0},
     [DASH_DOTS] = {1, 1.6, 0},
 };
@@ -151,7 +154,7 @@ static void set_ink(cairo_t *cairo, enum ink ink)
 
 static void set_pen(cairo_t *cairo, struct pen pen)
 {
-    double lengths[8];
+    double lengths[10];
     int count = 0;
     for (; dashes[pen.dash][count] > 0; count++)
         lengths[count] = dashes[pen.dash][count] * pen.width;

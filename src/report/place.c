@@ -1,8 +1,11 @@
 #include "report/place.h"
 
+#include <math.h>
 #include <stdlib.h>
+#include <string.h>
 
 #include "physics/pressure.h"
+#include "report/nipples.h"
 
 /* Grid lines of the zones, driver on the right. */
 enum {
@@ -11,14 +14,19 @@ enum {
     BRAKE_DRIVER = GRID_WIDTH - 8,
     FIRST_COLUMN = 44, /* of the master in front of the driver's brake pedal */
     AXLE_FRONT_CAR = 11,
+    AXLE_FRONT_SECOND = 23,
     AXLE_REAR_CAR = 46,
+    AXLE_REAR_FIRST = 36, /* of two */
+    AXLE_REAR_SECOND = 49,
     BULKHEAD_CAR = 28,
     AXLE_FRONT_CYCLE = 10,
     AXLE_REAR_CYCLE = 46,
     BULKHEAD_HAND = 26,
     BULKHEAD_FOOT = 43,
     CYCLE_BRAKE_OFF_MIDDLE = 7,
-    CYCLE_COLUMN = 46
+    CYCLE_COLUMN = 46,
+    WIDE_ROOM = 7,
+    LEAST_ROOM = 3
 };
 
 /* What lies beyond a part as seen from the master: brakes by axle and side. */
@@ -49,19 +57,6 @@ int place_reservoir_of(const struct system *system, int master)
         only = i;
     }
     return only;
-}
-
-int place_nipples(const struct layout *layout, int part)
-{
-    const struct part *p = &layout->system->parts[part];
-    int count = p->fitted.nipples > 0 ? p->fitted.nipples : 0;
-    if (p->fitted.nipples < 0 && kind_is_brake(p->kind))
-        count = 1;
-    const struct bleed_plan *plan = layout->result->bleed;
-    for (size_t i = 0; plan && i < plan->steps.count; i++)
-        if (plan->steps.items[i].part == part && plan->steps.items[i].nipple >= count)
-            count = plan->steps.items[i].nipple + 1;
-    return count;
 }
 
 int place_ways_at(const struct network *network, const struct system *system, int part)
@@ -104,10 +99,26 @@ static struct beyond beyond_part(const struct layout *layout, int part)
     return beyond;
 }
 
-static bool boxes_near(const struct symbol *a, const struct symbol *b, int room)
+/* Where a symbol stands, with its nipples. */
+static struct zone zone_of(const struct layout *layout, const struct symbol *symbol)
 {
-    return abs(a->centre.x - b->centre.x) < a->half_width + b->half_width + room &&
-           abs(a->centre.y - b->centre.y) < a->half_height + b->half_height + room;
+    struct zone zone = {
+        symbol->centre.x - symbol->half_width, symbol->centre.y - symbol->half_height,
+        symbol->centre.x + symbol->half_width, symbol->centre.y + symbol->half_height};
+    struct box nipples;
+    if (!nipples_box(layout, symbol, &nipples))
+        return zone;
+    int left = (int)floor(nipples.left / GRID_STEP), right = (int)ceil(nipples.right / GRID_STEP);
+    int top = (int)floor(nipples.top / GRID_STEP), bottom = (int)ceil(nipples.bottom / GRID_STEP);
+    return (struct zone){left < zone.left ? left : zone.left, top < zone.top ? top : zone.top,
+                         right > zone.right ? right : zone.right,
+                         bottom > zone.bottom ? bottom : zone.bottom};
+}
+
+static bool zones_near(struct zone a, struct zone b, int room)
+{
+    return a.left - b.right < room && b.left - a.right < room && a.top - b.bottom < room &&
+           b.top - a.bottom < room;
 }
 
 static struct symbol *add_symbol(struct layout *layout, int part, struct spot centre,
@@ -123,28 +134,94 @@ static struct symbol *add_symbol(struct layout *layout, int part, struct spot ce
     return symbol;
 }
 
-/* Whether a symbol would stand clear of all others and of the nipples above brakes. */
-static bool stands_clear(const struct layout *layout, const struct symbol *symbol)
+static struct zone rods_zone(const struct layout *layout, const struct symbol *pedal)
 {
-    if (symbol->centre.x - symbol->half_width < 2 ||
-        symbol->centre.x + symbol->half_width > GRID_WIDTH - 2 ||
-        symbol->centre.y - symbol->half_height < 2 ||
-        symbol->centre.y + symbol->half_height > GRID_HEIGHT - 2)
-        return false;
+    struct spot at = pedal->centre;
+    struct zone zone = {at.x - 1, at.y - 3, at.x + 1, at.y};
     for (int i = 0; i < layout->symbol_count; i++) {
-        struct symbol other = layout->symbols[i];
-        if (kind_is_brake(layout->system->parts[other.part].kind)) {
-            other.centre.y -= 1;
-            other.half_height += 1;
-        }
-        if (&layout->symbols[i] != symbol && boxes_near(symbol, &other, 3))
-            return false;
+        int part = layout->symbols[i].part;
+        if (layout->system->parts[part].kind != KIND_MASTER ||
+            pressure_pedal_of(layout->system, part) != pedal->part)
+            continue;
+        int x = layout->symbols[i].centre.x;
+        zone.left = x < zone.left ? x : zone.left;
+        zone.right = x > zone.right ? x : zone.right;
     }
+    return zone;
+}
+
+bool place_line(const struct layout *layout, const struct symbol *symbol, int index,
+                struct zone *zone)
+{
+    const struct part *part = &layout->system->parts[symbol->part];
+    struct spot at = symbol->centre;
+    if (index > 0)
+        return false;
+    if (part->kind == KIND_PEDAL) {
+        *zone = rods_zone(layout, symbol);
+        return true;
+    }
+    if (part->kind == KIND_SERVO && part->as.servo.vacuum_hose.m > 0) {
+        *zone = (struct zone){at.x, at.y, at.x + 5, at.y};
+        if (part_chambers(part) > 0) /* remote: its pipes leave at the sides */
+            *zone = (struct zone){at.x - 5, at.y + 1, at.x, at.y + 1};
+        return true;
+    }
+    int reservoir =
+        part->kind == KIND_MASTER ? place_reservoir_of(layout->system, symbol->part) : -1;
+    if (reservoir < 0 || layout->symbol_of[reservoir] < 0)
+        return false;
+    const struct symbol *from = &layout->symbols[layout->symbol_of[reservoir]];
+    *zone =
+        (struct zone){at.x, from->centre.y + from->half_height, at.x, at.y - symbol->half_height};
     return true;
 }
 
-/* Moves a symbol to the nearest free place to where it wants to be. */
-static void find_room(const struct layout *layout, struct symbol *symbol)
+bool place_tyre(const struct layout *layout, int index, struct zone *zone)
+{
+    if (!layout->motorcycle || index >= layout->axle_count)
+        return false;
+    int line = layout->axles[index].line;
+    *zone = (struct zone){MIDDLE - 2, line - 8, MIDDLE + 2, line + 8};
+    return true;
+}
+
+/* Where no part may stand though no part does: tyres, feeds, push rods, vacuum hoses. */
+static bool clear_of_lines(const struct layout *layout, const struct symbol *symbol,
+                           struct zone zone)
+{
+    struct zone line;
+    for (int i = 0; place_tyre(layout, i, &line); i++)
+        if (zones_near(zone, line, 2))
+            return false;
+    for (int i = 0; i < layout->symbol_count; i++)
+        for (int k = 0;
+             &layout->symbols[i] != symbol && place_line(layout, &layout->symbols[i], k, &line);
+             k++)
+            if (zones_near(zone, line, 2))
+                return false;
+    return true;
+}
+
+/* Whether a symbol would stand clear of all others by so many grid lines. */
+static bool stands_clear(const struct layout *layout, const struct symbol *symbol, int room)
+{
+    struct zone zone = zone_of(layout, symbol);
+    bool valve = layout->system->parts[symbol->part].kind == KIND_VALVE;
+    int above = valve ? 2 : 0; /* a valve's ends are above and below it */
+    if (zone.left < 6 || zone.right > GRID_WIDTH - 6 || zone.top - above < 2 ||
+        zone.bottom + above > GRID_HEIGHT - 3)
+        return false;
+    struct zone wide = {zone.left, zone.top - above / 2, zone.right, zone.bottom + above / 2};
+    for (int i = 0; i < layout->symbol_count; i++)
+        if (&layout->symbols[i] != symbol &&
+            zones_near(wide, zone_of(layout, &layout->symbols[i]), room))
+            return false;
+    return clear_of_lines(layout, symbol, zone);
+}
+
+/* Moves a symbol to the nearest place that is free by so many grid lines; false: there is none. */
+static bool find_place(const struct layout *layout, struct symbol *symbol, int room)
 {
     struct spot wanted = symbol->centre;
     int best = 1 << 20;
@@ -153,12 +230,24 @@ static void find_room(const struct layout *layout, struct symbol *symbol)
         for (int x = 2; x <= GRID_WIDTH - 2; x++) {
             int far = 3 * abs(x - wanted.x) + 2 * abs(y - wanted.y);
             symbol->centre = (struct spot){x, y};
-            if (far < best && stands_clear(layout, symbol)) {
+            if (far < best && stands_clear(layout, symbol, room)) {
                 best = far;
                 place = symbol->centre;
             }
         }
     symbol->centre = place;
+    return best < 1 << 20;
+}
+
+/* Moves a symbol to where it is free: with room for names and several pipes around it, or as much
+ * as there is, at least for one pipe to pass. Where there is none the car cannot be drawn. */
+static void find_room(struct layout *layout, struct symbol *symbol)
+{
+    for (int room = WIDE_ROOM; room >= LEAST_ROOM; room -= 2)
+        if (find_place(layout, symbol, room))
+            return;
+    if (layout->homeless < 0)
+        layout->homeless = symbol->part;
 }
 
 static int brake_x(const struct layout *layout, int part)
@@ -171,16 +260,63 @@ static int brake_x(const struct layout *layout, int part)
     return side == SIDE_LEFT ? BRAKE_PASSENGER : BRAKE_DRIVER;
 }
 
+/* Which axle of those at its end of the car a brake is on: how many alike come before it. */
+static int axle_index(const struct layout *layout, int part)
+{
+    const struct part *parts = layout->system->parts;
+    int index = 0;
+    for (int i = 0; i < layout->system->part_count; i++)
+        index += i != part && kind_is_brake(parts[i].kind) && parts[i].axle == parts[part].axle &&
+                 parts[i].side == parts[part].side && system_compare(layout->system, i, part) < 0;
+    return index;
+}
+
+/* Two axles stand where one would when some side has two brakes there. */
+static void find_axles(struct layout *layout)
+{
+    bool two[] = {false, false};
+    for (int i = 0; i < layout->system->part_count; i++) {
+        const struct part *part = &layout->system->parts[i];
+        if (kind_is_brake(part->kind) && axle_index(layout, i) > 0)
+            two[part->axle == AXLE_REAR] = true;
+    }
+    if (layout->motorcycle) {
+        layout->axles[layout->axle_count++] = (struct drawn_axle){AXLE_FRONT, AXLE_FRONT_CYCLE};
+        layout->axles[layout->axle_count++] = (struct drawn_axle){AXLE_REAR, AXLE_REAR_CYCLE};
+        return;
+    }
+    layout->axles[layout->axle_count++] = (struct drawn_axle){AXLE_FRONT, AXLE_FRONT_CAR};
+    if (two[0])
+        layout->axles[layout->axle_count++] = (struct drawn_axle){AXLE_FRONT, AXLE_FRONT_SECOND};
+    layout->axles[layout->axle_count++] =
+        (struct drawn_axle){AXLE_REAR, two[1] ? AXLE_REAR_FIRST : AXLE_REAR_CAR};
+    if (two[1])
+        layout->axles[layout->axle_count++] = (struct drawn_axle){AXLE_REAR, AXLE_REAR_SECOND};
+}
+
+/* The grid line of an axle, the last where there are fewer. */
+static int axle_line(const struct layout *layout, enum axle axle, int index)
+{
+    int line = layout->axles[0].line;
+    for (int i = 0; i < layout->axle_count; i++)
+        if ((layout->axles[i].axle == AXLE_REAR) == (axle == AXLE_REAR) && index-- >= 0)
+            line = layout->axles[i].line;
+    return line;
+}
+
 static void place_brakes(struct layout *layout)
 {
     for (int i = 0; i < layout->system->part_count; i++) {
         const struct part *part = &layout->system->parts[i];
         if (!kind_is_brake(part->kind))
             continue;
-        int y = part->axle == AXLE_REAR ? layout->rear_axle : layout->front_axle;
+        int y = axle_line(layout, part->axle, axle_index(layout, i));
         struct symbol *symbol = add_symbol(layout, i, (struct spot){brake_x(layout, i), y}, 3, 3);
-        if (!stands_clear(layout, symbol))
-            find_room(layout, symbol);
+        for (int other = 0; other < layout->symbol_count - 1; other++)
+            if (zones_near(zone_of(layout, symbol), zone_of(layout, &layout->symbols[other]), 1)) {
+                find_room(layout, symbol);
+                break;
+            }
     }
 }
 
@@ -234,13 +370,13 @@ static void place_masters(struct layout *layout)
         if (system->parts[i].kind == KIND_MASTER)
             columns[count++] = (struct column){i, master_order(layout, i)};
     qsort(columns, (size_t)count, sizeof *columns, compare_columns);
-    int apart = count > 2 ? 5 : 6;
+    int first = count > 2 ? FIRST_COLUMN + 1 : FIRST_COLUMN;
     int hands = 0;
     int feet = 0;
     for (int k = 0; k < count; k++) {
         int master = columns[k].master;
         if (!layout->motorcycle)
-            place_master(layout, master, FIRST_COLUMN - k * apart, layout->bulkhead);
+            place_master(layout, master, first - 7 * k, layout->bulkhead);
         else if (worked_by_hand(layout, master))
             place_master(layout, master, CYCLE_COLUMN - 6 * hands++, BULKHEAD_HAND);
         else
@@ -301,7 +437,8 @@ static void place_reservoirs(struct layout *layout)
         for (int tries = 0; !clear && tries < 6; tries++) {
             clear = true;
             for (int s = 0; s < layout->symbol_count - 1; s++)
-                clear = clear && !boxes_near(symbol, &layout->symbols[s], 1);
+                clear = clear && !zones_near(zone_of(layout, symbol),
+                                             zone_of(layout, &layout->symbols[s]), 2);
             if (!clear)
                 symbol->centre.y -= 3;
         }
@@ -317,9 +454,11 @@ static void place_slaves(struct layout *layout)
         if (layout->system->parts[i].kind != KIND_SLAVE)
             continue;
         bool inside = layout->system->parts[i].as.slave.type == SLAVE_CONCENTRIC;
-        struct spot at = {rear ? MIDDLE : 28, rear ? layout->rear_axle - 2 : 24};
+        struct spot at = {rear ? MIDDLE : 27, rear ? axle_line(layout, AXLE_REAR, 1) - 2 : 24};
+        if (layout->motorcycle)
+            at = (struct spot){MIDDLE, BULKHEAD_HAND + 8};
         struct symbol *symbol = add_symbol(layout, i, at, inside ? 2 : 3, inside ? 2 : 1);
-        if (!stands_clear(layout, symbol))
+        if (!stands_clear(layout, symbol, LEAST_ROOM))
             find_room(layout, symbol);
     }
 }
@@ -332,12 +471,13 @@ static struct spot wish(const struct layout *layout, int part)
     enum mount mount = system_mount(layout->system, part);
     if (layout->motorcycle)
         return beyond.rear > 0 ? (struct spot){MIDDLE + 4, 38} : (struct spot){MIDDLE, 21};
+    int front = axle_line(layout, AXLE_FRONT, 0), rear = axle_line(layout, AXLE_REAR, 0);
     if (kind == KIND_SERVO)
         return (struct spot){16, 23};
     if (mount == MOUNT_REAR_AXLE)
-        return (struct spot){MIDDLE, layout->rear_axle};
+        return (struct spot){MIDDLE, rear};
     if (mount == MOUNT_FRONT_AXLE)
-        return (struct spot){MIDDLE, layout->front_axle};
+        return (struct spot){MIDDLE, front};
     if (beyond.front + beyond.rear == 0)
         return (struct spot){36, 33};
     if (beyond.front > 0 && beyond.rear > 0)
@@ -345,13 +485,15 @@ static struct spot wish(const struct layout *layout, int part)
     int x = MIDDLE;
     if (beyond.driver == 0 || beyond.passenger == 0)
         x = beyond.driver > 0 ? MIDDLE + 14 : MIDDLE - 14;
+    /* A valve towards the front has its outlet above it. */
     if (beyond.front > 0)
-        return (struct spot){x, 4};
-    return (struct spot){x, kind == KIND_VALVE ? 37 : 40};
+        return (struct spot){x, kind == KIND_VALVE ? 7 : 4};
+    return (struct spot){x, kind == KIND_VALVE ? rear - 9 : rear - 6};
 }
 
 struct candidate {
     int part;
+    const char *name; /* decides between equals, whatever the order of sections */
     struct spot wish;
     struct beyond beyond;
 };
@@ -369,7 +511,7 @@ static int compare_candidates(const void *a, const void *b)
     for (size_t i = 0; i < sizeof keys / sizeof keys[0]; i++)
         if (keys[i][0] != keys[i][1])
             return keys[i][0] - keys[i][1];
-    return x->part - y->part;
+    return strcmp(x->name, y->name);
 }
 
 static bool stands_free(const struct layout *layout, int part)
@@ -380,7 +522,7 @@ static bool stands_free(const struct layout *layout, int part)
     if (p->kind == KIND_VALVE || p->kind == KIND_SERVO)
         return true;
     return p->kind == KIND_JOINT && (place_ways_at(layout->network, layout->system, part) != 2 ||
-                                     place_nipples(layout, part) > 0);
+                                     nipples_marks(layout, part) > 0);
 }
 
 static void place_free(struct layout *layout, const struct candidate *candidate)
@@ -405,7 +547,8 @@ static void place_joints(struct layout *layout)
     int count = 0;
     for (int i = 0; i < room; i++)
         if (stands_free(layout, i))
-            candidates[count++] = (struct candidate){i, wish(layout, i), beyond_part(layout, i)};
+            candidates[count++] = (struct candidate){i, layout->system->parts[i].name,
+                                                     wish(layout, i), beyond_part(layout, i)};
     qsort(candidates, (size_t)count, sizeof *candidates, compare_candidates);
     for (int i = 0; i < count; i++)
         place_free(layout, &candidates[i]);
@@ -455,8 +598,8 @@ void place_symbols(struct layout *layout)
     const struct vehicle *vehicle = system_vehicle(layout->system);
     layout->motorcycle = vehicle->type == VEHICLE_MOTORCYCLE;
     layout->mirrored = !layout->motorcycle && vehicle->driver == DRIVER_LEFT;
-    layout->front_axle = layout->motorcycle ? AXLE_FRONT_CYCLE : AXLE_FRONT_CAR;
-    layout->rear_axle = layout->motorcycle ? AXLE_REAR_CYCLE : AXLE_REAR_CAR;
+    layout->homeless = -1;
+    find_axles(layout);
     layout->bulkhead = layout->motorcycle ? BULKHEAD_HAND : BULKHEAD_CAR;
     layout->symbols = ARENA_ARRAY(layout->arena, count + 1, struct symbol);
     layout->symbol_of = ARENA_ARRAY(layout->arena, count + 1, int);

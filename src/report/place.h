@@ -19,8 +19,17 @@ int place_docks(const struct layout *layout, const struct symbol *symbol, int ch
 /* The reservoir that feeds a master: its own, else the only one, else -1. */
 int place_reservoir_of(const struct system *system, int master);
 
-/* How many nipples of a part are known or bled. */
-int place_nipples(const struct layout *layout, int part);
+/* Grid lines that something takes up. */
+struct zone {
+    int left, top, right, bottom;
+};
+/* A motorcycle's tyre, which stands among the parts; false for no such tyre. */
+bool place_tyre(const struct layout *layout, int index, struct zone *zone);
+/* Line `index` that is no pipe and that starts at a symbol: a master's feed, the push rods of a
+ * pedal, a servo's vacuum hose. No part stands there; pipes cross feeds only.
+ *   gives  false when the symbol has none of that index */
+bool place_line(const struct layout *layout, const struct symbol *symbol, int index,
+                struct zone *zone);
 
 /* Pipes, hoses and direct joints at all chambers of a part. */
 int place_ways_at(const struct network *network, const struct system *system, int part);

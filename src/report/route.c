@@ -4,7 +4,7 @@
 #include <string.h>
 
 /* Costs that weigh one way against another; chosen by eye. */
-enum { COST_STEP = 4, COST_BEND = 14, COST_CROSSING = 30, COST_NEIGHBOUR = 3 };
+enum { COST_STEP = 4, COST_BEND = 14, COST_CROSSING = 30, COST_NEIGHBOUR = 3, COST_BEYOND = 8 };
 
 /* A place in the search: a point reached with a heading. */
 struct queue {
@@ -67,6 +67,7 @@ struct grid *grid_create(struct arena *arena, int width, int height)
     grid->arena = arena;
     grid->width = width;
     grid->height = height;
+    grid->floor = height;
     size_t count = (size_t)points_of(grid);
     grid->blocked = ARENA_ARRAY(arena, count, unsigned char);
     grid->dear = ARENA_ARRAY(arena, count, unsigned char);
@@ -227,6 +228,8 @@ static void step(struct search *search, int state, struct spot here, enum headin
         return;
     if (sideways ? grid->along[at] : grid->across[at])
         cost += COST_CROSSING;
+    if (next.y > grid->floor)
+        cost += COST_BEYOND;
     cost += grid->dear[at] + COST_NEIGHBOUR * neighbours(grid, next, turn);
     offer(search, reached, cost, state);
 }

@@ -29,6 +29,7 @@ struct way {
 struct grid {
     struct arena *arena;
     int width, height;       /* points are 0..width, 0..height */
+    int floor;               /* beyond this line from above every step costs more */
     unsigned char *blocked;  /* by point: a symbol */
     unsigned char *dear;     /* by point: extra cost of going there */
     unsigned char *across;   /* by point: a way passes here from side to side */

@@ -37,6 +37,9 @@ enum dash {
     DASH_LONG,
     DASH_CHAIN, /* long, dot */
     DASH_DOUBLE_CHAIN,
+    DASH_TRIPLE_CHAIN,
+    DASH_LONG_SHORT,
+    DASH_PAIRS, /* of dots */
     DASH_SHORT,
     DASH_DOTS,
     DASH_COUNT

@@ -181,7 +181,7 @@ static struct layout *layout_from(struct arena *arena, const char *text, size_t 
     assert_non_null(system);
     struct network *network = network_build(system, arena, &messages);
     const struct result *result = result_asked(system, network, (struct force){NAN},
-                                               (struct date){2026, 11, 20}, NULL, arena);
+                                               (struct date){2026, 11, 20}, 0, NULL, arena);
     return layout_of(result, &ruler, arena);
 }
 

@@ -19,8 +19,7 @@ void symbol_hose(struct sketch *sketch, const struct point *points, int count, e
                  struct pen core);
 
 /* A tag with a word on it: filled for what must be seen to. Its left upper corner. */
-void symbol_tag(struct sketch *sketch, double x, double y, double width,
-                const struct label *label);
+void symbol_tag(struct sketch *sketch, double x, double y, double width, const struct label *label);
 #define TAG_HEIGHT 3.4
 
 #endif

@@ -116,8 +116,8 @@ static void fill_reservoir(struct filling *filling, const struct step *step, dou
     double usable = bleed_usable(nets->system, nets->network, step->circuit).m3;
     double stroke = nets->items[step->circuit].way.stroke;
     detail->reservoir_after.m3 = NAN;
-    if (reservoir < 0 || !(usable > 0)) {
-        return;
+    if (reservoir < 0 || !(usable > 0) || filling->plan->method == METHOD_REVERSE) {
+        return; /* backwards it rises, and is drawn low by hand */
     }
     double full = nets->system->parts[reservoir].as.reservoir.capacity.m3;
     double *level = &filling->level[reservoir];

@@ -78,7 +78,7 @@ struct bleed_detail {
     struct duration by_pressure;   /* at the kit's pressure */
     double flow_by_gravity;        /* m3/s of fluid without air; 0: gravity does not move it; NaN */
     double flow_by_pressure;       /* m3/s */
-    struct volume reservoir_after; /* in the reservoir after the step; NaN */
+    struct volume reservoir_after; /* in the reservoir after the step; NaN, and backwards */
     int top_up_every;              /* strokes after which to top up, so that it never runs dry; 0 */
     struct volume trapped;         /* air that stays above the nipple */
     struct length trapped_pedal;   /* what that costs at the pedal, had it so much travel */

@@ -91,10 +91,11 @@ static void add_steps(struct text *into)
 {
     size_t count;
     const struct step_row *rows = step_rows(&count);
-    text_add(into, "\n## Steps\n\n| id | words | why | source |\n| --- | --- | --- | --- |\n");
+    text_add(into, "\n## Steps\n\n| id | words | why | undone by | source |\n"
+                   "| --- | --- | --- | --- | --- |\n");
     for (size_t i = 0; i < count; i++)
-        text_add(into, "| %s | %s | %s | %s |\n", rows[i].id, rows[i].words,
-                 rows[i].why != NULL ? rows[i].why : "",
+        text_add(into, "| %s | %s | %s | %s | %s |\n", rows[i].id, rows[i].words,
+                 rows[i].why != NULL ? rows[i].why : "", rows[i].undo != NULL ? rows[i].undo : "",
                  rows[i].source != NULL ? rows[i].source : "");
 }
 
@@ -193,6 +194,7 @@ bool findings_explain(struct text *into, const char *id)
         text_add(into, "%s, a step\n", step->id);
         add_labelled(into, "words", step->words);
         add_labelled(into, "why", step->why);
+        add_labelled(into, "undone by", step->undo);
         add_labelled(into, "source", step->source);
         known = true;
     }

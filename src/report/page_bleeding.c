@@ -122,16 +122,21 @@ static struct cells cells_of(struct arena *arena, const struct result *result,
     }
     cells.items[DRAW][0] =
         text_print(arena, "%s%s", bleed_volume(arena, result, step->volume.m3), mark);
-    cells.items[STROKES][0] = bleed_strokes(arena, step->strokes);
+    bool pedal = result->bleed->method == METHOD_PEDAL;
+    if (pedal)
+        cells.items[STROKES][0] = bleed_strokes(arena, step->strokes);
     if (detail == NULL)
         return cells;
     cells.items[WAY][0] =
         text_print(arena, "%s%s", bleed_volume(arena, result, detail->path.m3), mark);
     cells.items[WAY][1] = bleed_volume(arena, result, detail->branch.m3);
     cells.items[DRAW][1] = bleed_volume(arena, result, detail->renewal.m3);
-    cells.items[STROKES][1] = bleed_strokes(arena, detail->renewal_strokes);
-    cells.items[TIME][0] = bleed_time(arena, detail->by_gravity.s, "locked");
-    cells.items[TIME][1] = bleed_time(arena, detail->by_pressure.s, "locked");
+    if (pedal)
+        cells.items[STROKES][1] = bleed_strokes(arena, detail->renewal_strokes);
+    if (result->bleed->method != METHOD_REVERSE) {
+        cells.items[TIME][0] = bleed_time(arena, detail->by_gravity.s, "locked");
+        cells.items[TIME][1] = bleed_time(arena, detail->by_pressure.s, "locked");
+    }
     cells.items[RESERVOIR][0] = top_up_cell(arena, result->bleed, step);
     if (!isnan(detail->reservoir_after.m3))
         cells.items[RESERVOIR][1] = bleed_volume(arena, result, detail->reservoir_after.m3);
@@ -234,7 +239,8 @@ static void opening_words(struct flow *flow, const struct result *result)
                  unit_text(flow->arena, plan->fluid.m3, DIMENSION_VOLUME, result->units),
                  plan->fluid_assumed ? " (assumed)" : "");
     if (bleed_method_words(plan) != NULL)
-        text_add(&words, " Strokes are for: %s.", bleed_method_words(plan));
+        text_add(&words, plan->method == METHOD_PEDAL ? " Strokes are for: %s." : " Bled by: %s.",
+                 bleed_method_words(plan));
     text_add(&words, " The numbers are those on the diagram.");
     flow_paragraph(flow, words.items, flow_plain(), INK_BLACK);
     flow_paragraph(flow, bleed_how(flow->arena, plan), flow_slanted(), INK_DARK);

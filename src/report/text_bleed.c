@@ -54,26 +54,45 @@ static void add_flows(struct text *into, const struct result *result, const stru
                               bleed_volume(arena, result, detail->flow_by_pressure * 60)));
 }
 
+/* "49 mL, 8 strokes"; without the strokes where nobody strokes. */
+static const char *drawn_words(struct arena *arena, const struct result *result,
+                               struct volume volume, double strokes)
+{
+    const char *drawn = bleed_volume(arena, result, volume.m3);
+    return result->bleed->method == METHOD_PEDAL
+               ? text_print(arena, "%s, %s strokes", drawn, bleed_strokes(arena, strokes))
+               : drawn;
+}
+
+static void add_level(struct text *into, const struct result *result, const struct step *step)
+{
+    struct arena *arena = into->arena;
+    const struct bleed_detail *detail = step->bleed;
+    const char *when = bleed_top_up(arena, result->bleed, step);
+    if (result->bleed->method == METHOD_REVERSE)
+        frame_line(into, "Reservoir", when);
+    else if (isnan(detail->reservoir_after.m3))
+        frame_line(into, "Reservoir", text_print(arena, "top up: %s; its size is not known", when));
+    else
+        frame_line(into, "Reservoir",
+                   text_print(arena, "top up: %s; %s in it after this step", when,
+                              bleed_volume(arena, result, detail->reservoir_after.m3)));
+}
+
 static void add_amounts(struct text *into, const struct result *result, const struct step *step)
 {
     const struct bleed_detail *detail = step->bleed;
     struct arena *arena = into->arena;
     frame_line(into, "Until it is clear",
-               detail->gave_up ? "never, by the simulation"
-                               : text_print(arena, "%s, %s strokes, by the simulation",
-                                            bleed_volume(arena, result, detail->purge.m3),
-                                            bleed_strokes(arena, detail->purge_strokes)));
+               detail->gave_up
+                   ? "never, by the simulation"
+                   : text_print(arena, "%s, by the simulation",
+                                drawn_words(arena, result, detail->purge, detail->purge_strokes)));
     frame_line(into, "To renew fluid",
-               text_print(arena, "%s, %s strokes", bleed_volume(arena, result, detail->renewal.m3),
-                          bleed_strokes(arena, detail->renewal_strokes)));
-    add_flows(into, result, step);
-    const char *level = isnan(detail->reservoir_after.m3)
-                            ? "its size is not known"
-                            : text_print(arena, "%s in it after this step",
-                                         bleed_volume(arena, result, detail->reservoir_after.m3));
-    frame_line(
-        into, "Reservoir",
-        text_print(arena, "top up: %s; %s", bleed_top_up(arena, result->bleed, step), level));
+               drawn_words(arena, result, detail->renewal, detail->renewal_strokes));
+    if (result->bleed->method != METHOD_REVERSE)
+        add_flows(into, result, step);
+    add_level(into, result, step);
     if (!isnan(detail->air_left.m3))
         frame_line(into, "Air left after it",
                    text_print(arena, "%s in this circuit, by the simulation",

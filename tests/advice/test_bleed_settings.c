@@ -194,6 +194,20 @@ static void each_method_asks_for_its_kit_and_only_the_pedal_for_a_second_person(
     advice_car_finish(&car);
 }
 
+/* Backwards the reservoir rises: no level is foretold, nothing is topped up. */
+static void backwards_nothing_is_topped_up(void **state)
+{
+    (void)state;
+    struct advice_car car = advice_car_load(VAN, NULL);
+    struct bleed_wishes wishes = {.method = METHOD_REVERSE};
+    struct steps steps = bleed_plan_of(car.system, car.network, &wishes, car.arena)->steps;
+    for (size_t i = 0; i < steps.count; i++) {
+        near_unknown(steps.items[i].bleed->reservoir_after.m3);
+        assert_int_equal(steps.items[i].bleed->top_up_every, 0);
+    }
+    advice_car_finish(&car);
+}
+
 /* A master that ran dry is bled by the pedal, or runs by itself; backwards its air goes up alone.
  */
 static void outlets_are_cracked_as_the_method_has_it(void **state)
@@ -236,6 +250,7 @@ int main(void)
         cmocka_unit_test(masters_on_a_balance_bar_share_a_block),
         cmocka_unit_test(self_adjusters_are_left_alone),
         cmocka_unit_test(a_concentric_slave_is_not_unbolted),
+        cmocka_unit_test(backwards_nothing_is_topped_up),
         cmocka_unit_test(outlets_are_cracked_as_the_method_has_it),
         cmocka_unit_test(a_caliper_whose_nipple_is_not_at_the_top_is_turned),
         cmocka_unit_test(the_reservoir_is_filled_once_with_the_fluid_of_the_car),

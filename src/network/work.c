@@ -109,6 +109,19 @@ static void set_value(struct part *part, const struct work_value *value)
     set_origin(part, value->key, value->origin);
 }
 
+/* What holds of a part that was just fitted, whatever stood there: a hose swells as a new one. */
+static void set_new(struct part *part, struct place place)
+{
+    if (part->kind != KIND_HOSE)
+        return;
+    part->as.hose.state = HOSE_NEW;
+    set_origin(part, key_of(KIND_HOSE, FIELD(as.hose.state)),
+               (struct origin){ORIGIN_WORK, place, "new", (double)NAN});
+    part->as.hose.expansion.m3_m = (double)NAN; /* measured on the old one */
+    set_origin(part, key_of(KIND_HOSE, FIELD(as.hose.expansion)),
+               (struct origin){ORIGIN_NONE, {0}, NULL, (double)NAN});
+}
+
 static void mark_done(struct part *part, const struct work_item *item, struct date date)
 {
     part->done.opened = true;
@@ -146,6 +159,7 @@ static void apply_item(struct system *car, const struct system *original,
     case DEED_RENEWED:
     case DEED_REPLACED:
         set_renewed(part, date, item->place, car->arena);
+        set_new(part, item->place);
         for (size_t i = 0; i < item->value_count; i++)
             set_value(part, &item->values[i]);
         mark_done(part, item, date);

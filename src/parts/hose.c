@@ -7,6 +7,7 @@
 
 #define PSI          (4.4482216152605 / (0.0254 * 0.0254))
 #define CC_PER_FOOT  (1e-6 / 0.3048)
+#define SHARE_NEW    0.22
 #define SHARE_GOOD   0.45
 #define SHARE_WORN   1.0
 #define TABLE_POINTS 3
@@ -32,7 +33,9 @@ struct swelling hose_ceiling(struct length inside, struct pressure p)
     const struct band *band = bands;
     while (inside.m > band->widest)
         band++;
-    /* The piece that holds p; the first and the last piece go on beyond their points. */
+    if (p.pa < table_pressure[0])
+        return (struct swelling){CC_PER_FOOT * band->cc_per_foot[0] * p.pa / table_pressure[0]};
+    /* The piece that holds p; the last one goes on beyond its points. */
     int low = 0;
     while (low + 2 < band->points && p.pa > table_pressure[low + 1])
         low++;
@@ -52,8 +55,17 @@ struct volume hose_volume(const struct hose *hose)
 /* The share of the ceiling that a hose takes, as described. */
 static double share_of(const struct hose *hose)
 {
-    if (isnan(hose->expansion.m3_m))
-        return hose->state == HOSE_WORN ? SHARE_WORN : SHARE_GOOD;
+    if (isnan(hose->expansion.m3_m)) {
+        switch (hose->state) {
+        case HOSE_NEW:
+            return SHARE_NEW;
+        case HOSE_WORN:
+            return SHARE_WORN;
+        case HOSE_GOOD:
+        case HOSE_STATE_NOT_SAID:
+            return SHARE_GOOD;
+        }
+    }
     if (!(hose->expansion.m3_m >= 0))
         return NAN;
     struct pressure tested_at = {table_pressure[0]};
@@ -65,17 +77,10 @@ struct volume hose_swelling_as(const struct hose *hose, enum hose_state as, stru
     double share = share_of(hose);
     if (!(hose->length.m >= 0) || isnan(share))
         return (struct volume){NAN};
-    bool measured = !isnan(hose->expansion.m3_m);
-    switch (as) {
-    case HOSE_STATE_NOT_SAID:
-        break;
-    case HOSE_GOOD:
-        share = measured ? fmin(share, SHARE_GOOD) : SHARE_GOOD;
-        break;
-    case HOSE_WORN:
-        share = measured ? fmax(share, SHARE_WORN) : SHARE_WORN;
-        break;
-    }
+    if (as == HOSE_GOOD)
+        share = fmin(share, SHARE_GOOD);
+    else if (as == HOSE_WORN)
+        share = fmax(share, SHARE_WORN);
     return (struct volume){share * hose_ceiling(hose->inside, p).m3_m * hose->length.m};
 }
 

@@ -9,7 +9,8 @@ static const struct choice uses[] = {
     {0}};
 
 static const struct choice states[] = {
-    {"good", "sound, new", HOSE_GOOD, "no cracks, no bulge, dry at the collars"},
+    {"new", "renewed, just fitted", HOSE_NEW, "just fitted, of this year or last"},
+    {"good", "sound", HOSE_GOOD, "in service: no cracks, no bulge, dry at the collars"},
     {"worn", "old, cracked, swollen", HOSE_WORN, "swells as much as a rule still allows"},
     {0}};
 
@@ -19,7 +20,7 @@ static const struct key rows[] = {
      .example = "pressure", .help = "what it carries"},
     {.name = "length", LENGTH(as.hose.length),
      WITHIN(5e-3, 20), USUALLY(80e-3, 1), ASSUME_NOTHING,
-     .example = "0.36 m", .help = "free length between its ends; the run says it already", MEASURED,
+     .example = "0.36 m", .help = "of the rubber, without the fittings; the run says it already", MEASURED,
      TRAVELS_ONLY},
     {.name = "inside", .others = "inside diameter, bore", LENGTH(as.hose.inside),
      WITHIN(1e-3, 20e-3), USUALLY(2e-3, 7e-3), ASSUME(3.175e-3, "1/8 in; " PRACTICE),

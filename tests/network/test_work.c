@@ -84,6 +84,25 @@ static void renewing_counts_as_opening_and_dates_a_hose(void **state)
     assert_string_equal(origin->text, "2026-06-15");
 }
 
+/* A new one, whatever stood there before; what was measured on the old one went with it. */
+static void a_hose_renewed_swells_as_a_new_one(void **state)
+{
+    struct fixture *f = *state;
+    struct part *old = car_part(&f->car, f->usual.axle_hose);
+    old->as.hose.state = HOSE_WORN;
+    old->as.hose.expansion.m3_m = 1e-6;
+    struct work_file file = file_of(2026, "work.ini");
+    add(f, &file, DEED_RENEWED, f->usual.axle_hose);
+    const struct system *car = work_apply(f->car.system, &file, 1, f->car.arena);
+    const struct part *hose = &car->parts[f->usual.axle_hose];
+    assert_int_equal(hose->as.hose.state, HOSE_NEW);
+    near_unknown(hose->as.hose.expansion.m3_m);
+    const struct origin *origin = part_origin(hose, FIELD(as.hose.state));
+    assert_int_equal(origin->kind, ORIGIN_WORK);
+    assert_string_equal(origin->text, "new");
+    assert_int_equal(old->as.hose.state, HOSE_WORN);
+}
+
 static void the_car_given_is_not_touched(void **state)
 {
     struct fixture *f = *state;
@@ -279,6 +298,7 @@ int main(void)
     const struct CMUnitTest tests[] = {
         TEST(without_work_the_car_stays_as_it_is),
         TEST(renewing_counts_as_opening_and_dates_a_hose),
+        TEST(a_hose_renewed_swells_as_a_new_one),
         TEST(the_car_given_is_not_touched),
         TEST(a_replaced_master_has_its_new_bore_and_origin),
         TEST(texts_dates_and_bores_can_be_replaced),

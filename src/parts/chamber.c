@@ -6,8 +6,9 @@
 #include "parts/key.h"
 #include "parts/words.h"
 
-/* Usual figures, from memory: depth of fluid behind a piston, and volumes of small bodies. */
-#define CALIPER_DEPTH        15e-3
+/* Usual figures, from memory: depth of fluid behind a piston (of a caliper: with new pads), and
+ * volumes of small bodies. */
+#define CALIPER_DEPTH        6e-3
 #define WHEEL_CYLINDER_DEPTH 4e-3
 #define MASTER_DEPTH         15e-3
 #define SLAVE_DEPTH          20e-3
@@ -96,13 +97,15 @@ static double master_volume(const struct master *master, int chamber, bool *assu
     return circle_area(master->bore).m2 * stroke_or(stroke, MASTER_DEPTH, assumed);
 }
 
-/* Fluid behind all pistons of one inlet of a caliper. */
+/* Fluid behind all pistons of one inlet of a caliper, which have followed the pads as these wore. */
 static double disc_chamber(const struct disc *disc)
 {
+    double worn = fmax(disc->pad_new.m - disc->pad_left.m, 0); /* 0 where that is not known */
+    double depth = CALIPER_DEPTH + (disc->caliper == CALIPER_SLIDING ? 2 : 1) * worn;
     double area = disc->bores.count * circle_area(disc->bores.bore).m2;
     if (disc->second_bores.count > 0 && disc->second_bores.bore.m > 0)
         area += disc->second_bores.count * circle_area(disc->second_bores.bore).m2;
-    return area * CALIPER_DEPTH / (disc->inlets == 2 ? 2 : 1);
+    return area * depth / (disc->inlets == 2 ? 2 : 1);
 }
 
 static double computed(const struct part *part, int chamber, bool *assumed)

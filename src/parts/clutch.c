@@ -39,8 +39,10 @@ struct force slave_release_force(const struct slave *slave, enum release_point p
 
 struct pressure slave_pressure(const struct slave *slave, enum release_point point)
 {
-    double force = slave_release_force(slave, point).n;
-    return (struct pressure){force / (slave_ratio(slave) * slave_area(slave).m2)};
+    double force = slave_release_force(slave, point).n, efficiency = slave->efficiency.value;
+    if (!(efficiency > 0 && efficiency <= 1))
+        return (struct pressure){NAN};
+    return (struct pressure){force / (slave_ratio(slave) * slave_area(slave).m2 * efficiency)};
 }
 
 struct length slave_bearing_travel(const struct slave *slave, struct volume delivered)
@@ -55,9 +57,10 @@ struct length slave_bearing_travel(const struct slave *slave, struct volume deli
 
 struct length clutch_lift(const struct slave *slave, struct length bearing_travel)
 {
-    if (!(bearing_travel.m >= 0) || !(slave->finger_ratio.value > 0))
+    double flex = slave->flex.of_1;
+    if (!(bearing_travel.m >= 0) || !(slave->finger_ratio.value > 0) || !(flex >= 0 && flex <= 1))
         return (struct length){NAN};
-    return (struct length){bearing_travel.m / slave->finger_ratio.value};
+    return (struct length){bearing_travel.m * (1 - flex) / slave->finger_ratio.value};
 }
 
 struct length clutch_face_clearance(const struct slave *slave, struct length lift)

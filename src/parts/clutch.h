@@ -13,6 +13,8 @@ struct slave {
     struct length inner_bore;     /* "inner bore": concentric: the sleeve inside */
     struct length stroke;         /* "stroke" until the piston leaves its bore */
     struct number fork_ratio;     /* "fork ratio": slave travel / bearing travel; concentric 1 */
+    struct number efficiency;     /* "efficiency" of slave, fork and guide tube, assumed 0.90 */
+    struct share flex;            /* "flex": of the lift, bent away; assumed 12 % */
     struct length play;           /* "bearing play" before the fingers are touched, assumed 0 */
     struct force release_force;   /* "release force" at the bearing, peak */
     struct force release_end;     /* "release force end" at the bearing, at full travel */
@@ -45,8 +47,8 @@ struct force slave_release_force(const struct slave *slave, enum release_point p
 
 /* Pressure that holds the bearing down.
  *
- *   slave   type and bores; fork ratio > 0; release force N >= 0
- *   gives   release force / (ratio * area), Pa gauge; NaN outside
+ *   slave   type and bores; fork ratio > 0; efficiency over 0 and up to 1; release force N >= 0
+ *   gives   release force / (ratio * area * efficiency), Pa gauge; NaN outside
  *
  * Source: force balance on fork and piston.
  * Checked by: tests/parts/test_clutch.c
@@ -64,9 +66,9 @@ struct pressure slave_pressure(const struct slave *slave, enum release_point poi
  */
 struct length slave_bearing_travel(const struct slave *slave, struct volume delivered);
 
-/* Lift of the pressure plate: travel of the bearing over the finger ratio, m; NaN unless travel >=
- * 0 and ratio > 0. Source: lever of the diaphragm or of the fingers, rigid. Checked by:
- * tests/parts/test_clutch.c */
+/* Lift of the pressure plate: travel of the bearing over the finger ratio, less the part that fork
+ * and cover bend away, m; NaN unless travel >= 0, ratio > 0 and flex 0 to 1.
+ * Source: lever of the diaphragm or of the fingers. Checked by: tests/parts/test_clutch.c */
 struct length clutch_lift(const struct slave *slave, struct length bearing_travel);
 
 /* Clearance on each face of the driven plate once the pressure plate is lifted.

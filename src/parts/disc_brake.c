@@ -162,14 +162,16 @@ static double squash_as(const struct disc *disc, const struct brake_case *as)
     return as != NULL && as->hot ? SQUASH_HOT * squash : squash;
 }
 
-/* How far each piston must go before its pad touches. */
-static double piston_way(const struct disc *disc, const struct brake_case *as)
+/* The gaps that the pistons of one side's area must close before both pads touch. */
+static double gaps(const struct disc *disc, const struct brake_case *as)
 {
-    double roll_back = at_least_0(disc->roll_back.m);
+    bool fixed = disc->caliper == CALIPER_FIXED;
+    double roll_back = at_least_0(disc->roll_back.m), rest = fixed ? 2 * roll_back : roll_back;
     if (as == NULL || !as->knocked_back)
-        return roll_back;
-    double knocked = at_least_0(disc->run_out.m) + at_least_0(disc->bearing_play.m);
-    return knocked > roll_back || isnan(knocked) ? knocked : roll_back;
+        return rest;
+    double swept = at_least_0(disc->run_out.m) + at_least_0(disc->bearing_play.m);
+    double knocked = fixed ? swept + roll_back : swept;
+    return knocked > rest || isnan(knocked) ? knocked : rest;
 }
 
 struct disc_volumes disc_volume(const struct disc *disc, int inlet, struct pressure p,
@@ -178,12 +180,12 @@ struct disc_volumes disc_volume(const struct disc *disc, int inlet, struct press
     struct disc_volumes volumes = {{NAN}, {NAN}, {NAN}};
     if (!(p.pa >= 0) || !(disc->threshold.pa >= 0))
         return volumes;
-    double all = piston_area(disc, inlet), side = disc_side_area(disc, inlet).m2;
+    double side = disc_side_area(disc, inlet).m2;
     double taken_up = p.pa < disc->threshold.pa ? p.pa / disc->threshold.pa : p.pa > 0;
     double load = p.pa / REFERENCE_PRESSURE;
     if (isnan(side))
         return volumes;
-    volumes.roll_back.m3 = all * piston_way(disc, as) * taken_up;
+    volumes.roll_back.m3 = side * gaps(disc, as) * taken_up;
     /* Both pads give way; a sliding caliper's pistons follow both, a fixed one's their own. */
     volumes.pads.m3 = 2 * side * squash_as(disc, as) * load;
     volumes.body.m3 = side * at_least_0(disc->body_opening.m) * load;

@@ -33,7 +33,7 @@ struct disc {
     struct number efficiency;       /* "efficiency", assumed 0.96 */
     struct pressure threshold;      /* "threshold", assumed 0.5 bar */
     struct length roll_back;        /* "roll back" of each piston, assumed 0.15 mm */
-    struct length pad_squash; /* "pad squash": of one pad at 10 MPa line pressure, assumed .15 mm */
+    struct length pad_squash; /* "pad squash": of one pad at 10 MPa line pressure, assumed .1 mm */
     struct length body_opening;    /* "body opening" at 10 MPa, assumed 0.15 mm */
     struct length run_out;         /* "run out" of the disc */
     struct length bearing_play;    /* "bearing play" at the disc's edge, assumed 0.05 mm */
@@ -119,14 +119,18 @@ struct disc_volumes {
  *   as      how it stands; NULL: as described, cold, nothing knocked back
  *   gives   m3 each; a cause whose figure is not known is NaN, all are outside the ranges:
  *             roll back   all pistons by the roll back; on an even way there below the threshold.
- *                         Knocked back: by run-out and bearing play where they are more
+ *                         Knocked back by w, run-out + bearing play, with a roll back of d: area of
+ *                         one side by w where that is over d for a sliding caliper that sticks, by
+ *                         w + d where that is over 2 d for a fixed one
  *             pads        area of one side by the squash of two pads, growing with pressure. As a
  *                         spring A E/t it goes with the thickness; hot pads give twice as much
  *             body        area of one side by the opening, growing with pressure
  *
  * Pad squash is that of the pads as they are now, or of new ones where their thickness is not said.
  * Source: what the pistons must follow; squash and opening as linear springs, twice the squash when
- * hot (from memory); knock-back as run-out + play - roll back (common practice, no source).
+ * hot (from memory). Knock-back: a disc that sweeps w pushes out one pad at each end of its way, so
+ * both gaps of a fixed caliper grow together to w, and to w + d where the brake was let go with the
+ * disc at one end of it; geometry.
  * Checked by: tests/parts/test_disc_brake.c, tests/reference/constructed_parts.c
  */
 struct disc_volumes disc_volume(const struct disc *disc, int inlet, struct pressure p,

@@ -5,6 +5,13 @@ static bool is_tandem(const struct part *part)
     return part->as.master.type != MASTER_SINGLE;
 }
 
+/* What brings a piston back: in a tandem the stronger spring stands between the pistons. */
+static double primary_spring(const struct part *part)
+{
+    const struct master *master = &part->as.master;
+    return master->type == MASTER_TANDEM ? 120 : 0.2e6 * circle_area(master->bore).m2;
+}
+
 static double half_stroke(const struct part *part)
 {
     return part->as.master.stroke.m / 2;
@@ -17,7 +24,6 @@ static const struct choice master_types[] = {
     {"tandem", "dual, double", MASTER_TANDEM, "two pistons in one bore, two circuits"},
     {0}};
 
-#define LEFT_OUT "left out: 0.1 to 0.3 MPa between two circuits; " MEMORY
 #define HALF "half of the stroke; " MEMORY
 
 static const struct key rows[] = {
@@ -50,10 +56,11 @@ static const struct key rows[] = {
      WITHIN(0.3, 1), USUALLY(0.85, 1), ASSUME(0.95, MEMORY),
      .example = "0.95", .help = "of its seals"},
     {.name = "primary spring", .others = "piston spring", FORCE(as.master.primary_spring),
-     WITHIN(0, 5000), USUALLY(0, 200), ASSUME(0, LEFT_OUT),
+     WITHIN(0, 5000), USUALLY(10, 200),
+     ASSUME_BY(primary_spring, "tandem 120 N, single 0.2 MPa times its area; " MEMORY),
      .example = "120 N", .help = "force of the spring of its piston; tandem: of that between the pistons"},
     {.name = "secondary spring", FORCE(as.master.secondary_spring),
-     WITHIN(0, 5000), USUALLY(0, 150), ASSUME(0, LEFT_OUT), ONLY(is_tandem),
+     WITHIN(0, 5000), USUALLY(10, 150), ASSUME(70, MEMORY), ONLY(is_tandem),
      .example = "70 N", .help = "tandem: force of the spring between the second piston and the end"},
     {.name = "seal friction", FORCE(as.master.seal_friction),
      WITHIN(0, 2000), USUALLY(0, 100), ASSUME(0, "held in the efficiency; " PRACTICE),

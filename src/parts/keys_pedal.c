@@ -12,11 +12,6 @@ static double worked_by(const struct part *part)
     return PEDAL_FOOT;
 }
 
-static double free_play(const struct part *part)
-{
-    return part->as.pedal.type == PEDAL_HAND ? 1e-3 : 3e-3;
-}
-
 static double effort(const struct part *part)
 {
     return part->as.pedal.type == PEDAL_HAND ? 130 : 300;
@@ -50,9 +45,10 @@ static const struct key rows[] = {
      WITHIN(0.3, 1), USUALLY(0.85, 1), ASSUME(0.95, MEMORY),
      .example = "0.95", .help = "of pivot and linkage"},
     {.name = "free play", .others = "free travel, play", LENGTH(as.pedal.free_play),
-     WITHIN(0, 0.1), USUALLY(0.5e-3, 20e-3),
-     ASSUME_BY(free_play, "3 mm at a pedal, 1 mm at a hand lever; " PRACTICE),
-     .example = "4 mm", .help = "at the pad, until the rod begins to push", MEASURED, TRAVELS_ONLY},
+     WITHIN(0, 0.1), USUALLY(0.5e-3, 20e-3), ASSUME_NOTHING,
+     .example = "4 mm",
+     .help = "at the pad, by hand until it resists: the rod's gap lies within; else that gap counts",
+     MEASURED, TRAVELS_ONLY},
     {.name = "travel", .others = "pedal travel", LENGTH(as.pedal.travel),
      WITHIN(5e-3, 0.6), USUALLY(20e-3, 0.2), ASSUME_NOTHING,
      .example = "150 mm", .help = "at the pad, from rest to the floor (lever: to the bar)", MEASURED,

@@ -16,6 +16,12 @@ struct area master_area(const struct master *master)
     return circle_area(master->bore);
 }
 
+bool master_carries_second(const struct master *master)
+{
+    return master->type == MASTER_TANDEM &&
+           master->primary_spring.n >= master->secondary_spring.n + master->seal_friction.n;
+}
+
 bool master_is_stepped(const struct master *master)
 {
     return master->large_bore.m > 0;

@@ -80,6 +80,11 @@ struct area master_area(const struct master *master);
 /* Area that delivers up to the take-up pressure: that of the large bore, m2; that of the bore where
  * there is no large one. NaN when the large bore is not over the bore. */
 struct area master_take_up_area(const struct master *master);
+/* Whether the spring between a tandem's pistons carries the second one along, so that both pass
+ * their ports in one movement: S1 >= S2 + f. False for a single one, and where a force is NaN.
+ * Source: force balance on the second piston.
+ * Checked by: tests/parts/test_master.c */
+bool master_carries_second(const struct master *master);
 /* Whether it is stepped. */
 bool master_is_stepped(const struct master *master);
 

@@ -15,7 +15,7 @@ struct pedal {
     struct length pad_arm;      /* "pad to pivot" */
     struct length rod_arm;      /* "rod to pivot" */
     struct number efficiency;   /* "efficiency", assumed 0.95 */
-    struct length free_play;    /* "free play" at the pad, assumed 3 mm foot, 1 mm hand: see keys */
+    struct length free_play;    /* "free play" at the pad, the rod's gap within it; NaN: not said */
     struct length travel;       /* "travel": from rest to the floor (or the bar), at the pad */
     struct stiffness stiffness; /* "stiffness" of pedal, bracket and bulkhead at the pad */
     struct force return_spring; /* "return spring": force at the pad that only the spring takes */

@@ -18,8 +18,10 @@ struct servo {
     struct force cut_in;         /* "cut in": input force at which it begins, assumed 40 N */
     struct force jump;           /* "jump": output that appears at once, assumed 150 N */
     struct pressure vacuum;      /* "vacuum": depression below the air outside, assumed 0.7 bar */
-    struct number efficiency;    /* "efficiency", assumed 0.95 */
-    struct force return_spring;  /* "return spring", assumed 0 N */
+    struct number efficiency;    /* "efficiency": of diaphragm area and seals, assumed 0.86 */
+    struct force return_spring;  /* "return spring", assumed 60 N */
+    struct length lost_motion;   /* "lost motion" of its rod until it helps, assumed 1 mm: direct */
+    struct length lost_without;  /* "lost motion without vacuum", assumed 2 mm: direct */
     struct length bore;          /* "bore" of the hydraulic slave piston, remote only */
     struct pressure line_cut_in; /* "line cut in": remote only, assumed 4 bar */
     struct length vacuum_hose;   /* "vacuum hose": its length */

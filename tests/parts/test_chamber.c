@@ -86,6 +86,28 @@ static void a_master_s_chamber_is_its_bore_times_its_stroke(void **state)
     arena_destroy(arena);
 }
 
+/* 6 mm behind two pistons of 48 mm with new pads: 2 * 18.0956 cm2 * 0.6 cm = 21.7147 mL. Each piston of
+ * a fixed caliper has followed 4 mm of wear, that of a sliding one the wear of both pads. */
+static void a_caliper_fills_as_its_pads_wear(void **state)
+{
+    (void)state;
+    struct arena *arena = arena_create();
+    struct part part;
+    bool assumed;
+    part_blank(&part, KIND_DISC, arena);
+    struct disc *disc = &part.as.disc;
+    disc->bores = (struct bores){2, {48e-3}};
+    disc->caliper = CALIPER_FIXED;
+    disc->pad_new.m = 10e-3;
+    near(part_chamber_volume(&part, 0, &assumed).m3, 21.7147e-6, 1e-10);
+    disc->pad_left.m = 6e-3;
+    near(part_chamber_volume(&part, 0, &assumed).m3, 21.7147e-6 / 6 * 10, 1e-10);
+    disc->caliper = CALIPER_SLIDING;
+    near(part_chamber_volume(&part, 0, &assumed).m3, 21.7147e-6 / 6 * 14, 1e-10);
+    assert_true(assumed);
+    arena_destroy(arena);
+}
+
 /* A caliper holds 20 to 60 mL and a wheel cylinder 1 to 4 mL: common practice, no source. */
 static void usual_chambers_are_of_the_usual_size_and_marked(void **state)
 {
@@ -114,6 +136,7 @@ int main(void)
         cmocka_unit_test(chambers_follow_the_type),
         cmocka_unit_test(a_given_chamber_volume_wins),
         cmocka_unit_test(a_master_s_chamber_is_its_bore_times_its_stroke),
+        cmocka_unit_test(a_caliper_fills_as_its_pads_wear),
         cmocka_unit_test(usual_chambers_are_of_the_usual_size_and_marked),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);

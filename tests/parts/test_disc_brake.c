@@ -246,14 +246,21 @@ static void a_hot_pad_is_squashed_twice_as_far(void **state)
     near(volumes(d, (struct brake_case){.hot = true}).roll_back.m3, 400e-9, 1e-18);
 }
 
-/* Run-out 0.25 and play 0.05 against a roll back of 0.2 mm: 0.1 mm more on 2000 mm2. */
-static void knock_back_adds_what_roll_back_does_not_cover(void **state)
+/* Run-out 0.25 and play 0.05: the disc sweeps 0.30 mm. Roll back 0.2 mm, 1000 mm2 on each side. Let go
+ * with the disc at one end the one gap stays 0.2 mm and the other becomes 0.3: 0.5 mm in all, not
+ * 0.3 on each side. With no roll back both together are what it sweeps. */
+static void a_disc_that_sweeps_opens_both_gaps_of_a_fixed_caliper_together(void **state)
 {
     (void)state;
     struct disc d = disc(CALIPER_FIXED, 2);
     struct brake_case knocked = {.knocked_back = true};
-    near(volumes(d, knocked).roll_back.m3, 600e-9, 1e-18);
-    d.run_out.m = 0.1e-3; /* less than the roll back leaves */
+    near(volumes(d, knocked).roll_back.m3, 500e-9, 1e-18);
+    d.roll_back.m = 0;
+    near(volumes(d, knocked).roll_back.m3, 300e-9, 1e-18);
+    struct disc sliding = disc(CALIPER_SLIDING, 1); /* its pins stuck: one gap, 0.3 over 0.2 mm */
+    near(volumes(sliding, knocked).roll_back.m3, 300e-9, 1e-18);
+    d.roll_back.m = 0.2e-3;
+    d.run_out.m = 0.1e-3; /* 0.15 + 0.2 is less than the roll back leaves */
     near(volumes(d, knocked).roll_back.m3, 400e-9, 1e-18);
     d.run_out.m = NAN;
     near_unknown(volumes(d, knocked).roll_back.m3);
@@ -295,7 +302,7 @@ int main(void)
         cmocka_unit_test(an_unknown_cause_leaves_the_others_known),
         cmocka_unit_test(a_thicker_pad_is_squashed_more),
         cmocka_unit_test(a_hot_pad_is_squashed_twice_as_far),
-        cmocka_unit_test(knock_back_adds_what_roll_back_does_not_cover),
+        cmocka_unit_test(a_disc_that_sweeps_opens_both_gaps_of_a_fixed_caliper_together),
         cmocka_unit_test(pistons_follow_the_wear_and_fluid_follows_them),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);

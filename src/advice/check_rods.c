@@ -105,6 +105,36 @@ void check_rod_gap_wide(struct checking *checking, const struct check_row *row)
     }
 }
 
+/* What the gaps that somebody measured before a pedal's masters take at its pad; 0 without. */
+static double gaps_at_pad(const struct checking *checking, int pedal)
+{
+    const struct part_names *works = &checking->system->parts[pedal].as.pedal.works;
+    double sum = 0, gap;
+    for (size_t i = 0; i < works->count; i++) {
+        int master = works->parts[i];
+        if (master >= 0 && gap_of_rod(checking, master, &gap) &&
+            part_origin(&checking->system->parts[master], FIELD(as.master.rod_gap))->kind !=
+                ORIGIN_ASSUMED)
+            sum += lost_at_pad(checking, master, gap);
+    }
+    return sum;
+}
+
+void check_rod_gap_beyond_play(struct checking *checking, const struct check_row *row)
+{
+    for (int i = 0; i < checking->system->part_count; i++) {
+        const struct part *part = &checking->system->parts[i];
+        if (part->kind != KIND_PEDAL)
+            continue;
+        double lost = gaps_at_pad(checking, i);
+        if (!(lost > part->as.pedal.free_play.m))
+            continue;
+        struct finding *finding = finding_add(checking, row, i, FIELD(as.pedal.free_play));
+        finding_quantity(finding, "play", part->as.pedal.free_play.m, DIMENSION_LENGTH);
+        finding_quantity(finding, "lost", lost, DIMENSION_LENGTH);
+    }
+}
+
 /* The output rod of a direct servo, where its gap is given. */
 static bool gap_of_output(const struct checking *checking, int part, double *gap)
 {
@@ -147,13 +177,11 @@ static bool works_servo(const struct checking *checking, int pedal)
     return false;
 }
 
-/* Only what somebody has measured: the assumed play is the usual one. */
 static bool has_measured_play(const struct checking *checking, int part)
 {
     const struct part *pedal = &checking->system->parts[part];
     return press_is_brake(checking->system, checking->network, part) &&
-           pedal->as.pedal.type != PEDAL_HAND && !isnan(pedal->as.pedal.free_play.m) &&
-           part_origin(pedal, FIELD(as.pedal.free_play))->kind != ORIGIN_ASSUMED;
+           pedal->as.pedal.type != PEDAL_HAND && !isnan(pedal->as.pedal.free_play.m);
 }
 
 static void find_play(struct checking *checking, const struct check_row *row, bool small)

@@ -150,6 +150,7 @@ CHECK(one_side_renewed);
 /* check_rods.c */
 CHECK(rod_gap);
 CHECK(rod_gap_wide);
+CHECK(rod_gap_beyond_play);
 CHECK(servo_rod_gap);
 CHECK(servo_rod_gap_wide);
 CHECK(free_play);

@@ -120,14 +120,6 @@ FIGURE_GETTER(value_fluid_in_circuit)
     return travel_fluid(situation->system, situation->network, subject).m3;
 }
 
-/* The gap before a master: of the servo's output rod where that is given, else of its own. */
-static double gap_before(const struct system *system, int master)
-{
-    int servo = pressure_servo_of(system, master);
-    double of_servo = servo < 0 ? NAN : system->parts[servo].as.servo.rod_gap.m;
-    return isnan(of_servo) ? system->parts[master].as.master.rod_gap.m : of_servo;
-}
-
 FIGURE_GETTER(value_pedal_lost_rod_gap)
 {
     (void)sub;
@@ -136,11 +128,11 @@ FIGURE_GETTER(value_pedal_lost_rod_gap)
     int first = pressure_worked_master(system, subject, 0);
     if (first < 0)
         return NAN;
-    double gap = gap_before(system, first);
+    double gap = press_rod_gap(system, first).m;
     if (pedal->works.count == 2) {
         int second = pressure_worked_master(system, subject, 1);
         double share = pedal_bar_share(pedal).of_1;
-        gap = second < 0 ? NAN : share * gap + (1 - share) * gap_before(system, second);
+        gap = second < 0 ? NAN : share * gap + (1 - share) * press_rod_gap(system, second).m;
     }
     return pedal_ratio(pedal).value * gap;
 }

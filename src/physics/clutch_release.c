@@ -2,6 +2,7 @@
 
 #include <math.h>
 
+#include "physics/press.h"
 #include "physics/pressure.h"
 #include "physics/root.h"
 #include "physics/travel.h"
@@ -48,6 +49,12 @@ static struct force effort_for_pressure(const struct system *system, int master,
     return effort_for_rod(system, master, master_rod_force(data, p).n);
 }
 
+/* What the pedal's rod goes before the piston does. */
+static double gap_before(const struct system *system, int master)
+{
+    return press_own_gap(system, master).m + press_lost_motion(system, master, true).m;
+}
+
 /* Pedal travel until the bearing touches: free play, gap, port, and the bearing's own play. */
 static double touching(const struct system *system, const struct clutch_state *clutch,
                        const struct slave *slave)
@@ -55,8 +62,9 @@ static double touching(const struct system *system, const struct clutch_state *c
     const struct pedal *pedal = &system->parts[clutch->pedal].as.pedal;
     const struct master *master = &system->parts[clutch->master].as.master;
     double play = slave_area(slave).m2 * slave_ratio(slave) * slave->play.m;
-    double rod = master->rod_gap.m + master->cut_off.m + play / master_area(master).m2;
-    return pedal->free_play.m + pedal_ratio(pedal).value * rod;
+    double gap = gap_before(system, clutch->master);
+    double rod = gap + master->cut_off.m + play / master_area(master).m2;
+    return press_free_play(pedal).m + pedal_ratio(pedal).value * rod;
 }
 
 static double delivered_volume(const struct system *system, const struct clutch_state *clutch)
@@ -64,8 +72,8 @@ static double delivered_volume(const struct system *system, const struct clutch_
     const struct pedal *pedal = &system->parts[clutch->pedal].as.pedal;
     const struct master *master = &system->parts[clutch->master].as.master;
     double flexed = clutch->effort_end.n / pedal->stiffness.n_m;
-    double rod = (pedal_end(pedal).m - pedal->free_play.m - flexed) / pedal_ratio(pedal).value;
-    double piston = rod - master->rod_gap.m;
+    double rod = (pedal_end(pedal).m - press_free_play(pedal).m - flexed) / pedal_ratio(pedal).value;
+    double piston = rod - gap_before(system, clutch->master);
     if (piston > master->stroke.m)
         piston = master->stroke.m;
     double pushed = piston - master->cut_off.m;

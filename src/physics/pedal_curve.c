@@ -17,6 +17,8 @@ const char *travel_cause_words(enum travel_cause cause)
         return "free play";
     case TRAVEL_ROD_GAP:
         return "push rod gap";
+    case TRAVEL_SERVO:
+        return "servo's lost motion";
     case TRAVEL_CUT_OFF:
         return "covering the ports";
     case TRAVEL_LOST:
@@ -187,7 +189,9 @@ static void add_master(const struct drawing *drawing, int master, double per,
                        struct curve_point *point)
 {
     struct length *by_cause = point->by_cause;
-    by_cause[TRAVEL_ROD_GAP].m += per * press_rod_gap(drawing->system, master).m;
+    by_cause[TRAVEL_ROD_GAP].m += per * press_own_gap(drawing->system, master).m;
+    by_cause[TRAVEL_SERVO].m +=
+        per * press_lost_motion(drawing->system, master, drawing->state->assisted).m;
     for (int i = 0; i < drawing->curve->circuit_count; i++) {
         int circuit = drawing->curve->circuits[i];
         if (drawing->network->circuits[circuit].master != master)
@@ -213,7 +217,7 @@ static struct curve_point point_at(const struct drawing *drawing, double effort)
     point.travel = reach.travel;
     for (int i = 0; i < curve->circuit_count; i++)
         point.by_circuit[i] = curve->solution->circuits[curve->circuits[i]].pressure;
-    point.by_cause[TRAVEL_FREE_PLAY] = pedal->free_play;
+    point.by_cause[TRAVEL_FREE_PLAY] = press_free_play(pedal);
     point.by_cause[TRAVEL_FLEXING].m = effort / pedal->stiffness.n_m;
     double ratio = pedal_ratio(pedal).value, first = pedal_bar_share(pedal).of_1;
     bool bar = pedal->works.count > 1;

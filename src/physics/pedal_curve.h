@@ -14,6 +14,7 @@
 enum travel_cause {
     TRAVEL_FREE_PLAY, /* until the rod begins to push */
     TRAVEL_ROD_GAP,   /* push rod to piston, or the servo's output rod */
+    TRAVEL_SERVO,     /* the servo's own lost motion */
     TRAVEL_CUT_OFF,   /* pistons until they have covered their ports */
     TRAVEL_LOST,      /* the piston of a lost circuit on its way to its end */
     TRAVEL_CLEARANCE, /* and on: as the causes of volume have it */

@@ -158,6 +158,14 @@ static double full_stroke(const struct pistons *pistons, int chamber)
     return chamber == 0 ? pistons->data->primary_stroke.m : pistons->data->secondary_stroke.m;
 }
 
+/* What the piston of a chamber goes by itself until its port is shut: against the second one, where
+ * it is the first. */
+static double own_cut_off(const struct pistons *pistons, int chamber)
+{
+    bool passed_together = chamber == 0 && master_carries_second(pistons->data);
+    return passed_together ? 0 : pistons->data->cut_off.m;
+}
+
 /* What one circuit takes of the rod's travel. Gives their sum. */
 static double rod_for(const struct pistons *pistons, int chamber, const struct taken_up *up,
                       struct solution *into)
@@ -165,7 +173,7 @@ static double rod_for(const struct pistons *pistons, int chamber, const struct t
     const struct master *data = pistons->data;
     int circuit = pistons->circuits[chamber];
     if (circuit < 0)
-        return data->cut_off.m; /* nothing is joined to this chamber: it only shuts its port */
+        return own_cut_off(pistons, chamber); /* nothing is joined to it: it only shuts its port */
     struct circuit_state *taken = &into->circuits[circuit];
     double area = master_area(data).m2, large = master_take_up_area(data).m2;
     take_volumes(pistons, circuit, into);
@@ -173,7 +181,7 @@ static double rod_for(const struct pistons *pistons, int chamber, const struct t
     double full = full_stroke(pistons, chamber);
     /* The second piston is driven to its end by fluid, which the large bore delivers. */
     double way = up->any ? data->cut_off.m + (full - data->cut_off.m) * area / large : full;
-    taken->rod_cut_off.m = lost ? 0 : data->cut_off.m;
+    taken->rod_cut_off.m = lost ? 0 : own_cut_off(pistons, chamber);
     taken->rod_lost.m = lost ? way : 0;
     double sum = taken->rod_cut_off.m + taken->rod_lost.m;
     for (int cause = 0; cause < CAUSE_COUNT; cause++) {
@@ -195,13 +203,13 @@ static void set_strokes(const struct pistons *pistons, const struct taken_up *up
     double area = master_area(data).m2, second = 0;
     for (int chamber = pistons->count - 1; chamber >= 0; chamber--) {
         int circuit = pistons->circuits[chamber];
-        double stroke = data->cut_off.m;
+        double stroke = own_cut_off(pistons, chamber);
         if (circuit >= 0) {
             struct circuit_state *taken = &into->circuits[circuit];
             if (pistons->lost[chamber])
                 stroke = full_stroke(pistons, chamber);
             else
-                stroke = data->cut_off.m + taken->volume.m3 / area;
+                stroke = own_cut_off(pistons, chamber) + taken->volume.m3 / area;
             if (up->any && chamber == 0) /* against the second, the rod being ahead of its fluid */
                 stroke = rod - second;
             taken->stroke.m = stroke;
@@ -225,7 +233,8 @@ static double past_bore(const struct pistons *pistons, const struct solution *in
     bool any_lost = false;
     for (int chamber = 0; chamber < pistons->count; chamber++) {
         int circuit = pistons->circuits[chamber];
-        double stroke = circuit < 0 ? pistons->data->cut_off.m : into->circuits[circuit].stroke.m;
+        double stroke =
+            circuit < 0 ? own_cut_off(pistons, chamber) : into->circuits[circuit].stroke.m;
         double own = pistons->lost[chamber] ? -INFINITY : stroke - full_stroke(pistons, chamber);
         any_lost = any_lost || pistons->lost[chamber];
         past = known_most(past, own);
@@ -242,7 +251,29 @@ struct length press_rod_gap(const struct system *system, int master)
     return system->parts[master].as.master.rod_gap;
 }
 
-/* Travel of a master's push rod, its gap included. */
+struct length press_free_play(const struct pedal *pedal)
+{
+    return (struct length){isnan(pedal->free_play.m) ? 0 : pedal->free_play.m};
+}
+
+struct length press_own_gap(const struct system *system, int master)
+{
+    int pedal = pressure_pedal_of(system, master);
+    bool felt = pedal >= 0 && !isnan(system->parts[pedal].as.pedal.free_play.m) &&
+                pressure_servo_of(system, master) < 0;
+    return felt ? (struct length){0} : press_rod_gap(system, master);
+}
+
+struct length press_lost_motion(const struct system *system, int master, bool assisted)
+{
+    int at = pressure_servo_of(system, master);
+    if (at < 0)
+        return (struct length){0};
+    const struct servo *servo = &system->parts[at].as.servo;
+    return assisted ? servo->lost_motion : servo->lost_without;
+}
+
+/* Travel of the rod that pushes a master or its servo, its own gap included. */
 static double master_travel(const struct system *system, const struct network *network,
                             const struct state *state, int master, struct solution *into,
                             double *past)
@@ -254,7 +285,8 @@ static double master_travel(const struct system *system, const struct network *n
         rod += rod_for(&pistons, chamber, &up, into);
     set_strokes(&pistons, &up, rod, into);
     *past = past_bore(&pistons, into);
-    return press_rod_gap(system, master).m + rod;
+    return press_own_gap(system, master).m +
+           press_lost_motion(system, master, state->assisted).m + rod;
 }
 
 /* Whether the pedal's only piston has lost its circuit. */
@@ -292,7 +324,7 @@ struct reach press_travel(const struct system *system, const struct network *net
         reach.rod_travel.m = share * travels[0] + (1 - share) * travels[1];
         reach.tilt.rad = atan((travels[0] - travels[1]) / (data->bar_first.m + data->bar_second.m));
     }
-    reach.travel.m = data->free_play.m + pedal_ratio(data).value * reach.rod_travel.m +
+    reach.travel.m = press_free_play(data).m + pedal_ratio(data).value * reach.rod_travel.m +
                      effort.n / data->stiffness.n_m;
     reach.past_floor.m = reach.travel.m - pedal_end(data).m;
     reach.dead = is_dead(system, network, state, pedal);

@@ -23,6 +23,13 @@ bool press_is_brake(const struct system *system, const struct network *network, 
 /* The gap in front of a master's piston: of the servo's output rod where that is given, else of the
  * push rod. */
 struct length press_rod_gap(const struct system *system, int master);
+/* What of that gap counts by itself: all of it behind a direct servo and where no free play is said
+ * of the pedal; else none, since who feels for the free play closes the gap. */
+struct length press_own_gap(const struct system *system, int master);
+/* What the rod into a direct servo goes before the servo's own rod moves, 0 without one. */
+struct length press_lost_motion(const struct system *system, int master, bool assisted);
+/* What the pad goes before the rod moves: its free play, 0 where that is not said. */
+struct length press_free_play(const struct pedal *pedal);
 
 /* Fills pressures of the circuits that the pedal makes, and of all their vertices.
  *
@@ -34,9 +41,10 @@ struct force press_pressures(const struct system *system, const struct network *
 
 /* The same, and the volumes and strokes of these circuits, and how far that takes the pedal.
  *
- *   stroke of a piston = cut-off + volume / area; full stroke where its circuit is lost
- *   rod travel = gap + the stroke, or both strokes of a tandem; on a balance bar the mean of both
- *                rods, weighted like the forces
+ *   stroke of a piston = cut-off + volume / area; full stroke where its circuit is lost; the first
+ *                piston of a tandem without the cut-off where its spring carries the second along
+ *   rod travel = own gap + lost motion of the servo + the stroke, or both strokes of a tandem; on a balance bar the mean of
+ *                both rods, weighted like the forces
  *   stepped master: what the circuits take up to the take-up pressure is delivered by the large
  *                   bore, the rest by the small one
  *   travel = free play + ratio * rod travel + effort / stiffness

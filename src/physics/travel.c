@@ -71,8 +71,6 @@ static void add_vertex(const struct system *system, const struct vertex *vertex,
                        struct volume by_cause[CAUSE_COUNT])
 {
     const struct part *part = &system->parts[vertex->part];
-    if (part->kind == KIND_MASTER)
-        return; /* its chamber shrinks as the piston goes in */
     bool assumed;
     struct volume chamber = part_chamber_volume(part, vertex->chamber, &assumed);
     if (part->kind == KIND_DISC)

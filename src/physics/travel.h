@@ -9,8 +9,9 @@
  *   state      how brakes and hoses stand; its effort and lost circuit are not looked at
  *   by_cause   filled; the cause that rests on something unknown becomes NaN, the others stay
  *
- * Beyond a remote servo the volume is that of its piston, so it counts once. The chamber of the
- * master is not counted, nor the slave's own travel. Air counts as if it sat at the master.
+ * Beyond a remote servo the volume is that of its piston, so it counts once. The slave's own travel
+ * is not counted. Fluid is all that is pressed, that before the master's piston too. Air counts as
+ * if it sat at the master.
  * Source: conservation of volume; each law with its part.
  * Checked by tests/physics/test_travel.c and tests/reference/test_x1_travel_budget.c */
 void travel_volumes(const struct system *system, const struct network *network, int circuit,

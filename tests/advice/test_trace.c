@@ -200,25 +200,25 @@ static void weights_are_those_of_the_formulas(void **state)
     arena_destroy(arena);
 }
 
-/* The van's servo helps up to a knee above the effort of the check: its shell's diameter is given
- * and matters only there. The effort of the knee by hand, from F_o = j + r (F - c) = F + e A q:
- * A = pi 0.1778^2/4 = 0.024829 m2, e A q = 0.95 * 0.024829 * 0.7e5 = 1651.1 N,
- * F = (1651.1 + 2.8 * 40 - 150)/1.8 = 896.2 N at the rod, so 896.2/(0.95 * 290/76) = 247.2 N at the
- * pad, 1.1237 times the 220 N of the check. */
+/* The van's servo is used up a little below the effort of the check: its ratio is given and matters
+ * only below. The effort of the knee by hand, from F_o = j + r (F - c) = F + e A q - F_r:
+ * A = pi 0.1778^2/4 = 0.024829 m2, e A q - F_r = 0.86 * 0.024829 * 0.7e5 - 60 = 1434.7 N,
+ * F = (1434.7 + 2.8 * 40 - 150)/1.8 = 775.9 N at the rod, so 775.9/(0.95 * 290/76) = 214.0 N at the
+ * pad, 0.9729 times the 220 N of the check. */
 static void a_given_value_that_matters_only_beyond_a_knee_says_so(void **state)
 {
     (void)state;
     struct arena *arena = arena_create();
     struct result *result = ready_result(arena, VAN, NULL);
     struct trace *trace = trace_named(result, "line-pressure", "front circuit", arena);
-    const struct trace_input *shell = input_named(result, trace, "servo", "diameter");
-    assert_non_null(shell);
-    assert_int_equal(shell->origin.kind, ORIGIN_GIVEN);
-    assert_true(shell->weight->beyond);
-    assert_false(input_named(result, trace, "servo", "ratio")->weight->beyond);
+    const struct trace_input *ratio = input_named(result, trace, "servo", "ratio");
+    assert_non_null(ratio);
+    assert_int_equal(ratio->origin.kind, ORIGIN_GIVEN);
+    assert_true(ratio->weight->beyond);
+    assert_false(input_named(result, trace, "servo", "diameter")->weight->beyond);
     bool found = false;
     for (int i = 0; i < trace->knee_count; i++)
-        found = found || fabs(trace->knees[i].effort - 1.1237) < 5e-4;
+        found = found || fabs(trace->knees[i].effort - 0.9729) < 5e-4;
     assert_true(found);
     arena_destroy(arena);
 }
@@ -233,11 +233,11 @@ static void the_case_that_holds_is_named(void **state)
     for (int i = 0; i < trace->branch_count; i++) {
         const struct branch *branch = &trace->branches[i];
         enum part_kind kind = result->system->parts[branch->part].kind;
-        /* 0.95 * 290/76 * 220 N into the servo, between 40 N and the knee above */
+        /* 0.95 * 290/76 * 220 N into the servo, above the knee */
         if (kind == KIND_SERVO) {
             near(branch->now, 797.5, 0.1);
-            near(branch->to, 896.2, 0.1);
-            servo = branch->index == 1;
+            near(branch->from, 775.9, 0.1);
+            servo = branch->index == 2;
         }
         if (kind == KIND_VALVE)
             valve = branch->index == 1 && branch->from == 28e5;

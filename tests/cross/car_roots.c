@@ -32,7 +32,7 @@ static const char floor_car[] =
     "[pedal]\nworks = master\nratio = 5\nefficiency = 0.9\nfree play = 4 mm\nstiffness = 150 N/mm\n"
     "effort = 900 N\ntravel = 80 mm\n"
     "[master]\ntype = single\nbore = 20 mm\nefficiency = 0.95\ncut off = 1 mm\nrod gap = 0.5 mm\n"
-    "chamber = 5 mL\n"
+    "chamber = 5 mL\nprimary spring = 0 N\n"
     "[front disc]\ncaliper = sliding\nbore = 54 mm\neffective radius = 110 mm\nthreshold = 0.5 "
     "bar\n"
     "roll back = 0.2 mm\npad squash = 0.15 mm\nbody opening = 0.2 mm\nchamber = 40 mL\n"
@@ -46,6 +46,8 @@ static double hose_ceiling_by_points(double p)
 {
     const double x1 = 1000 * PSI, x2 = 1500 * PSI, x3 = 2900 * PSI;
     const double y1 = 0.66e-6 / 0.3048, y2 = 0.79e-6 / 0.3048, y3 = 1.21e-6 / 0.3048;
+    if (p <= x1)
+        return y1 * p / x1;
     if (p <= x2)
         return y1 * pow(p / x1, log(y2 / y1) / log(x2 / x1));
     return y2 * pow(p / x2, log(y3 / y2) / log(x3 / x2));
@@ -60,7 +62,7 @@ static double floor_volume(double p)
     double pipe = PI * a * a * 1.5;
     double hoop = ((1 + nu) * b * b + (1 - 2 * nu) * a * a) / (e * (b * b - a * a));
     double axial = (1 - 2 * nu) * a * a / (e * (b * b - a * a));
-    double fluid = pipe + 0.8 * bore + 80e-6 + 0.5e-6;
+    double fluid = pipe + 0.8 * bore + 80e-6 + 0.5e-6 + 5e-6; /* the master's own too */
     return clearance + pads + body + 0.8 * hose_ceiling_by_points(p) +
            pipe * (2 * hoop + axial) * p + fluid * (1 - pow(1 + 10 * p / 1.95e9, -0.1)) +
            2e-6 * (1 - ATMOSPHERE / (ATMOSPHERE + p));
@@ -74,7 +76,7 @@ static double effort_for(double p)
 static double beyond_the_floor(double p, void *with)
 {
     (void)with;
-    double stroke = 0.5e-3 + 1e-3 + floor_volume(p) / (PI / 4 * 0.02 * 0.02);
+    double stroke = 1e-3 + floor_volume(p) / (PI / 4 * 0.02 * 0.02);
     return 4e-3 + 5 * stroke + effort_for(p) / 150e3 - 80e-3;
 }
 

@@ -13,6 +13,8 @@ struct making {
     int car;
     int domains, circuits;
     int wheel_domains[4];
+    double master_chambers[2]; /* in front of each piston, by master */
+    int masters;
     char runs[4096]; /* the lines of [runs] so far */
 };
 
@@ -107,7 +109,7 @@ static void make_pedal(struct making *making, enum layout layout, enum help help
                                    : "master");
     double ratio = say_plain(making, "ratio", 2.5, 7);
     double efficiency = say_plain(making, "efficiency", 0.7, 1);
-    double play = say_mm(making, "free play", 0.5, 12);
+    double play = chance(making, 0.7) ? say_mm(making, "free play", 0.5, 12) : NAN;
     double stiffness = say(making, "stiffness", between(making, 80, 800), "N/mm", 1e3);
     double effort = say_n(making, "effort", 20, help == HELP_NONE ? 900 : 450);
     double spring = chance(making, 0.5) ? say_n(making, "return spring", 0, 40) : 0;
@@ -126,7 +128,7 @@ static void make_servo(struct making *making, enum help help, struct random_stat
     state->assisted = chance(making, 0.75);
     if (help == HELP_NONE) {
         ROW(making, ROW_SERVO, 0);
-        ROW(making, ROW_SERVO2, NAN, state->assisted, state->lost);
+        ROW(making, ROW_SERVO2, NAN, state->assisted, state->lost, 0, 0);
         return;
     }
     fprintf(making->text, "[servo]\ntype = %s\n", help == HELP_DIRECT ? "direct" : "remote");
@@ -138,18 +140,20 @@ static void make_servo(struct making *making, enum help help, struct random_stat
     double vacuum = say_bar(making, "vacuum", 0.4, 0.9);
     double efficiency = say_plain(making, "efficiency", 0.8, 1);
     double spring = say_n(making, "return spring", 0, 150);
-    double cut_in = 0, bore = 0, line_cut_in = 0, gap = NAN;
+    double cut_in = 0, bore = 0, line_cut_in = 0, gap = NAN, motion = 0, without = 0;
     if (help == HELP_DIRECT) {
         cut_in = say_n(making, "cut in", 10, 100);
         if (chance(making, 0.5))
             gap = say_mm(making, "output rod gap", 0, 2);
+        motion = say_mm(making, "lost motion", 0, 2);
+        without = say_mm(making, "lost motion without vacuum", 0, 4);
     } else {
         bore = say_mm(making, "bore", 15, 30);
         line_cut_in = say_bar(making, "line cut in", 1, 10);
     }
     ROW(making, ROW_SERVO, help == HELP_DIRECT ? 1 : 2, diameter, ratio, cut_in, jump, vacuum,
         efficiency, spring, bore, line_cut_in);
-    ROW(making, ROW_SERVO2, gap, state->assisted, state->lost);
+    ROW(making, ROW_SERVO2, gap, state->assisted, state->lost, motion, without);
 }
 
 static void make_master(struct making *making, const char *name, bool tandem, bool diagonal,
@@ -165,9 +169,11 @@ static void make_master(struct making *making, const char *name, bool tandem, bo
     double gap = say_mm(making, "rod gap", 0.2, 2);
     double efficiency = say_plain(making, "efficiency", 0.85, 1);
     bool springs = chance(making, 0.5);
-    double primary = springs ? say_n(making, "primary spring", 0, 150) : 0;
-    double secondary = springs && tandem ? say_n(making, "secondary spring", 0, 120) : 0;
+    double most = springs ? 150 : 0;
+    double primary = say_n(making, "primary spring", 0, most);
+    double secondary = tandem ? say_n(making, "secondary spring", 0, 0.8 * most) : 0;
     double friction = springs ? say_n(making, "seal friction", 0, 50) : 0;
+    making->master_chambers[making->masters++] = say_ml(making, "chamber", 2, 12);
     ROW(making, ROW_MASTER, tandem, bore, stroke, cut_off, gap, efficiency, primary, secondary,
         friction);
 }
@@ -308,8 +314,9 @@ static void add_wheel(struct making *making, const char *tee, int circuit, int d
     add_run(making, name);
     add_run(making, "\n");
     fprintf(making->text, "[%s hose]\n", wheel_names[wheel]);
-    int state = 1 + random_of(&making->random, 2);
-    fprintf(making->text, "state = %s\n", state == 1 ? "good" : "worn");
+    static const char *const states[] = {"good", "worn", "new"};
+    int state = 1 + random_of(&making->random, 3);
+    fprintf(making->text, "state = %s\n", states[state - 1]);
     double expansion =
         chance(making, 0.3) ? say(making, "expansion", between(making, 0.2, 2), "mL/m", 1e-6) : NAN;
     ROW(making, ROW_HOSE, domain, strtod(hose, NULL), sizes->inside, state, expansion);
@@ -329,6 +336,7 @@ static void add_circuit(struct making *making, const char *name, const char *out
     ROW(making, ROW_CIRCUIT, master, chamber);
     int circuit = ++making->circuits;
     int domain = add_domain(making, circuit, 0, 0, 0, 0);
+    ROW(making, ROW_CHAMBER, domain, making->master_chambers[master - 1]);
     char word[64];
     add_run(making, name);
     add_run(making, " feed = ");

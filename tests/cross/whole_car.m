@@ -46,6 +46,8 @@ function y = hose_ceiling(inside, p, c) % m3 per m
   at = c.hose_psi;
   n1 = log(points(2) / points(1)) / log(at(2) / at(1));
   y = points(1) * (p / at(1)) .^ n1;
+  early = real(p) < at(1); % a straight line from nothing
+  y(early) = points(1) * p(early) / at(1);
   if !isnan(points(3))
     n2 = log(points(3) / points(2)) / log(at(3) / at(2));
     late = real(p) > at(2);
@@ -72,8 +74,13 @@ function car = read_car(rows, c)
   s = pick(2); t = pick(3);
   car.servo = struct('type', s(1), 'diameter', s(2), 'ratio', s(3), 'cut_in', s(4), 'jump', s(5), ...
                      'vacuum', s(6), 'efficiency', s(7), 'spring', s(8), 'bore', s(9), ...
-                     'line_cut_in', s(10), 'gap', t(1), 'assisted', t(2) != 0);
+                     'line_cut_in', s(10), 'gap', t(1), 'assisted', t(2) != 0, ...
+                     'motion', t(4 + (t(2) == 0))); % lost motion, with vacuum or without
   car.lost = t(3);
+  car.felt = !isnan(car.play); % free play is said: the gap of the rod lies within it
+  if !car.felt
+    car.play = 0;
+  end
   car.in_case = pick(5);
   car.masters = pick(4);
   f = pick(6);
@@ -152,8 +159,13 @@ function [r, slope] = residuals(x, car, stop, c)
     slope(at, 3) = -shares(m);
     strokes = car.at_stroke(car.circuits(:, 1) == m);
     gap = car.masters(m, 5);
-    if car.servo.type == 1 && !isnan(car.servo.gap)
-      gap = car.servo.gap;
+    if car.servo.type == 1
+      if !isnan(car.servo.gap)
+        gap = car.servo.gap;
+      end
+      gap += car.servo.motion;
+    elseif car.felt
+      gap = 0;
     end
     moved += shares(m) * (gap + sum(x(strokes)));
     slope(4, strokes) = -shares(m);
@@ -256,7 +268,7 @@ function [r, slope] = part_residuals(r, slope, x, car, c)
   for h = 1:rows_of(car.hoses)
     at = p(car.hoses(h, 1));
     long = car.hoses(h, 2); inside = car.hoses(h, 3);
-    share = 0.45 + 0.55 * (car.hoses(h, 4) == 2);
+    share = [0.45, 1, 0.22](car.hoses(h, 4));
     if !isnan(car.hoses(h, 5))
       share = car.hoses(h, 5) / hose_ceiling(inside, c.hose_psi(1), c);
     end
@@ -275,11 +287,12 @@ function [r, slope] = part_residuals(r, slope, x, car, c)
     at = p(d(:, 1));
     pistons = pi / 4 * (d(:, 3) .* d(:, 4) .^ 2 + d(:, 5) .* d(:, 6) .^ 2);
     side = pistons ./ (1 + (d(:, 2) == 1));
-    back = d(:, 8);
-    if car.in_case(3) % knocked back: run-out and bearing play, where they are more
-      back = max(back, d(:, 11) + d(:, 12));
+    fixed = d(:, 2) == 1;
+    gaps = d(:, 8) .* (1 + fixed); % of both pads together, each as far as its piston rolls back
+    if car.in_case(3) % knocked back by run-out and bearing play, the brake let go at one end
+      gaps = max(gaps, d(:, 11) + d(:, 12) + fixed .* d(:, 8));
     end
-    y = pistons .* back .* touched(at, d(:, 7)) + (2 * side .* d(:, 9) + side .* d(:, 10)) .* at / 10e6;
+    y = side .* gaps .* touched(at, d(:, 7)) + (2 * side .* d(:, 9) + side .* d(:, 10)) .* at / 10e6;
     [r, slope] = set_parts(r, slope, x, car.at_disc, d(:, 1), real(y), imag(y) / 1e-20, car);
   end
   if !isempty(car.drums)
@@ -308,7 +321,12 @@ function [r, slope] = circuit_residuals(r, slope, x, car, c)
       r(at) = x(at) - piston_end(car, k);
       continue
     end
-    r(at) = x(at) - car.masters(m, 4) - x(car.at_volume(k)) / area;
+    port = car.masters(m, 4);
+    carried = car.masters(m, 7) >= car.masters(m, 8) + car.masters(m, 9);
+    if car.circuits(k, 2) == 1 && carried % the second piston goes with the first past both ports
+      port = 0;
+    end
+    r(at) = x(at) - port - x(car.at_volume(k)) / area;
     slope(at, car.at_volume(k)) = -1 / area;
   end
 end
@@ -338,11 +356,14 @@ end
 function [x, fine] = newton(car, stop, start, c)
   fine = false;
   x = start;
-  for step = 1:40
+  for step = 1:60
     [r, slope] = residuals(x .* car.scale, car, stop, c);
     change = -(slope \ r);
     if any(!isfinite(change))
       return
+    end
+    if mod(step, 9) == 0 % where it goes to and fro across a kink of some law
+      change /= 2;
     end
     x += change;
     x(car.at_domain) = max(x(car.at_domain), 0);

@@ -42,6 +42,8 @@ static void the_causes_of_every_point_add_up_to_its_travel(void **state)
     driven_say(&driven, driven.usual.master, "large bore", 26e-3);
     driven_say(&driven, driven.usual.front_left, "run out", 0.2e-3);
     driven_say(&driven, driven.usual.front_right, "run out", 0.3e-3);
+    driven_say(&driven, driven.servo, "lost motion", 1e-3);
+    driven_say(&driven, driven.servo, "lost motion without vacuum", 2e-3);
     for (int floor = 0; floor < 2; floor++) {
         driven_say(&driven, driven.brake_pedal, "travel", floor == 0 ? 150e-3 : 45e-3);
         for (size_t i = 0; i < count; i++) {
@@ -69,9 +71,9 @@ static void it_begins_at_no_effort_and_ends_where_the_car_was_solved(void **stat
     struct pedal_curve *curve = curve_of(&driven, &usual, CURVE_USUAL_POINTS);
     struct solution *room = solution_room(driven.car.system, driven.network, driven.car.arena);
     solve(driven.car.system, driven.network, &usual, room);
-    /* At no effort: 3 mm of play and 3.8 times the gap of 0.8 mm and two ports of 1.2 mm. */
+    /* At no effort: 3 mm of play and 3.8 times the gap of 0.8 mm and the ports of 1.2 mm. */
     near(curve->points[0].effort.n, 0, 0);
-    near(curve->points[0].travel.m, 3e-3 + RATIO * (0.8e-3 + 2 * 1.2e-3), 1e-12);
+    near(curve->points[0].travel.m, 3e-3 + RATIO * (0.8e-3 + 1.2e-3), 1e-12);
     near(last_of(curve)->effort.n, 220, 0);
     near(last_of(curve)->travel.m, room->pedals[driven.brake_pedal].travel.m, 1e-15);
     near(curve->left.m, room->pedals[driven.brake_pedal].left.m, 1e-15);
@@ -113,7 +115,7 @@ static void volumes_of_both_circuits_become_travel_by_ratio_and_area(void **stat
     near(last_of(curve)->by_cause[TRAVEL_FLEXING].m, 220 / 200e3, 1e-12);
     near(last_of(curve)->by_cause[TRAVEL_FREE_PLAY].m, 3e-3, 0);
     near(last_of(curve)->by_cause[TRAVEL_ROD_GAP].m, RATIO * 0.8e-3, 1e-12);
-    near(last_of(curve)->by_cause[TRAVEL_CUT_OFF].m, RATIO * 2.4e-3, 1e-12);
+    near(last_of(curve)->by_cause[TRAVEL_CUT_OFF].m, RATIO * 1.2e-3, 1e-12);
     near(last_of(curve)->by_cause[TRAVEL_LOST].m, 0, 0);
     driven_finish(&driven);
 }
@@ -189,7 +191,7 @@ static void at_the_floor_it_ends(void **state)
     driven_finish(&driven);
 }
 
-/* 3 mm of play, 3.04 mm of gap, and of 9.12 mm for the ports only 1.96 mm. */
+/* 3 mm of play, 3.04 mm of gap, and of 4.56 mm for the ports only 1.96 mm. */
 static void a_pedal_that_rests_on_the_floor_cuts_its_causes_short(void **state)
 {
     (void)state;
@@ -214,7 +216,9 @@ static void a_lost_circuit_takes_its_pistons_whole_stroke(void **state)
         in.lost_circuit = lost;
         struct pedal_curve *curve = curve_of(&driven, &in, CURVE_USUAL_POINTS);
         near(last_of(curve)->by_cause[TRAVEL_LOST].m, RATIO * 17e-3, 1e-12);
-        near(last_of(curve)->by_cause[TRAVEL_CUT_OFF].m, RATIO * 1.2e-3, 1e-12);
+        /* with the second lost the first has passed its port on the way */
+        bool first_lost = driven.network->circuits[lost].chamber == 0;
+        near(last_of(curve)->by_cause[TRAVEL_CUT_OFF].m, first_lost ? RATIO * 1.2e-3 : 0, 1e-12);
         near(last_of(curve)->by_circuit[lost].pa, 0, 0);
         assert_true(last_of(curve)->by_circuit[1 - lost].pa > 1e6);
     }

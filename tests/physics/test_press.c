@@ -34,9 +34,9 @@ static void only_the_pedal_of_a_brake_is_a_brake_pedal(void **state)
     driven_finish(&driven);
 }
 
-/* Rod: 0.8 mm of gap and for both pistons 1.2 mm of cut-off and volume over area. Pad: 3 mm of free
- * play, 3.8 times that, and 220 N on 200 N/mm. */
-static void a_tandem_adds_up_gap_cut_offs_and_volumes(void **state)
+/* Rod: 0.8 mm of gap, 1.2 mm for the ports of both pistons together, and their volumes over the area.
+ * Pad: 3 mm of free play, 3.8 times that, and 220 N on 200 N/mm. */
+static void a_tandem_adds_up_gap_cut_off_and_volumes(void **state)
 {
     (void)state;
     struct driven_car driven = driven_start();
@@ -45,11 +45,56 @@ static void a_tandem_adds_up_gap_cut_offs_and_volumes(void **state)
     struct reach reach = pressed(&driven, &usual, 220, into);
     double volume = into->circuits[circuit_at(&driven, driven.usual.front_left)].volume.m3 +
                     into->circuits[circuit_at(&driven, driven.usual.rear_left)].volume.m3;
-    near(reach.rod_travel.m, 0.8e-3 + 2 * 1.2e-3 + volume / BORE_AREA, 1e-7);
+    near(reach.rod_travel.m, 0.8e-3 + 1.2e-3 + volume / BORE_AREA, 1e-7);
     near(reach.travel.m, 3e-3 + 3.8 * reach.rod_travel.m + 220 / 200e3, 1e-9);
     near(reach.past_floor.m, reach.travel.m - 150e-3, 1e-12);
     assert_false(reach.dead);
     near_unknown(reach.tilt.rad);
+    driven_finish(&driven);
+}
+
+/* Hand sum on the limit case: the rod's way at no pressure at all is gap and ports alone. The spring
+ * between the pistons moves the second one as long as it is as strong as the second spring and the
+ * friction together; 1 N less and the first piston passes its port alone, 1.2 mm more. */
+static void both_ports_are_passed_in_one_movement_by_the_stronger_spring(void **state)
+{
+    (void)state;
+    struct driven_car driven = driven_start();
+    struct solution *into = room_of(&driven);
+    struct state usual = state_usual();
+    int master = driven.usual.master;
+    near(pressed(&driven, &usual, 0, into).rod_travel.m, 0.8e-3 + 1.2e-3, 1e-12);
+    driven_say(&driven, master, "secondary spring", 70);
+    driven_say(&driven, master, "seal friction", 20);
+    driven_say(&driven, master, "primary spring", 90);
+    near(pressed(&driven, &usual, 0, into).rod_travel.m, 0.8e-3 + 1.2e-3, 1e-12);
+    driven_say(&driven, master, "primary spring", 89);
+    near(pressed(&driven, &usual, 0, into).rod_travel.m, 0.8e-3 + 2 * 1.2e-3, 1e-12);
+    driven_finish(&driven);
+}
+
+/* Who feels for the free play of a pedal without servo closes the gap of its rod: 5 mm of play with
+ * 0.8 mm of gap, 3.8:1, port 1.2 mm, no pressure. Behind a servo nobody feels it. Where no play was
+ * felt the gap is all there is. */
+static void the_gap_lies_within_the_free_play_but_not_behind_a_servo(void **state)
+{
+    (void)state;
+    struct driven_car driven = driven_start();
+    struct solution *into = room_of(&driven);
+    struct state usual = state_usual();
+    driven_say(&driven, driven.brake_pedal, "free play", 5e-3);
+    near(pressed(&driven, &usual, 0, into).travel.m, 5e-3 + 3.8 * (0.8e-3 + 1.2e-3), 1e-12);
+    driven_say(&driven, driven.servo, "lost motion", 1e-3);
+    driven_say(&driven, driven.servo, "lost motion without vacuum", 2e-3);
+    near(pressed(&driven, &usual, 0, into).travel.m, 5e-3 + 3.8 * (1e-3 + 0.8e-3 + 1.2e-3), 1e-12);
+    usual.assisted = false;
+    near(pressed(&driven, &usual, 0, into).travel.m, 5e-3 + 3.8 * (2e-3 + 0.8e-3 + 1.2e-3), 1e-12);
+    car_part(&driven.car, driven.brake_pedal)->as.pedal.works =
+        car_names(&driven.car, 1, &driven.usual.master);
+    car_part(&driven.car, driven.servo)->as.servo.works = -1;
+    near(pressed(&driven, &usual, 0, into).travel.m, 5e-3 + 3.8 * 1.2e-3, 1e-12);
+    driven_unsay(&driven, driven.brake_pedal, "free play");
+    near(pressed(&driven, &usual, 0, into).travel.m, 3.8 * (0.8e-3 + 1.2e-3), 1e-12);
     driven_finish(&driven);
 }
 
@@ -65,7 +110,8 @@ static void the_gap_of_a_servos_rod_goes_before_that_of_the_master(void **state)
     driven_finish(&driven);
 }
 
-/* Full stroke of the lost piston is 17 mm, half of 34 mm. */
+/* Full stroke of the lost piston is 17 mm, half of 34 mm. With the first lost the second passes its
+ * port after that; with the second lost the first has passed its own on the way. */
 static void a_lost_piston_goes_its_full_stroke(void **state)
 {
     (void)state;
@@ -78,7 +124,7 @@ static void a_lost_piston_goes_its_full_stroke(void **state)
         int other = i == 0 ? rear : front;
         lost.lost_circuit = i == 0 ? front : rear;
         struct reach reach = pressed(&driven, &lost, 220, into);
-        double left_over = 1.2e-3 + into->circuits[other].volume.m3 / BORE_AREA;
+        double left_over = (i == 0 ? 1.2e-3 : 0) + into->circuits[other].volume.m3 / BORE_AREA;
         near(reach.rod_travel.m, 0.8e-3 + 17e-3 + left_over, 1e-7);
         near(into->circuits[lost.lost_circuit].pressure.pa, 0, 0);
         assert_true(into->circuits[other].pressure.pa > 6e6);
@@ -186,7 +232,7 @@ static void a_stepped_bore_shortens_the_travel_by_what_it_delivers(void **state)
     near_rel(into->circuits[circuits[0]].pressure.pa, 6e5, 1e-5);
     for (int i = 0; i < 2; i++)
         early += into->circuits[circuits[i]].volume.m3;
-    near(after, 0.8e-3 + 2 * 1.2e-3 + early / 615.752e-6 + (all - early) / BORE_AREA, 2e-7);
+    near(after, 0.8e-3 + 1.2e-3 + early / 615.752e-6 + (all - early) / BORE_AREA, 2e-7);
     driven_finish(&driven);
 }
 
@@ -243,7 +289,9 @@ int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(only_the_pedal_of_a_brake_is_a_brake_pedal),
-        cmocka_unit_test(a_tandem_adds_up_gap_cut_offs_and_volumes),
+        cmocka_unit_test(a_tandem_adds_up_gap_cut_off_and_volumes),
+        cmocka_unit_test(both_ports_are_passed_in_one_movement_by_the_stronger_spring),
+        cmocka_unit_test(the_gap_lies_within_the_free_play_but_not_behind_a_servo),
         cmocka_unit_test(the_gap_of_a_servos_rod_goes_before_that_of_the_master),
         cmocka_unit_test(a_lost_piston_goes_its_full_stroke),
         cmocka_unit_test(both_circuits_of_a_tandem_have_one_pressure),

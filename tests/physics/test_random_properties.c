@@ -274,8 +274,7 @@ static void scale_give(struct part *part, double share)
     case KIND_COUNT:
         break;
     }
-    if (part->kind != KIND_MASTER)
-        part->fitted.chamber.m3 *= share;
+    part->fitted.chamber.m3 *= share;
 }
 
 /* What all parts take together is the sum of what each takes by itself: of what the car takes less
@@ -327,6 +326,8 @@ static void without_give_only_the_play_is_left(void **state)
         double hard = press(&made, NAN, true)->travel.m;
         assert_true(taken(&made) <= 1e-6 * at_first * (1 + 1e-9));
         double strokes = 0;
+        int servo = part_called(made.system, "servo");
+        bool direct = servo >= 0 && made.system->parts[servo].as.servo.type == SERVO_DIRECT;
         for (int i = 0; i < made.network->circuit_count; i++) {
             const struct circuit *circuit = &made.network->circuits[i];
             const struct master *master = &made.system->parts[circuit->master].as.master;
@@ -334,18 +335,25 @@ static void without_give_only_the_play_is_left(void **state)
                            : circuit->master == pedal->works.parts[0]
                                ? pedal_bar_share(pedal).of_1
                                : 1 - pedal_bar_share(pedal).of_1;
-            strokes += share * master->cut_off.m;
-            if (circuit->chamber == 0)
+            /* The first of a tandem passes its port together with the second, unless the second
+             * spring and its friction are the stronger. */
+            if (circuit->chamber == 1 || master->type == MASTER_SINGLE ||
+                master->primary_spring.n < master->secondary_spring.n + master->seal_friction.n)
+                strokes += share * master->cut_off.m;
+            /* The gap lies within a free play that was felt, but not behind a servo. */
+            if (circuit->chamber == 0 && (direct || isnan(pedal->free_play.m)))
                 strokes += share * master->rod_gap.m;
         }
-        int servo = part_called(made.system, "servo");
-        if (servo >= 0 && made.system->parts[servo].as.servo.type == SERVO_DIRECT &&
-            made.system->parts[servo].as.servo.rod_gap.m >= 0) {
+        if (direct)
+            strokes += made.assisted ? made.system->parts[servo].as.servo.lost_motion.m
+                                     : made.system->parts[servo].as.servo.lost_without.m;
+        if (direct && made.system->parts[servo].as.servo.rod_gap.m >= 0) {
             const struct circuit *circuit = &made.network->circuits[0];
             strokes += made.system->parts[servo].as.servo.rod_gap.m -
                        made.system->parts[circuit->master].as.master.rod_gap.m;
         }
-        double rigid = pedal->free_play.m + pedal->ratio.value * strokes;
+        double play = isnan(pedal->free_play.m) ? 0 : pedal->free_play.m;
+        double rigid = play + pedal->ratio.value * strokes;
         near(hard, rigid, 2e-6 * (soft - rigid) + 1e-12);
         arena_destroy(made.arena);
     }

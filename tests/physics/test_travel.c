@@ -75,7 +75,8 @@ static void fluid_gives_way_in_proportion_to_what_is_there(void **state)
     for (int i = 0; i < driven.car.system->part_count; i++)
         if (driven.car.system->parts[i].kind == KIND_JOINT)
             driven.car.system->parts[i].fitted.chamber.m3 = 1e-6;
-    litres = in_carriers + (3 + 4 + 1 + 1) * 1e-3; /* drums, the joint before the hose, the tee */
+    driven_say(&driven, driven.usual.master, "chamber", 5e-6);
+    litres = in_carriers + (3 + 4 + 1 + 1 + 5) * 1e-3; /* drums, joint, tee, before the piston */
     struct taken taken = take(&driven, rear, 7e6, false);
     near_rel(taken.by_cause[CAUSE_FLUID].m3, litres * 3.521e-6, 2e-4);
     driven_finish(&driven);

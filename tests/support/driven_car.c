@@ -92,6 +92,27 @@ static void say_vehicle(struct driven_car *driven)
     driven_say(driven, vehicle, "rear tyre radius", 0.285);
 }
 
+/* No springs, no lost motion, round figures: what a hand sum can follow. Tests that are about one of
+ * these say it. */
+static void say_plainly(struct driven_car *driven)
+{
+    const int masters[] = {driven->usual.master, driven->usual.clutch_master};
+    for (int i = 0; i < 2; i++) {
+        driven_say(driven, masters[i], "primary spring", 0);
+        driven_say(driven, masters[i], "secondary spring", 0);
+    }
+    driven_say(driven, driven->servo, "efficiency", 0.95);
+    driven_say(driven, driven->servo, "return spring", 0);
+    driven_say(driven, driven->servo, "lost motion", 0);
+    driven_say(driven, driven->servo, "lost motion without vacuum", 0);
+    driven_say(driven, driven->usual.front_left, "pad squash", 0.15e-3);
+    driven_say(driven, driven->usual.front_right, "pad squash", 0.15e-3);
+    driven_say(driven, driven->usual.slave, "efficiency", 1);
+    driven_say(driven, driven->usual.slave, "flex", 0);
+    driven_say(driven, driven->brake_pedal, "free play", 3e-3);
+    driven_say(driven, driven->clutch_pedal, "free play", 3e-3);
+}
+
 static void say_clutch(struct driven_car *driven)
 {
     int slave = driven->usual.slave;
@@ -135,6 +156,7 @@ struct driven_car driven_start(void)
     say_brakes(&driven);
     say_vehicle(&driven);
     say_clutch(&driven);
+    say_plainly(&driven);
     driven_settle(&driven);
     return driven;
 }

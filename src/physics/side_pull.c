@@ -79,8 +79,9 @@ struct side_pull side_pull_seized(const struct system *system, const struct solu
         struct side_pull pull = pull_between(sides[right] - lost, sides[!right], track);
         if (isnan(pull.difference.of_1))
             return pull;
-        if (!(pull.difference.of_1 <= worst.difference.of_1))
-            worst = pull;
+        if (!(pull.difference.of_1 <= worst.difference.of_1) ||
+            (pull.difference.of_1 == worst.difference.of_1 && pull.yaw.nm > worst.yaw.nm))
+            worst = pull; /* of two that leave nothing on their side, the stronger other one */
     }
     return worst;
 }

@@ -31,6 +31,7 @@ static const char *car_of(struct arena *arena, const char *vehicle, const char *
         "efficiency = 1\n"
         "[brake master]\n"
         "type = %s\nbore = 20 mm\nstroke = 40 mm\nefficiency = 1\n"
+        "primary spring = 0 N\n"
         "%s"
         "[front disc]\n"
         "caliper = fixed\nbore = 2 of 40 mm\ndisc diameter = 220 mm\n"
@@ -49,7 +50,9 @@ static const char *car_of(struct arena *arena, const char *vehicle, const char *
         "rear right = axle tee, 0.5 m pipe, rear right disc\n"
         "rear left = axle tee, 0.7 m pipe, rear left disc\n",
         vehicle, strcmp(circuits, "two") == 0 ? "tandem" : "single",
-        strcmp(circuits, "two") == 0 ? "primary outlets = front\nsecondary outlets = rear\n" : "",
+        strcmp(circuits, "two") == 0 ? "primary outlets = front\nsecondary outlets = rear\n"
+                                      "secondary spring = 0 N\n"
+                                    : "",
         strcmp(circuits, "two") == 0 ? ".front" : "", strcmp(circuits, "two") == 0 ? ".rear" : "");
 }
 

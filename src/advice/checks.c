@@ -112,9 +112,11 @@ static const struct check_row rows[] = {
      "It is lost at the pad times the pedal's ratio: {lost}.", "Shorten the gap before bleeding.",
      CUSTOM, "rod-gap-most", check_rod_gap_wide},
     {"rod-gap-beyond-play", SEVERITY_ADVICE,
-     "The {part} has {play} of free play at the pad, but the gap in front of the piston alone takes "
+     "The {part} has {play} of free play at the pad, but the gap in front of the piston alone "
+     "takes "
      "{lost} there.",
-     "The free play, felt by hand until the pedal resists, holds the gap: one of the two is not so.",
+     "The free play, felt by hand until the pedal resists, holds the gap: one of the two is not "
+     "so.",
      "Measure both again.", "geometry of the lever", NULL, check_rod_gap_beyond_play},
     {"servo-rod-gap-small", SEVERITY_WARNING,
      "The gap between the output rod of the {part} and the piston is {gap}; at least {limit} is "

@@ -97,7 +97,8 @@ static double master_volume(const struct master *master, int chamber, bool *assu
     return circle_area(master->bore).m2 * stroke_or(stroke, MASTER_DEPTH, assumed);
 }
 
-/* Fluid behind all pistons of one inlet of a caliper, which have followed the pads as these wore. */
+/* Fluid behind all pistons of one inlet of a caliper, which have followed the pads as these wore.
+ */
 static double disc_chamber(const struct disc *disc)
 {
     double worn = fmax(disc->pad_new.m - disc->pad_left.m, 0); /* 0 where that is not known */

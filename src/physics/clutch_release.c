@@ -72,7 +72,8 @@ static double delivered_volume(const struct system *system, const struct clutch_
     const struct pedal *pedal = &system->parts[clutch->pedal].as.pedal;
     const struct master *master = &system->parts[clutch->master].as.master;
     double flexed = clutch->effort_end.n / pedal->stiffness.n_m;
-    double rod = (pedal_end(pedal).m - press_free_play(pedal).m - flexed) / pedal_ratio(pedal).value;
+    double rod =
+        (pedal_end(pedal).m - press_free_play(pedal).m - flexed) / pedal_ratio(pedal).value;
     double piston = rod - gap_before(system, clutch->master);
     if (piston > master->stroke.m)
         piston = master->stroke.m;

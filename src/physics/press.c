@@ -285,8 +285,8 @@ static double master_travel(const struct system *system, const struct network *n
         rod += rod_for(&pistons, chamber, &up, into);
     set_strokes(&pistons, &up, rod, into);
     *past = past_bore(&pistons, into);
-    return press_own_gap(system, master).m +
-           press_lost_motion(system, master, state->assisted).m + rod;
+    return press_own_gap(system, master).m + press_lost_motion(system, master, state->assisted).m +
+           rod;
 }
 
 /* Whether the pedal's only piston has lost its circuit. */

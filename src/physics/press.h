@@ -43,11 +43,10 @@ struct force press_pressures(const struct system *system, const struct network *
  *
  *   stroke of a piston = cut-off + volume / area; full stroke where its circuit is lost; the first
  *                piston of a tandem without the cut-off where its spring carries the second along
- *   rod travel = own gap + lost motion of the servo + the stroke, or both strokes of a tandem; on a balance bar the mean of
- *                both rods, weighted like the forces
- *   stepped master: what the circuits take up to the take-up pressure is delivered by the large
- *                   bore, the rest by the small one
- *   travel = free play + ratio * rod travel + effort / stiffness
+ *   rod travel = own gap + lost motion of the servo + the stroke, or both strokes of a tandem; on a
+ * balance bar the mean of both rods, weighted like the forces stepped master: what the circuits
+ * take up to the take-up pressure is delivered by the large bore, the rest by the small one travel
+ * = free play + ratio * rod travel + effort / stiffness
  *
  * Source: conservation of volume and the geometry of the lever.
  * Checked by tests/physics/test_press.c and tests/reference/test_x1_travel_budget.c */

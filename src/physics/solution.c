@@ -148,8 +148,9 @@ static struct pedal_state pedal_at_its_end(struct pressing *pressing, double eff
     if (pedal.on_floor) {
         /* At no effort at all it may already be too far: it rests on the floor then. */
         pedal.travel = pedal_end(data);
-        pedal.rod_travel.m = (pedal.travel.m - press_free_play(data).m - fits / data->stiffness.n_m) /
-                             pedal_ratio(data).value;
+        pedal.rod_travel.m =
+            (pedal.travel.m - press_free_play(data).m - fits / data->stiffness.n_m) /
+            pedal_ratio(data).value;
     }
     return pedal;
 }

@@ -51,8 +51,8 @@ static const char *car_of(struct arena *arena, const char *vehicle, const char *
         "rear left = axle tee, 0.7 m pipe, rear left disc\n",
         vehicle, strcmp(circuits, "two") == 0 ? "tandem" : "single",
         strcmp(circuits, "two") == 0 ? "primary outlets = front\nsecondary outlets = rear\n"
-                                      "secondary spring = 0 N\n"
-                                    : "",
+                                       "secondary spring = 0 N\n"
+                                     : "",
         strcmp(circuits, "two") == 0 ? ".front" : "", strcmp(circuits, "two") == 0 ? ".rear" : "");
 }
 

@@ -58,11 +58,12 @@ static void college_physics_brake(void **state)
 static void car_lift(void **state)
 {
     (void)state;
-    json_t *answer = solved("[vehicle]\ntitle = Example\n[pedal]\nworks = master\nratio = 1\n"
-                            "efficiency = 1\n[master]\ntype = single\nprimary spring = 0 N\nbore = 10.00 cm\n"
-                            "efficiency = 1\n[slave]\ntype = outside\nbore = 30.0 cm\nefficiency = 1\n"
-                            "fork ratio = 1\nrelease force = 13300 N\n[runs]\n"
-                            "lift = master, 1 m pipe, slave\n");
+    json_t *answer =
+        solved("[vehicle]\ntitle = Example\n[pedal]\nworks = master\nratio = 1\n"
+               "efficiency = 1\n[master]\ntype = single\nprimary spring = 0 N\nbore = 10.00 cm\n"
+               "efficiency = 1\n[slave]\ntype = outside\nbore = 30.0 cm\nefficiency = 1\n"
+               "fork ratio = 1\nrelease force = 13300 N\n[runs]\n"
+               "lift = master, 1 m pipe, slave\n");
     near(asked_figure(answer, "clutch-effort", NULL), 1480, 5);
     near(asked_figure(answer, "clutch-pressure", NULL), 1.88e5, 0.005e5);
     near(asked_figure(answer, "clutch-effort", NULL), 13300.0 / 9, 1e-6);
@@ -182,7 +183,8 @@ static void annular_pads(void **state)
         /* 1/2 in master: a newton at the pad is 10 N on 126.677 mm2 */
         snprintf(car, sizeof car,
                  "[vehicle]\ntitle = Example\n[pedal]\nworks = master\nratio = 10\nefficiency = 1\n"
-                 "free play = 0 mm\neffort = %.6f N\n[master]\ntype = single\nprimary spring = 0 N\nbore = 12.7 mm\n"
+                 "free play = 0 mm\neffort = %.6f N\n[master]\ntype = single\nprimary spring = 0 "
+                 "N\nbore = 12.7 mm\n"
                  "efficiency = 1\n[front disc]\ncaliper = fixed\nbore = 2 of 38.1 mm\n"
                  "disc diameter = 279.4 mm\npad height = 41.275 mm\npads = %s\nfriction = 0.37\n"
                  "efficiency = 1\nthreshold = 0 bar\n[runs]\nfeed = master, 1 m pipe, block\n"
@@ -221,8 +223,8 @@ static void clutch_plate(void **state)
 #define ROAD_CAR(vehicle, effort, front, rear)                                                     \
     "[vehicle]\ntitle = Example\nfront tyre radius = 0.3 m\nrear tyre radius = 0.3 m\n" vehicle    \
     "\n[pedal]\nworks = master\nratio = 5\nefficiency = 1\nfree play = 0 mm\neffort = " effort     \
-    "\n[master]\ntype = single\nprimary spring = 0 N\nbore = 20 mm\nefficiency = 1\n" ROAD_DISC("front", front)          \
-        ROAD_DISC("rear", rear) FOUR_RUNS
+    "\n[master]\ntype = single\nprimary spring = 0 N\nbore = 20 mm\nefficiency = 1\n" ROAD_DISC(   \
+        "front", front) ROAD_DISC("rear", rear) FOUR_RUNS
 #define ROAD_DISC(axle, radius)                                                                    \
     "[" axle " disc]\ncaliper = sliding\nbore = 50 mm\nefficiency = 1\nthreshold = 0 bar\n"        \
     "friction = 0.4\neffective radius = " radius "\n"
@@ -303,7 +305,8 @@ static void proportioned_rear_brakes(void **state)
         "wheelbase = 108.5 in\n" NO_TURNING
         "height of mass centre = 20.5 in\nfront tyre radius = 12.11 in\n"
         "rear tyre radius = 12.11 in\ngrip = 1\n[pedal]\nworks = master\nratio = 5\n"
-        "efficiency = 1\neffort = 216.605 N\n[master]\ntype = single\nprimary spring = 0 N\nbore = 20 mm\n"
+        "efficiency = 1\neffort = 216.605 N\n[master]\ntype = single\nprimary spring = 0 N\nbore = "
+        "20 mm\n"
         "efficiency = 1\n[rear valve]\ntype = proportioning\nknee = 290 psi\nslope = "
         "0.30\n" ROAD_DISC("front", "208.64658 mm") ROAD_DISC(
             "rear",

@@ -21,13 +21,14 @@ static json_t *two_discs(const char *ratio, const char *effort, const char *bore
                          const char *disc)
 {
     char text[2048];
-    snprintf(text, sizeof text,
-             "[vehicle]\ntitle = Example\n[fluid]\ngrade = DOT 4\nair = %s\n[pedal]\n"
-             "works = master\nratio = %s\nefficiency = 1\nfree play = 0 mm\neffort = %s\n"
-             "[master]\ntype = single\nprimary spring = 0 N\nbore = %s\nefficiency = 1\n[front disc]\n"
-             "caliper = sliding\nefficiency = 1\nthreshold = 0 bar\n%s\n[runs]\n"
-             "feed = master, 1 m pipe, block\nfront = block, 1 m pipe, front disc\n",
-             air, ratio, effort, bore, disc);
+    snprintf(
+        text, sizeof text,
+        "[vehicle]\ntitle = Example\n[fluid]\ngrade = DOT 4\nair = %s\n[pedal]\n"
+        "works = master\nratio = %s\nefficiency = 1\nfree play = 0 mm\neffort = %s\n"
+        "[master]\ntype = single\nprimary spring = 0 N\nbore = %s\nefficiency = 1\n[front disc]\n"
+        "caliper = sliding\nefficiency = 1\nthreshold = 0 bar\n%s\n[runs]\n"
+        "feed = master, 1 m pipe, block\nfront = block, 1 m pipe, front disc\n",
+        air, ratio, effort, bore, disc);
     json_t *answer = ask_text(text, FP_CHECK);
     assert_non_null(answer);
     return answer;
@@ -150,7 +151,8 @@ static double drum_torque(const char *effort, const char *drum)
     char text[2048];
     snprintf(text, sizeof text,
              "[vehicle]\ntitle = Example\n[pedal]\nworks = master\nratio = 5\nefficiency = 1\n"
-             "free play = 0 mm\neffort = %s\n[master]\ntype = single\nprimary spring = 0 N\nbore = 1 in\n"
+             "free play = 0 mm\neffort = %s\n[master]\ntype = single\nprimary spring = 0 N\nbore = "
+             "1 in\n"
              "efficiency = 1\n[front drum]\nshoes = leading and trailing\n"
              "cylinder = two pistons\nbore = 1 in\nanchor = pin\nefficiency = 1\n"
              "threshold = 0 bar\n%s\n[runs]\nfeed = master, 1 m pipe, block\n"
@@ -197,8 +199,8 @@ static const struct outside servo = {
 
 /* By hand, as constructed_whole_car.c has it, whose hand sum has 0.1 mL of air in the front circuit
  * alone: here there is none, and its 0.0986 mL are added. Hoses swell by 0.98 mL/m at 7 MPa, that
- * is 0.973439 mL/m at 1000 psi; chambers make up 122.894 and 45.427 mL of fluid, with next to nothing in
- * the master. */
+ * is 0.973439 mL/m at 1000 psi; chambers make up 122.894 and 45.427 mL of fluid, with next to
+ * nothing in the master. */
 static const char budget_car[] =
     "[vehicle]\ntitle = Example\n[fluid]\ngrade = DOT 4\nair = 0 mL\n"
     "[pedal]\nworks = master\nratio = 4\nefficiency = 0.8\nfree play = 2 mm\n"
@@ -255,8 +257,9 @@ static const struct outside pocket = {
 
 /* 122.894 mL in the front circuit, 7.5e-4/K, 30 K: 2.765 mL more, of which the clearances take
  * 0.687 mL. A hand sum that divides the rest by the compliance at 7 MPa (0.3186 mL/MPa) makes 6.52
- * MPa of it, 6.54 without the pipes. But fluid stiffens, so up to a lower pressure the circuit takes
- * more than its share: the sum of the laws (constructed_whole_car.c) comes out at 6.502 MPa. */
+ * MPa of it, 6.54 without the pipes. But fluid stiffens, so up to a lower pressure the circuit
+ * takes more than its share: the sum of the laws (constructed_whole_car.c) comes out at 6.502 MPa.
+ */
 static void a_port_that_is_blocked(void **state)
 {
     (void)state;
@@ -395,7 +398,8 @@ static void brakes_of_each_kind(void **state)
                     0.005);
     json_decref(answer);
     answer = ask_text("[vehicle]\ntitle = Example\n[pedal]\nworks = master\nratio = 5\n"
-                      "efficiency = 1\neffort = 200 N\n[master]\ntype = single\nprimary spring = 0 N\nbore = 1 in\n"
+                      "efficiency = 1\neffort = 200 N\n[master]\ntype = single\nprimary spring = 0 "
+                      "N\nbore = 1 in\n"
                       "efficiency = 1\n[front drum]\nshoes = duo-servo\nbore = 1 in\n"
                       "cylinder = two pistons\ndrum diameter = 250 mm\nefficiency = 1\n"
                       "threshold = 0 bar\nfriction = 0.35\npin distance = 118.75 mm\n"
@@ -458,7 +462,8 @@ static double rod_force(const char *effort)
              "[vehicle]\ntitle = Example\n[pedal]\nworks = servo\nratio = 4\nefficiency = 1\n"
              "effort = %s\n[servo]\ntype = direct\nworks = master\ndiameter = 8 in\nratio = 3.5\n"
              "cut in = 0 N\njump = 0 N\nvacuum = 0.7 bar\nefficiency = 0.95\nreturn spring = 0 N\n"
-             "[master]\ntype = single\nprimary spring = 0 N\nbore = 22.225 mm\nefficiency = 1\n[front disc]\n"
+             "[master]\ntype = single\nprimary spring = 0 N\nbore = 22.225 mm\nefficiency = "
+             "1\n[front disc]\n"
              "caliper = sliding\nbore = 54 mm\n[runs]\nfeed = master, 1 m pipe, block\n"
              "front = block, 1 m pipe, front disc\n",
              effort);

@@ -15,12 +15,12 @@
  * numbers that a kind does not use are 0. A domain is what lies between two pistons or valves and
  * has one pressure. */
 enum row_kind {
-    ROW_PEDAL = 1,   /* ratio, efficiency, free play (NaN: not said), stiffness, effort, return spring, travel,
-                        bar to first, bar to second (NaN without a bar) */
+    ROW_PEDAL = 1,   /* ratio, efficiency, free play (NaN: not said), stiffness, effort, return
+                        spring, travel,   bar to first, bar to second (NaN without a bar) */
     ROW_SERVO = 2,   /* type (0 none, 1 direct, 2 remote), diameter, ratio, cut in, jump, vacuum,
                         efficiency, return spring, bore, line cut in */
-    ROW_SERVO2 = 3,  /* rod gap (NaN: not said), assisted (0, 1), lost circuit (0: none), lost motion,
-                        lost motion without vacuum */
+    ROW_SERVO2 = 3,  /* rod gap (NaN: not said), assisted (0, 1), lost circuit (0: none), lost
+                        motion,  lost motion without vacuum */
     ROW_MASTER = 4,  /* tandem (0, 1), bore, stroke, cut off, rod gap, efficiency, primary spring,
                         secondary spring, seal friction */
     ROW_CASE = 5,    /* hoses (0 as described, 1 all good, 2 all worn), adjusters not set (0, 1),
@@ -32,7 +32,8 @@ enum row_kind {
                         same, 1 limiting, 2 proportioning or load-sensing, 3 hold-off, 4 remote
                         servo), two figures of a valve */
     ROW_PIPE = 9,    /* domain, length, size, wall, material (1 steel, 2 copper-nickel) */
-    ROW_HOSE = 10,   /* domain, length, inside, state (1 good, 2 worn, 3 new), expansion (NaN: not said) */
+    ROW_HOSE =
+        10, /* domain, length, inside, state (1 good, 2 worn, 3 new), expansion (NaN: not said) */
     ROW_CHAMBER = 11, /* domain, volume */
     ROW_DISC = 12,    /* domain, caliper (1 fixed, 2 sliding), pistons, bore, pistons, bore of the
                          second    size, threshold, roll back, pad squash, body opening, run out,

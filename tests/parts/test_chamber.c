@@ -86,8 +86,9 @@ static void a_master_s_chamber_is_its_bore_times_its_stroke(void **state)
     arena_destroy(arena);
 }
 
-/* 6 mm behind two pistons of 48 mm with new pads: 2 * 18.0956 cm2 * 0.6 cm = 21.7147 mL. Each piston of
- * a fixed caliper has followed 4 mm of wear, that of a sliding one the wear of both pads. */
+/* 6 mm behind two pistons of 48 mm with new pads: 2 * 18.0956 cm2 * 0.6 cm = 21.7147 mL. Each
+ * piston of a fixed caliper has followed 4 mm of wear, that of a sliding one the wear of both pads.
+ */
 static void a_caliper_fills_as_its_pads_wear(void **state)
 {
     (void)state;

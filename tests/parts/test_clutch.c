@@ -91,7 +91,8 @@ static void one_release_force_serves_for_peak_and_end(void **state)
     near_unknown(slave_release_force(&s, RELEASE_PEAK).n);
 }
 
-/* 8 mm of bearing over 4 is 2 mm of lift, 1.76 mm where fork and cover bend 12 % of it away; less 0.8 mm of cushion and 0.3 mm of run-out, halved. */
+/* 8 mm of bearing over 4 is 2 mm of lift, 1.76 mm where fork and cover bend 12 % of it away; less
+ * 0.8 mm of cushion and 0.3 mm of run-out, halved. */
 static void the_faces_part_by_what_lift_leaves_of_cushion_and_run_out(void **state)
 {
     (void)state;

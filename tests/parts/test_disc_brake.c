@@ -246,9 +246,9 @@ static void a_hot_pad_is_squashed_twice_as_far(void **state)
     near(volumes(d, (struct brake_case){.hot = true}).roll_back.m3, 400e-9, 1e-18);
 }
 
-/* Run-out 0.25 and play 0.05: the disc sweeps 0.30 mm. Roll back 0.2 mm, 1000 mm2 on each side. Let go
- * with the disc at one end the one gap stays 0.2 mm and the other becomes 0.3: 0.5 mm in all, not
- * 0.3 on each side. With no roll back both together are what it sweeps. */
+/* Run-out 0.25 and play 0.05: the disc sweeps 0.30 mm. Roll back 0.2 mm, 1000 mm2 on each side. Let
+ * go with the disc at one end the one gap stays 0.2 mm and the other becomes 0.3: 0.5 mm in all,
+ * not 0.3 on each side. With no roll back both together are what it sweeps. */
 static void a_disc_that_sweeps_opens_both_gaps_of_a_fixed_caliper_together(void **state)
 {
     (void)state;

@@ -65,9 +65,9 @@ static void swelling_rises_with_pressure_and_has_no_steps(void **state)
     }
 }
 
-/* At 250 psi, a quarter of the first point, a quarter of 0.66; ten times less pressure, ten times less.
- * The power of the first two points, n = ln(0.79/0.66)/ln(1.5), would make it 0.66 * 0.25^n = 0.357
- * and rise endlessly steeply at 0. */
+/* At 250 psi, a quarter of the first point, a quarter of 0.66; ten times less pressure, ten times
+ * less. The power of the first two points, n = ln(0.79/0.66)/ln(1.5), would make it 0.66 * 0.25^n =
+ * 0.357 and rise endlessly steeply at 0. */
 static void below_the_first_point_it_swells_in_proportion(void **state)
 {
     (void)state;

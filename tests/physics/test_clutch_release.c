@@ -31,8 +31,9 @@ static void pressure_and_effort_follow_from_the_release_force(void **state)
     driven_finish(&driven);
 }
 
-/* Pad 145 mm less 3 mm of play, the rod's gap within it, and the flexing (69.49 N on 200 N/mm), over
- * 5.5, less 1.2 mm of cut-off. Without a word on free play the gap of 0.8 mm takes its place. */
+/* Pad 145 mm less 3 mm of play, the rod's gap within it, and the flexing (69.49 N on 200 N/mm),
+ * over 5.5, less 1.2 mm of cut-off. Without a word on free play the gap of 0.8 mm takes its place.
+ */
 static void delivered_volume_follows_from_the_pedals_travel(void **state)
 {
     (void)state;

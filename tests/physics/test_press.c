@@ -34,8 +34,8 @@ static void only_the_pedal_of_a_brake_is_a_brake_pedal(void **state)
     driven_finish(&driven);
 }
 
-/* Rod: 0.8 mm of gap, 1.2 mm for the ports of both pistons together, and their volumes over the area.
- * Pad: 3 mm of free play, 3.8 times that, and 220 N on 200 N/mm. */
+/* Rod: 0.8 mm of gap, 1.2 mm for the ports of both pistons together, and their volumes over the
+ * area. Pad: 3 mm of free play, 3.8 times that, and 220 N on 200 N/mm. */
 static void a_tandem_adds_up_gap_cut_off_and_volumes(void **state)
 {
     (void)state;
@@ -53,9 +53,9 @@ static void a_tandem_adds_up_gap_cut_off_and_volumes(void **state)
     driven_finish(&driven);
 }
 
-/* Hand sum on the limit case: the rod's way at no pressure at all is gap and ports alone. The spring
- * between the pistons moves the second one as long as it is as strong as the second spring and the
- * friction together; 1 N less and the first piston passes its port alone, 1.2 mm more. */
+/* Hand sum on the limit case: the rod's way at no pressure at all is gap and ports alone. The
+ * spring between the pistons moves the second one as long as it is as strong as the second spring
+ * and the friction together; 1 N less and the first piston passes its port alone, 1.2 mm more. */
 static void both_ports_are_passed_in_one_movement_by_the_stronger_spring(void **state)
 {
     (void)state;

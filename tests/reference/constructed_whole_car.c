@@ -3,10 +3,10 @@
  * the digits shown. Master 22.225 mm tandem, pedal 4:1, cut-off 1.2 mm for each piston, free play
  * 2 mm at the pad, fluid of 1.95 GPa and K' 10.
  *
- * Both ports are passed in one movement, so the cut-off counts once: 11.0014 mm of volumes and 1.2 mm
- * make 12.2014 mm of rod and 50.806 mm of pedal (with both cut-offs added it was 13.4014 and 55.606).
- * The master's own chambers are left empty here, since the hand sum has 122.894 and 45.427 mL of
- * fluid in all; what they add has its own test.
+ * Both ports are passed in one movement, so the cut-off counts once: 11.0014 mm of volumes and 1.2
+ * mm make 12.2014 mm of rod and 50.806 mm of pedal (with both cut-offs added it was 13.4014
+ * and 55.606). The master's own chambers are left empty here, since the hand sum has 122.894
+ * and 45.427 mL of fluid in all; what they add has its own test.
  *
  * The hand sum has 0.1 mL of air in the front circuit alone; here air is a matter of the fluid, so
  * the car is solved without and the 0.0986 mL are added where the sum has them. */
@@ -309,13 +309,13 @@ static double blocked_by_hand(double fluid)
  * mL, of which the clearances take 0.687 mL.
  *
  * Hand sum: the rest over the compliance at 7 MPa as if it were constant, 2.078 mL over 0.3186
- * mL/MPa, makes 6.52 MPa (6.54 without the pipes). Fluid stiffens as it is pressed, so the true root is
- * a little lower. By hand, in mL with p in MPa: pads and bodies 1.0077 p/7, hoses 0.77875 p/6.89476
- * up to that, pipes 0.0056 p/7, fluid 122.894 [1 - (1 + 10 p/1950)^(-1/10)]; they add up to 2.078 at
- * 6.502. (With the hoses' power law below 1000 psi it was 6.407.)
+ * mL/MPa, makes 6.52 MPa (6.54 without the pipes). Fluid stiffens as it is pressed, so the true
+ * root is a little lower. By hand, in mL with p in MPa: pads and bodies 1.0077 p/7, hoses 0.77875
+ * p/6.89476 up to that, pipes 0.0056 p/7, fluid 122.894 [1 - (1 + 10 p/1950)^(-1/10)]; they add up
+ * to 2.078 at 6.502. (With the hoses' power law below 1000 psi it was 6.407.)
  *
- * 122.894 mL stand for calipers of about 20 mm depth. With 6 mm behind new pads, 13.741 mL each, the
- * circuit holds 60.403 mL, grows by 1.3591 mL, and the same sum comes to 2.329 MPa. */
+ * 122.894 mL stand for calipers of about 20 mm depth. With 6 mm behind new pads, 13.741 mL each,
+ * the circuit holds 60.403 mL, grows by 1.3591 mL, and the same sum comes to 2.329 MPa. */
 static void a_blocked_port_holds_the_brakes_on(void **state)
 {
     (void)state;

@@ -92,8 +92,8 @@ static void say_vehicle(struct driven_car *driven)
     driven_say(driven, vehicle, "rear tyre radius", 0.285);
 }
 
-/* No springs, no lost motion, round figures: what a hand sum can follow. Tests that are about one of
- * these say it. */
+/* No springs, no lost motion, round figures: what a hand sum can follow. Tests that are about one
+ * of these say it. */
 static void say_plainly(struct driven_car *driven)
 {
     const int masters[] = {driven->usual.master, driven->usual.clutch_master};

@@ -51,8 +51,8 @@ static double pad_for_rod(const struct system *system, int pedal, int master)
 static double piston_for_pad(const struct system *system, int pedal, int master, double pad)
 {
     double rod =
-        (pad - system->parts[pedal].as.pedal.free_play.m) / pad_for_rod(system, pedal, master);
-    return rod - press_rod_gap(system, master).m;
+        (pad - press_free_play(&system->parts[pedal].as.pedal).m) / pad_for_rod(system, pedal, master);
+    return rod - press_own_gap(system, master).m;
 }
 
 struct length bleed_pad_stop(const struct system *system, int pedal)
@@ -70,8 +70,8 @@ struct length bleed_pad_stop(const struct system *system, int pedal)
             /* fmin passes over a NaN */
             double whole =
                 fmin(own_stroke(part, chamber, &assumed), piston_for_pad(system, pedal, i, end));
-            double rod = press_rod_gap(system, i).m + limit_value("old-master-stroke") * whole;
-            stop = fmin(stop, lever->free_play.m + pad_for_rod(system, pedal, i) * rod);
+            double rod = press_own_gap(system, i).m + limit_value("old-master-stroke") * whole;
+            stop = fmin(stop, press_free_play(lever).m + pad_for_rod(system, pedal, i) * rod);
         }
     }
     return (struct length){stop};

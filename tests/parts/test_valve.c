@@ -168,6 +168,18 @@ static double falling(enum valve_type type, double peak, double in)
 
 /* From 7 MPa, 4 MPa out: held for the gap of 0.2 MPa, then 0.4 of what the inlet falls, at 0.2 MPa
  * behind, down to where in and out meet: 2 + 0.4 (p + 0.2 - 2) = p at 2.1333 MPa. */
+/* The page's size of what is left out: as the rear rises the knee falls. 28 bar at rest, 23 bar with the
+ * load of a hard stop, slope 0.4, 66 bar before it: (1 - 0.4) 5 = 3 bar less behind, 7 % of 43.2. */
+static void a_knee_that_falls_by_5_bar_takes_3_bar_from_the_rear(void **state)
+{
+    (void)state;
+    struct valve valve = {.type = VALVE_LOAD_SENSING, .knee = {28e5}, .slope = {0.4}};
+    double standing = valve_output(&valve, (struct pressure){66e5}).pa;
+    valve.knee.pa = 23e5;
+    near(standing, 43.2e5, 1e-6);
+    near(standing - valve_output(&valve, (struct pressure){66e5}).pa, 3e5, 1e-6);
+}
+
 static void a_falling_valve_follows_late_by_its_gap(void **state)
 {
     (void)state;
@@ -245,6 +257,7 @@ int main(void)
         cmocka_unit_test(figures_of_0_are_figures),
         cmocka_unit_test(senseless_figures_give_no_answer),
         cmocka_unit_test(the_knee_of_a_load_sensing_valve_follows_the_load),
+        cmocka_unit_test(a_knee_that_falls_by_5_bar_takes_3_bar_from_the_rear),
         cmocka_unit_test(a_falling_valve_follows_late_by_its_gap),
         cmocka_unit_test(a_residual_valve_keeps_what_it_holds),
         cmocka_unit_test(a_hold_off_valve_lets_the_fluid_back),

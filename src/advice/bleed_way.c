@@ -50,8 +50,8 @@ static double pad_for_rod(const struct system *system, int pedal, int master)
 /* What the rod of a master pushes its piston while the pad goes so far, m; NaN when not known. */
 static double piston_for_pad(const struct system *system, int pedal, int master, double pad)
 {
-    double rod =
-        (pad - press_free_play(&system->parts[pedal].as.pedal).m) / pad_for_rod(system, pedal, master);
+    double rod = (pad - press_free_play(&system->parts[pedal].as.pedal).m) /
+                 pad_for_rod(system, pedal, master);
     return rod - press_own_gap(system, master).m;
 }
 

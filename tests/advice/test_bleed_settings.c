@@ -86,8 +86,8 @@ static void masters_on_a_balance_bar_share_a_block(void **state)
     (void)state;
     struct advice_car car = advice_car_load("systems/hill-coupe.ini", NULL);
     const struct step *block = setting(&car, "set-pedal-block", "brake pedal");
-    /* One rod at a time, half of it at the bearing: 5 * 0.5 (0.8 mm of gap + 2/3 of 30 mm) = 52 mm; no
-     * free play was felt. */
+    /* One rod at a time, half of it at the bearing: 5 * 0.5 (0.8 mm of gap + 2/3 of 30 mm) = 52 mm;
+     * no free play was felt. */
     near(block->most.m, 52e-3, 0.01e-3);
     assert_string_equal(block->text, "front master and rear master");
     advice_car_finish(&car);

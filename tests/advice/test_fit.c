@@ -401,9 +401,9 @@ static void a_master_far_too_large_is_refused_by_its_area_alone(void **state)
     advice_car_finish(&car);
 }
 
-/* The area goes with (20.1/19.05)^2 = 1.113; the piston's spring, 12.633 of the 300 N as above, does
- * not: 1.1085 is felt, with 19.9 mm 1.0875 hardly: Pang, Tan, Durlach 1991 found that
- * hands tell 7 %, Giacomin and Mackenzie 3.2 % at a lever; 10 % is our own mark. */
+/* The area goes with (20.1/19.05)^2 = 1.113; the piston's spring, 12.633 of the 300 N as above,
+ * does not: 1.1085 is felt, with 19.9 mm 1.0875 hardly: Pang, Tan, Durlach 1991 found that hands
+ * tell 7 %, Giacomin and Mackenzie 3.2 % at a lever; 10 % is our own mark. */
 static void a_tenth_more_effort_is_where_it_is_felt(void **state)
 {
     (void)state;
@@ -421,8 +421,9 @@ static void a_tenth_more_effort_is_where_it_is_felt(void **state)
     advice_car_finish(&car);
 }
 
-/* The lever of a motorcycle works its own brake alone: (14/17.4625)^2 = 0.64275 of all but the spring of
- * its piston, 0.2 MPa * 239.498 mm2 = 47.9 N, over 5.5 * 0.95 * 0.95 9.65 N of 130 N at the lever. */
+/* The lever of a motorcycle works its own brake alone: (14/17.4625)^2 = 0.64275 of all but the
+ * spring of its piston, 0.2 MPa * 239.498 mm2 = 47.9 N, over 5.5 * 0.95 * 0.95 9.65 N of 130 N at
+ * the lever. */
 static void a_hand_lever_is_felt_at_its_own_brake(void **state)
 {
     (void)state;

@@ -51,7 +51,8 @@ static struct advice_car car_told(struct told told)
     return car;
 }
 
-#define SPLIT    "type = tandem\nprimary outlets = front\nsecondary outlets = rear\nsecondary spring = 0 N\n"
+#define SPLIT                                                                                      \
+    "type = tandem\nprimary outlets = front\nsecondary outlets = rear\nsecondary spring = 0 N\n"
 #define ALL_FOUR DISC("front", "40 mm") DISC("rear", "20 mm")
 
 static const struct figure *figure_of(const struct advice_car *car, const char *id, const char *of)
@@ -188,15 +189,16 @@ static void hand_and_foot_of_a_motorcycle_are_two_brakes(void **state)
     for (size_t i = 0; i < sizeof none / sizeof *none; i++)
         assert_null(figure_of(&car, none[i], NULL));
     assert_null(finding_of(&car, "rear-locks-first"));
-    /* half g is the hand's: 2 * 1103.664 N at 130 N without the piston's spring, which takes 0.2 MPa of
-     * 0.9025 * 5.5 * 130 N/239.498 mm2 less the threshold of 0.05 MPa, in front; behind of 0.9025 * 4 *
-     * 200 N/153.938 mm2 */
+    /* half g is the hand's: 2 * 1103.664 N at 130 N without the piston's spring, which takes 0.2
+     * MPa of 0.9025 * 5.5 * 130 N/239.498 mm2 less the threshold of 0.05 MPa, in front; behind of
+     * 0.9025 * 4 * 200 N/153.938 mm2 */
     double front = 0.9025 * 5.5 * 130 / 239.4979, rear = 0.9025 * 4 * 200 / 153.9380;
     double effort = value_of(&car, "effort-for-half-g", NULL);
     double hand = value_of(&car, "deceleration-by-it", "hand lever");
     near(hand, 2 * 1103.66420304 * (1 - 0.2 / (front - 0.05)) / (300 * 1.05), 1e-5);
     assert_true(effort > 85 && effort < 130);
-    near(value_of(&car, "deceleration-by-it", "rear brake pedal"), 1451.82367065 * (1 - 0.2 / (rear - 0.05)) / 315, 1e-5);
+    near(value_of(&car, "deceleration-by-it", "rear brake pedal"),
+         1451.82367065 * (1 - 0.2 / (rear - 0.05)) / 315, 1e-5);
     assert_true(holds_spoiled(figure_of(&car, "deceleration", NULL)));
     advice_car_finish(&car);
 }

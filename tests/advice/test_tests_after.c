@@ -63,7 +63,8 @@ static void pressure_only_grows_from_test_to_test(void **state)
     }
     double rod = 0.95 * 290.0 / 76 * 556.03;
     double area = 3.14159265358979 / 4 * 22.225e-3 * 22.225e-3;
-    near_rel(test_step(&car, "test-hold", NULL)->pressure.pa, (0.95 * (rod - 60) - 70) / area, 1e-4);
+    near_rel(test_step(&car, "test-hold", NULL)->pressure.pa, (0.95 * (rod - 60) - 70) / area,
+             1e-4);
     assert_true(test_step(&car, "test-servo", "servo")->number <
                 test_step(&car, "test-hold-assisted", NULL)->number);
     assert_true(test_step(&car, "test-hold", NULL)->pressure_assumed);

@@ -168,8 +168,9 @@ static double falling(enum valve_type type, double peak, double in)
 
 /* From 7 MPa, 4 MPa out: held for the gap of 0.2 MPa, then 0.4 of what the inlet falls, at 0.2 MPa
  * behind, down to where in and out meet: 2 + 0.4 (p + 0.2 - 2) = p at 2.1333 MPa. */
-/* The page's size of what is left out: as the rear rises the knee falls. 28 bar at rest, 23 bar with the
- * load of a hard stop, slope 0.4, 66 bar before it: (1 - 0.4) 5 = 3 bar less behind, 7 % of 43.2. */
+/* The page's size of what is left out: as the rear rises the knee falls. 28 bar at rest, 23 bar
+ * with the load of a hard stop, slope 0.4, 66 bar before it: (1 - 0.4) 5 = 3 bar less behind, 7 %
+ * of 43.2. */
 static void a_knee_that_falls_by_5_bar_takes_3_bar_from_the_rear(void **state)
 {
     (void)state;

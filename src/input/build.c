@@ -240,14 +240,14 @@ void build_parts(struct car *car, const struct document *document)
 {
     struct descriptions descriptions = {0};
     sort_sections(car, document, &descriptions);
-    for (size_t i = 0; i < descriptions.count; i++) {
+    for (size_t i = 0; i < descriptions.count && !car->full; i++) {
         if (is_of_both_sides(descriptions.items[i]))
             add_both(car, descriptions.items[i]);
         else
             add_one(car, descriptions.items[i]);
     }
     size_t count = car->count;
-    for (size_t i = 0; i < count; i++) {
+    for (size_t i = 0; i < count && !car->full; i++) {
         part_read_name(&car->items[i].part);
         if (car->items[i].part.kind == KIND_MASTER)
             add_low_pressure(car, (int)i, HOSE_SUPPLY, FIELD(as.master.supply_hose),

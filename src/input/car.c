@@ -69,6 +69,12 @@ int car_add(struct car *car, enum part_kind kind, const char *name, struct writt
             enum hose_use use)
 {
     struct arena *arena = car->input->arena;
+    if (car->count == CAR_MOST_PARTS) {
+        mistake_add(car->input, MISTAKE_TOO_MANY_PARTS, header,
+                    "this is part %d with all pipes and joints; a description has up to %d",
+                    CAR_MOST_PARTS + 1, CAR_MOST_PARTS);
+        car->full = true;
+    }
     struct draft *draft = LIST_ADD(arena, car);
     part_blank(&draft->part, kind, arena);
     draft->part.name = name_tidy(arena, name);

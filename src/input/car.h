@@ -7,6 +7,10 @@
 
 /* A car while it is being put together from its description. */
 
+/* Many more parts than any road vehicle has. What takes longest, a trace, takes some two seconds for
+ * as many; it grows with their square. */
+enum { CAR_MOST_PARTS = 300 };
+
 /* A part on the way. Drafts are told by index, which becomes the part's index in the car. */
 struct draft {
     struct part part;
@@ -54,6 +58,7 @@ struct car {
         size_t count;
         size_t capacity;
     } links;
+    bool full;           /* it has more than CAR_MOST_PARTS, which was said; the rest is not read */
     bool runs_are_whole; /* no line of a run was lost, so that uses can be counted */
 };
 

@@ -43,6 +43,7 @@ const char page_opening[] =
 "  marked as assumed wherever it counts. Where the trade has none, what needs it is not\n"
 "  computed, and the report names the key that is missing.\n"
 "\n"
+"A description has at most 300 parts, pipes, hoses and joints counted.\n"
 "A line has at most 198 bytes, and a header, as any name of a part, at most 49. A name\n"
 "cannot hold the signs `[ ] = , ; # \"`. In place of a file's name, `-` reads standard\n"
 "input, once.\n"

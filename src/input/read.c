@@ -25,6 +25,16 @@ static struct system *make_system(const struct car *car, struct own_order order)
     return system;
 }
 
+/* Joins the parts and makes a car of them. */
+static struct system *finish_car(struct car *car)
+{
+    ends_connect(car);
+    route_check(car);
+    refs_resolve(car);
+    build_finish(car);
+    return make_system(car, order_read(car));
+}
+
 /* Whether messages from a number on hold a mistake; earlier ones are of other files. */
 static bool has_mistake(const struct messages *messages, size_t from)
 {
@@ -44,12 +54,8 @@ struct system *read_car(const struct source *source, struct arena *arena, struct
         struct car car = {.input = &input, .roll = roll_start(arena)};
         build_parts(&car, &document);
         route_runs(&car);
-        ends_connect(&car);
-        route_check(&car);
-        refs_resolve(&car);
-        build_finish(&car);
-        struct own_order order = order_read(&car);
-        system = make_system(&car, order);
+        if (!car.full)
+            system = finish_car(&car);
     } else if (!has_mistake(messages, before)) {
         mistake_of_file(&input, MISTAKE_NOTHING_IN_IT,
                         "has no section; a description begins with one")

@@ -295,7 +295,7 @@ void route_runs(struct car *car)
 {
     const struct section *runs = car->runs;
     car->runs_are_whole = !runs || !runs->missed;
-    for (size_t i = 0; runs && i < runs->count; i++) {
+    for (size_t i = 0; runs && i < runs->count && !car->full; i++) {
         const struct entry *entry = &runs->items[i];
         const struct entry *before = same_run(runs, i, entry->key.text);
         if (before) {

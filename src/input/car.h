@@ -7,8 +7,8 @@
 
 /* A car while it is being put together from its description. */
 
-/* Many more parts than any road vehicle has. What takes longest, a trace, takes some two seconds for
- * as many; it grows with their square. */
+/* Many more parts than any road vehicle has. What takes longest, a trace, takes some two seconds
+ * for as many; it grows with their square. */
 enum { CAR_MOST_PARTS = 300 };
 
 /* A part on the way. Drafts are told by index, which becomes the part's index in the car. */

@@ -1,6 +1,7 @@
 #include "report/diagram.h"
 
 #include <math.h>
+#include <string.h>
 
 #include "base/text.h"
 #include "report/drawing.h"
@@ -286,27 +287,77 @@ static bool any_tag(const struct layout *layout, enum tag tag)
     return false;
 }
 
-static void legend_marks(struct legend *legend)
+static bool any_nipple(const struct layout *layout, bool numbered)
 {
-    struct point at = legend_next(legend, "nipple, in bleeding order");
-    symbol_nipple(&legend->sketch, (struct point){at.x + 8, at.y}, 1);
-    at = legend_next(legend, "nipple that stays shut");
-    symbol_nipple(&legend->sketch, (struct point){at.x + 8, at.y}, 0);
-    at = legend_next(legend, "branch");
-    sketch_line(&legend->sketch, at.x + 2, at.y, at.x + 14, at.y, pen_of(PIPE_WIDTH, INK_BLACK));
-    sketch_circle(&legend->sketch, (struct point){at.x + 8, at.y}, 1.1, pen_of(0, INK_NONE),
-                  INK_BLACK);
-    at = legend_next(legend, "bracket; union");
-    sketch_line(&legend->sketch, at.x + 2, at.y, at.x + 14, at.y, pen_of(PIPE_WIDTH, INK_BLACK));
-    symbol_inline_joint(&legend->sketch, (struct point){at.x + 6, at.y}, false, true);
-    symbol_inline_joint(&legend->sketch, (struct point){at.x + 10.5, at.y}, false, false);
+    for (int i = 0; i < layout->nipple_count; i++)
+        if ((layout->nipples[i].number > 0) == numbered)
+            return true;
+    return false;
 }
 
+static bool any_branch(const struct layout *layout)
+{
+    for (int i = 0; i < layout->symbol_count; i++)
+        if (layout->system->parts[layout->symbols[i].part].kind == KIND_JOINT)
+            return true;
+    return false;
+}
+
+/* A joint with two ends, bracket or not. */
+static bool any_inline(const struct layout *layout, bool bracket)
+{
+    for (int i = 0; i < layout->chain_count; i++)
+        for (int k = 0; k + 1 < layout->chains[i].edge_count; k++) {
+            int part = layout->chains[i].marks[k].part;
+            if ((layout->system->parts[part].as.joint.type == JOINT_BRACKET) == bracket)
+                return true;
+        }
+    return false;
+}
+
+static bool any_plain_feed(const struct layout *layout)
+{
+    for (int i = 0; i < layout->feed_count; i++)
+        if (!layout->feeds[i].hose)
+            return true;
+    return false;
+}
+
+static void legend_joint(struct legend *legend, const char *words, bool bracket)
+{
+    struct point at = legend_next(legend, words);
+    sketch_line(&legend->sketch, at.x + 2, at.y, at.x + 14, at.y, pen_of(PIPE_WIDTH, INK_BLACK));
+    symbol_inline_joint(&legend->sketch, (struct point){at.x + 8, at.y}, false, bracket);
+}
+
+static void legend_marks(struct legend *legend, const struct layout *layout)
+{
+    if (any_nipple(layout, true)) {
+        struct point at = legend_next(legend, "nipple, in bleeding order");
+        symbol_nipple(&legend->sketch, (struct point){at.x + 8, at.y}, 1);
+    }
+    if (any_nipple(layout, false)) {
+        struct point at = legend_next(legend, "nipple that stays shut");
+        symbol_nipple(&legend->sketch, (struct point){at.x + 8, at.y}, 0);
+    }
+    if (any_branch(layout)) {
+        struct point at = legend_next(legend, "branch");
+        sketch_line(&legend->sketch, at.x + 2, at.y, at.x + 14, at.y,
+                    pen_of(PIPE_WIDTH, INK_BLACK));
+        sketch_circle(&legend->sketch, (struct point){at.x + 8, at.y}, 1.1, pen_of(0, INK_NONE),
+                      INK_BLACK);
+    }
+    if (any_inline(layout, true))
+        legend_joint(legend, "bracket", true);
+    if (any_inline(layout, false))
+        legend_joint(legend, "union", false);
+}
+
+/* Only what is on this car. */
 static struct legend fill_legend(const struct layout *layout, const struct ruler *ruler,
-                                 struct arena *arena, double width, double spread)
+                                 struct arena *arena, double width, double spread, int rows)
 {
     int circuits = layout->network->circuit_count;
-    int rows = (circuits + 7 + any_tag(layout, TAG_UNDATED) + 2) / 3;
     struct legend legend = {
         sketch_start(arena, width, 2 + rows * 4.8), ruler, 0, rows, 0, 0, spread};
     for (int rank = 0; rank < circuits; rank++)
@@ -318,12 +369,14 @@ static struct legend fill_legend(const struct layout *layout, const struct ruler
             sketch_line(&legend.sketch, at.x + 1, at.y, at.x + 14, at.y,
                         diagram_circuit_pen(layout, c));
         }
-    legend_hose(&legend, TAG_NEW, "hose, new");
-    legend_hose(&legend, TAG_OLD, "hose, old: renew");
+    if (any_tag(layout, TAG_NEW) || any_tag(layout, TAG_GOOD))
+        legend_hose(&legend, TAG_NEW, "hose, good");
+    if (any_tag(layout, TAG_OLD))
+        legend_hose(&legend, TAG_OLD, "hose, old: renew");
     if (any_tag(layout, TAG_UNDATED))
         legend_hose(&legend, TAG_UNDATED, "hose, age not known");
-    legend_marks(&legend);
-    if (layout->feed_count > 0) {
+    legend_marks(&legend, layout);
+    if (any_plain_feed(layout)) {
         struct point at = legend_next(&legend, "feed from the reservoir");
         sketch_line(&legend.sketch, at.x + 1, at.y, at.x + 14, at.y, pen_of(0.6, INK_GREY));
     }
@@ -333,10 +386,26 @@ static struct legend fill_legend(const struct layout *layout, const struct ruler
 struct sketch diagram_legend(const struct layout *layout, const struct ruler *ruler,
                              struct arena *arena, double width)
 {
-    /* Filled once to see how wide it is, then again over the whole width. */
-    struct legend narrow = fill_legend(layout, ruler, arena, width, 0);
+    /* Filled once to count its rows, then to see how wide it is, then over the whole width. */
+    int rows = (fill_legend(layout, ruler, arena, width, 0, 1).row + 2) / 3;
+    struct legend narrow = fill_legend(layout, ruler, arena, width, 0, rows);
     double spread = fmin(fmax((width - narrow.right) / 2, 0), 24);
-    return fill_legend(layout, ruler, arena, width, spread).sketch;
+    return fill_legend(layout, ruler, arena, width, spread, rows).sketch;
+}
+
+/* A title as long as there is room; the whole of it stands in the text. */
+static const char *shortened(const char *title, const struct ruler *ruler, struct font font,
+                             double width, struct arena *arena)
+{
+    size_t length = strlen(title);
+    const char *words = title;
+    while (length > 1 && ruler_width(ruler, words, font) > width) {
+        do
+            length--;
+        while (length > 1 && ((unsigned char)title[length] & 0xC0) == 0x80);
+        words = text_print(arena, "%.*s\u2026", (int)length, title);
+    }
+    return words;
 }
 
 struct sketch diagram_page(const struct layout *layout, const struct ruler *ruler,
@@ -348,8 +417,12 @@ struct sketch diagram_page(const struct layout *layout, const struct ruler *rule
     struct sketch page =
         sketch_start(arena, LAYOUT_WIDTH + 2 * edge, LAYOUT_HEIGHT + legend.height + 2 * edge + 14);
     const char *title = system_vehicle(layout->system)->title;
-    sketch_words(&page, edge, edge + 5, title ? title : "Car without a title",
-                 (struct font){.size = 13, .bold = true}, ALIGN_LEFT, INK_BLACK);
+    struct font large = {.size = 13, .bold = true};
+    const double right_words = 62; /* what stands on the right takes up */
+    sketch_words(&page, edge, edge + 5,
+                 shortened(title ? title : "Car without a title", ruler, large,
+                           LAYOUT_WIDTH - right_words, arena),
+                 large, ALIGN_LEFT, INK_BLACK);
     sketch_words(&page, LAYOUT_WIDTH + edge, edge + 5, "wet side, plan view, not to scale",
                  (struct font){.size = 8}, ALIGN_RIGHT, INK_DARK);
     sketch_place(&page, &drawing, edge, edge + 9);

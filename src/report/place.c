@@ -25,6 +25,7 @@ enum {
     BULKHEAD_FOOT = 43,
     CYCLE_BRAKE_OFF_MIDDLE = 7,
     CYCLE_COLUMN = 46,
+    CYCLE_LEFT = 14, /* of a second lever: the clutch's, which comes after brakes */
     WIDE_ROOM = 7,
     LEAST_ROOM = 3
 };
@@ -378,7 +379,7 @@ static void place_masters(struct layout *layout)
         if (!layout->motorcycle)
             place_master(layout, master, first - 7 * k, layout->bulkhead);
         else if (worked_by_hand(layout, master))
-            place_master(layout, master, CYCLE_COLUMN - 6 * hands++, BULKHEAD_HAND);
+            place_master(layout, master, hands++ > 0 ? CYCLE_LEFT : CYCLE_COLUMN, BULKHEAD_HAND);
         else
             place_master(layout, master, CYCLE_COLUMN - 6 * feet++, BULKHEAD_FOOT);
     }

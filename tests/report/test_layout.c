@@ -478,6 +478,50 @@ static void a_hose_is_new_only_where_this_work_renewed_it(void **state)
     arena_destroy(arena);
 }
 
+/* Hoses of one age, every nipple bled, no bracket. */
+static void the_legend_shows_only_what_is_on_the_car(void **state)
+{
+    (void)state;
+    struct arena *arena = arena_create();
+    struct result *result = ready_result(arena, "systems/twin-disc-motorcycle.ini", NULL);
+    struct layout *layout = layout_of(result, &ruler, arena);
+    struct sketch legend = diagram_legend(layout, &ruler, arena, LAYOUT_WIDTH);
+    assert_int_equal(words_in(&legend, "hose, good"), 1);
+    assert_int_equal(words_in(&legend, "hose, old: renew"), 0);
+    assert_int_equal(words_in(&legend, "hose, age not known"), 0);
+    assert_int_equal(words_in(&legend, "nipple that stays shut"), 0);
+    assert_int_equal(words_in(&legend, "bracket"), 0);
+    assert_int_equal(words_in(&legend, "union"), 1);
+    assert_int_equal(words_in(&legend, "branch"), 1);
+    arena_destroy(arena);
+}
+
+/* A motorcycle's clutch lever is on the left, the brake's on the right. */
+static void a_second_hand_lever_is_on_the_left(void **state)
+{
+    (void)state;
+    static const char text[] =
+        "[vehicle]\ntitle = Two levers\ntype = motorcycle\nfront axle = fork\n"
+        "rear axle = swinging arm\n[front reservoir]\ncapacity = 40 mL\n"
+        "[clutch reservoir]\ncapacity = 30 mL\n[brake hand lever]\nworks = front master\n"
+        "ratio = 5\n[front master]\ntype = single\nbore = 14 mm\n"
+        "reservoir = front reservoir\n[clutch hand lever]\nworks = clutch master\nratio = 5\n"
+        "[clutch master]\ntype = single\nbore = 14 mm\nreservoir = clutch reservoir\n"
+        "[front right disc]\ncaliper = fixed\nbore = 2 of 40 mm\n[clutch slave]\n"
+        "type = outside\nbore = 32 mm\n[runs]\n"
+        "brake = front master, 0.5 m hose, front right disc\n"
+        "clutch line = clutch master, 0.9 m hose, clutch slave\n";
+    struct arena *arena = arena_create();
+    const struct layout *layout = layout_from(arena, text, sizeof text - 1);
+    assert_null(layout_refusal(layout));
+    assert_int_equal(layout_overlaps(layout, arena).count, 0);
+    const int brake = layout->symbol_of[system_find(layout->system, "brake hand lever")];
+    const int clutch = layout->symbol_of[system_find(layout->system, "clutch hand lever")];
+    assert_true(layout->symbols[brake].at.x > LAYOUT_WIDTH / 2 + 20);
+    assert_true(layout->symbols[clutch].at.x < LAYOUT_WIDTH / 2 - 20);
+    arena_destroy(arena);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -497,6 +541,8 @@ int main(void)
         cmocka_unit_test(parts_stand_where_they_are_in_the_car),
         cmocka_unit_test(circuits_differ_by_dash_in_black_and_white),
         cmocka_unit_test(the_forgotten_hose_of_the_demo_bears_a_tag),
+        cmocka_unit_test(the_legend_shows_only_what_is_on_the_car),
+        cmocka_unit_test(a_second_hand_lever_is_on_the_left),
         cmocka_unit_test(a_hose_is_new_only_where_this_work_renewed_it),
     };
     return cmocka_run_group_tests(tests, fill_shelf, clear_shelf);

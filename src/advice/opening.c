@@ -143,7 +143,7 @@ static void leave_pedals(struct opening *opening, const char *id)
 
 static const char *pedal_of(const struct opening *opening, int master)
 {
-    int pedal = pressure_pedal_of(opening->system, master);
+    int pedal = master >= 0 ? pressure_pedal_of(opening->system, master) : -1;
     return pedal >= 0 ? part_at(opening, pedal)->name : "pedal";
 }
 
@@ -180,6 +180,25 @@ static void for_masters_on(struct opening *opening, int servo, const char *id)
     }
 }
 
+/* The master that a direct servo pushes, -1. */
+static int master_on(const struct opening *opening, int servo)
+{
+    for (int i = 0; i < opening->system->part_count; i++) {
+        if (part_at(opening, i)->kind == KIND_MASTER &&
+            pressure_servo_of(opening->system, i) == servo) {
+            return i;
+        }
+    }
+    return -1;
+}
+
+/* Fluid wets what is inside: not so a joint, nor a servo before its master. */
+static bool has_seals(const struct part *part)
+{
+    return part->kind != KIND_JOINT &&
+           (part->kind != KIND_SERVO || part->as.servo.type == SERVO_REMOTE);
+}
+
 static void take_off_servo(struct opening *opening, int index)
 {
     if (part_at(opening, index)->as.servo.vacuum_hose.m > 0) {
@@ -187,7 +206,12 @@ static void take_off_servo(struct opening *opening, int index)
     }
     opening_undo_joints(opening, index);
     for_masters_on(opening, index, "open-master-aside");
-    add_for(opening, "open-take-off", index);
+    if (has_seals(part_at(opening, index))) {
+        add_for(opening, "open-take-off", index);
+        return;
+    }
+    add_for(opening, "open-pedal-rod", index)->text = pedal_of(opening, master_on(opening, index));
+    add_for(opening, "open-take-off-plain", index);
 }
 
 static const char *hand_brake_first(const struct opening *opening, int drum)
@@ -254,7 +278,7 @@ static void take_off(struct opening *opening, int index)
     case KIND_VALVE:
     case KIND_RESERVOIR:
         opening_undo_joints(opening, index);
-        add_for(opening, "open-take-off", index);
+        add_for(opening, has_seals(part) ? "open-take-off" : "open-take-off-plain", index);
         break;
     case KIND_VEHICLE:
     case KIND_FLUID:
@@ -330,6 +354,10 @@ static void finish_part(struct opening *opening, int index)
                 part->as.slave.type == SLAVE_CONCENTRIC ? "close-bell-housing" : "close-slave",
                 index);
     } else if (part->kind == KIND_SERVO) {
+        if (!has_seals(part)) {
+            add_for(opening, "close-rod", index)->text =
+                pedal_of(opening, master_on(opening, index));
+        }
         put_back_masters(opening, index);
         if (part->as.servo.vacuum_hose.m > 0) {
             add_for(opening, "close-vacuum-hose", index);
@@ -381,7 +409,11 @@ static void put_on(struct opening *opening, int index)
         put_on_master(opening, index, fluid);
         return;
     }
-    add_for(opening, "close-part", index)->text = fluid;
+    if (has_seals(part)) {
+        add_for(opening, "close-part", index)->text = fluid;
+    } else {
+        add_for(opening, "close-plain", index);
+    }
     if (part->kind == KIND_DRUM && part->as.drum.cylinder == CYLINDER_SLIDING) {
         add_for(opening, "close-slides", index);
     }

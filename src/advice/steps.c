@@ -203,6 +203,7 @@ static const struct step_row rows[] = {
      NULL, CUSTOM, "dry, or not", "close-part"},
     {"open-take-off", PHASE_OPENING, "Unbolt the {cylinder} and lay it out with its ports up.",
      NULL, CUSTOM, NULL, "close-part"},
+    {"open-take-off-plain", PHASE_OPENING, "Unbolt the {part}.", NULL, CUSTOM, NULL, "close-plain"},
     {"open-measure", PHASE_OPENING,
      "Measure the bore of the old {cylinder} at three depths in two directions, and of the new one "
      "before it goes on.",
@@ -229,6 +230,7 @@ static const struct step_row rows[] = {
      "Without a gap the port stays covered.", CUSTOM, "gap", NULL},
     {"close-part", PHASE_CLOSING, "Fit the {cylinder}; seals wetted with fresh {text} only.",
      "Mineral spirit or oil swells these seals.", CUSTOM, NULL, NULL},
+    {"close-plain", PHASE_CLOSING, "Fit the {part}.", NULL, CUSTOM, NULL, NULL},
     {"close-slides", PHASE_CLOSING,
      "One piston works both shoes: grease the slot and try by hand that the {cylinder} slides in "
      "its backplate.",

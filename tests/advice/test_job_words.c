@@ -507,8 +507,13 @@ static bool is_union(const struct step *step)
 static int when_fitted(const struct job *job, int part)
 {
     struct step about = {.part = part};
-    int fitted = when_row(job, "close-part", &about);
-    return fitted >= 0 ? fitted : when_row(job, "close-hose", &about);
+    static const char *const rows[] = {"close-part", "close-plain", "close-hose"};
+    for (size_t i = 0; i < sizeof rows / sizeof *rows; i++) {
+        if (when_row(job, rows[i], &about) >= 0) {
+            return when_row(job, rows[i], &about);
+        }
+    }
+    return -1;
 }
 
 static int unions_seen;

@@ -153,6 +153,26 @@ static void a_servos_rod_is_gauged_while_its_master_is_off(void **state)
     advice_car_finish(&car);
 }
 
+/* A joint and a direct servo have no seals that fluid wets. */
+static void only_what_has_seals_is_wetted(void **state)
+{
+    (void)state;
+    struct advice_car car =
+        advice_car_after(VAN, WORK "renewed = axle tee, servo, load valve, clutch slave\n");
+    static const char *const dry[] = {"axle tee", "servo"};
+    static const char *const wet[] = {"load valve", "clutch slave"};
+    for (int i = 0; i < 2; i++) {
+        assert_null(advice_step(&car, opening(&car), "close-part", dry[i]));
+        assert_non_null(advice_step(&car, opening(&car), "close-plain", dry[i]));
+        assert_non_null(advice_step(&car, opening(&car), "close-part", wet[i]));
+    }
+    assert_string_equal(advice_step(&car, opening(&car), "open-pedal-rod", "servo")->text,
+                        "brake pedal");
+    assert_true(number(&car, "close-plain", "servo") <
+                number(&car, "close-master-back", "brake master"));
+    advice_car_finish(&car);
+}
+
 static void a_cylinder_that_slides_is_tried_for_it(void **state)
 {
     (void)state;
@@ -288,6 +308,7 @@ int main(void)
         cmocka_unit_test(what_was_only_opened_has_its_unions_and_stays_where_it_is),
         cmocka_unit_test(a_hose_is_moved_as_its_place_moves_and_after_its_nut_is_tight),
         cmocka_unit_test(a_servos_rod_is_gauged_while_its_master_is_off),
+        cmocka_unit_test(only_what_has_seals_is_wetted),
         cmocka_unit_test(a_cylinder_that_slides_is_tried_for_it),
         cmocka_unit_test(what_is_known_of_a_nipple_is_not_tried_again),
         cmocka_unit_test(of_a_hose_the_pipe_nut_is_undone_first_and_done_up_last),

@@ -29,23 +29,47 @@ static struct case_paths paths_of(struct arena *arena, const char *id, const cha
     return paths;
 }
 
+/* The car that each check speaks of, by its row: read and judged once for all tests. */
+static int load_loud(void **state)
+{
+    struct arena *arena = arena_create();
+    size_t count;
+    const struct check_row *rows = check_rows(&count);
+    struct advice_car *loud = calloc(count, sizeof *loud);
+    for (size_t i = 0; loud != NULL && i < count; i++) {
+        struct case_paths yes = paths_of(arena, rows[i].id, "");
+        loud[i] = advice_car_load(yes.car, yes.work);
+    }
+    arena_destroy(arena);
+    *state = loud;
+    return loud == NULL;
+}
+
+static int finish_loud(void **state)
+{
+    struct advice_car *loud = *state;
+    size_t count;
+    check_rows(&count);
+    for (size_t i = 0; i < count; i++)
+        advice_car_finish(&loud[i]);
+    free(loud);
+    return 0;
+}
+
 static void every_check_has_a_car_that_it_speaks_of_and_one_that_it_does_not(void **state)
 {
-    (void)state;
+    const struct advice_car *loud = *state;
     struct arena *arena = arena_create();
     size_t count;
     const struct check_row *rows = check_rows(&count);
     int wrong = 0;
     for (size_t i = 0; i < count; i++) {
-        struct case_paths yes = paths_of(arena, rows[i].id, "");
         struct case_paths no = paths_of(arena, rows[i].id, ".not");
-        struct advice_car loud = advice_car_load(yes.car, yes.work);
         struct advice_car quiet = advice_car_load(no.car, no.work);
-        if (!advice_finds(&loud, rows[i].id, NULL) || advice_finds(&quiet, rows[i].id, NULL)) {
+        if (!advice_finds(&loud[i], rows[i].id, NULL) || advice_finds(&quiet, rows[i].id, NULL)) {
             print_message("%s does not tell its two cases apart\n", rows[i].id);
             wrong++;
         }
-        advice_car_finish(&loud);
         advice_car_finish(&quiet);
     }
     arena_destroy(arena);
@@ -117,28 +141,23 @@ static void a_limit_flips_its_check_by_one_line_alone(void **state)
 
 static void no_word_of_a_finding_is_left_unfilled(void **state)
 {
-    (void)state;
-    struct arena *arena = arena_create();
+    const struct advice_car *loud = *state;
     size_t count;
-    const struct check_row *rows = check_rows(&count);
+    check_rows(&count);
     for (size_t i = 0; i < count; i++) {
-        struct case_paths yes = paths_of(arena, rows[i].id, "");
-        struct advice_car car = advice_car_load(yes.car, yes.work);
-        for (size_t f = 0; f < car.result->findings.count; f++) {
-            const struct finding *finding = &car.result->findings.items[f];
+        for (size_t f = 0; f < loud[i].result->findings.count; f++) {
+            const struct finding *finding = &loud[i].result->findings.items[f];
             const char *words[] = {finding->check->what, finding->check->why,
                                    finding->check->remedy};
             for (int w = 0; w < 3; w++) {
-                const char *filled = fill_words(car.arena, words[w], finding->quantities,
+                const char *filled = fill_words(loud[i].arena, words[w], finding->quantities,
                                                 finding->quantity_count, UNITS_METRIC);
                 if (strpbrk(filled, "{}?") != NULL || strstr(filled, "nan") != NULL) {
                     fail_msg("%s: %s", finding->check->id, filled);
                 }
             }
         }
-        advice_car_finish(&car);
     }
-    arena_destroy(arena);
 }
 
 static void findings_come_worst_first_and_then_by_line(void **state)
@@ -188,5 +207,5 @@ int main(void)
         cmocka_unit_test(findings_come_worst_first_and_then_by_line),
         cmocka_unit_test(the_demo_is_told_what_follows_from_its_work),
     };
-    return cmocka_run_group_tests(tests, NULL, NULL);
+    return cmocka_run_group_tests(tests, load_loud, finish_loud);
 }

@@ -69,12 +69,8 @@ static bool servo_branch(const struct system *system, const struct network *netw
         cases.ends[1] = servo_knee(servo).n;
         return pick(&cases, force_into(system, solution, part), DIMENSION_FORCE, branch);
     }
-    /* The law in pressures is that in forces over the area of its piston. */
-    double area = circle_area(servo->bore).m2;
-    struct servo in_forces = *servo;
-    in_forces.cut_in.n = servo->line_cut_in.pa * area;
     cases.ends[0] = servo->line_cut_in.pa;
-    cases.ends[1] = servo_knee(&in_forces).n / area;
+    cases.ends[1] = servo_line_knee(servo).pa;
     return pick(&cases, pressure_into(network, solution, part), DIMENSION_PRESSURE, branch);
 }
 

@@ -174,9 +174,23 @@ static double gaps(const struct disc *disc, const struct brake_case *as)
     return knocked > rest || isnan(knocked) ? knocked : rest;
 }
 
-struct disc_volumes disc_volume(const struct disc *disc, int inlet, struct pressure p,
+/* Squash and opening as a measured travel of the pistons has them. */
+static struct disc by_travel(const struct disc *disc)
+{
+    struct disc measured = *disc;
+    if (!(disc->piston_travel.m > 0))
+        return measured;
+    double pistons = disc->caliper == CALIPER_FIXED ? 2 : 1;
+    double elastic = fmax(pistons * (disc->piston_travel.m - disc->roll_back.m), 0);
+    measured.body_opening.m = fmin(elastic, disc->body_opening.m);
+    measured.pad_squash.m = (elastic - measured.body_opening.m) / 2;
+    return measured;
+}
+
+struct disc_volumes disc_volume(const struct disc *described, int inlet, struct pressure p,
                                 const struct brake_case *as)
 {
+    struct disc measured = by_travel(described), *disc = &measured;
     struct disc_volumes volumes = {{NAN}, {NAN}, {NAN}};
     if (!(p.pa >= 0) || !(disc->threshold.pa >= 0))
         return volumes;

@@ -35,6 +35,7 @@ struct disc {
     struct length roll_back;        /* "roll back" of each piston, assumed 0.15 mm */
     struct length pad_squash; /* "pad squash": of one pad at 10 MPa line pressure, assumed .1 mm */
     struct length body_opening;    /* "body opening" at 10 MPa, assumed 0.15 mm */
+    struct length piston_travel;   /* "piston travel" at 10 MPa, all of it; NaN: not measured */
     struct length run_out;         /* "run out" of the disc */
     struct length bearing_play;    /* "bearing play" at the disc's edge, assumed 0.05 mm */
     struct length thickness;       /* "disc thickness" */
@@ -125,6 +126,8 @@ struct disc_volumes {
  *             pads        area of one side by the squash of two pads, growing with pressure. As a
  *                         spring A E/t it goes with the thickness; hot pads give twice as much
  *             body        area of one side by the opening, growing with pressure
+ *             Where the piston travel is given, what is left of it beyond the roll back stands for
+ *             both: the opening first, the rest is squash
  *
  * Pad squash is that of the pads as they are now, or of new ones where their thickness is not said.
  * Source: what the pistons must follow; squash and opening as linear springs, twice the squash when

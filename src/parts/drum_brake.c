@@ -169,9 +169,19 @@ static double give_as(const struct drum *drum, const struct brake_case *as)
     return drum->give.m + (linings - 1) * fmin(squash, drum->give.m);
 }
 
-struct drum_volumes drum_volume(const struct drum *drum, struct pressure p,
+/* Give as a measured travel of the pistons has it. */
+static struct drum by_travel(const struct drum *drum)
+{
+    struct drum measured = *drum;
+    if (drum->piston_travel.m > 0)
+        measured.give.m = fmax(drum->piston_travel.m - drum->clearance.m, 0);
+    return measured;
+}
+
+struct drum_volumes drum_volume(const struct drum *described, struct pressure p,
                                 const struct brake_case *as)
 {
+    const struct drum measured = by_travel(described), *drum = &measured;
     static const struct brake_case as_described = {0};
     struct drum_volumes volumes = {{NAN}, {NAN}};
     if (drum_pistons(drum) == 0 || !(p.pa >= 0) || !(drum->threshold.pa >= 0) ||

@@ -37,6 +37,7 @@ struct drum {
     struct pressure threshold;    /* "threshold" of the shoe springs, assumed 2 bar */
     struct length clearance;      /* "clearance" at the cylinder tip when set, assumed 0.4 mm */
     struct length give;           /* "give": lining, shoe and drum at the tip at 10 MPa, 0.3 mm */
+    struct length piston_travel;  /* "piston travel" at 10 MPa, all of it; NaN: not measured */
     struct length lining_squash;  /* "lining squash": what of the give is the lining's own, 1/4 */
     struct temperature hot;       /* "temperature hot" of the drum, assumed 220 degC */
     enum adjuster adjuster;       /* "adjuster" */

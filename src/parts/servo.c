@@ -53,14 +53,16 @@ double servo_strokes_left(const struct servo *servo, struct length stroke)
  * are all divided by its piston's area works in pressures. */
 struct law {
     double cut_in, jump, ratio, ceiling;
+    double beyond; /* output over input past the knee */
 };
 
 static double law_knee(struct law law)
 {
-    if (!(law.cut_in >= 0) || !(law.jump >= 0) || !(law.ratio > 1) || isnan(law.ceiling))
+    if (!(law.cut_in >= 0) || !(law.jump >= 0) || !(law.ratio > 1) || isnan(law.ceiling) ||
+        isnan(law.beyond))
         return NAN;
-    /* jump + ratio (F - cut in) = F + ceiling */
-    double knee = (law.ceiling + law.ratio * law.cut_in - law.jump) / (law.ratio - 1);
+    /* jump + ratio (F - cut in) = beyond F + ceiling */
+    double knee = (law.ceiling + law.ratio * law.cut_in - law.jump) / (law.ratio - law.beyond);
     return fmax(knee, law.cut_in);
 }
 
@@ -72,12 +74,13 @@ static double law_output(struct law law, double input)
     if (input < law.cut_in)
         return 0;
     double helped = law.jump + law.ratio * (input - law.cut_in);
-    return fmax(fmin(helped, input + law.ceiling), 0);
+    return fmax(fmin(helped, law.beyond * input + law.ceiling), 0);
 }
 
 static struct law force_law(const struct servo *servo)
 {
-    return (struct law){servo->cut_in.n, servo->jump.n, servo->ratio.value, servo_ceiling(servo).n};
+    return (struct law){servo->cut_in.n, servo->jump.n, servo->ratio.value, servo_ceiling(servo).n,
+                        1};
 }
 
 struct force servo_knee(const struct servo *servo)
@@ -94,23 +97,47 @@ struct force servo_output(const struct servo *servo, struct force input, bool as
     return (struct force){fmax(input.n - servo->return_spring.n, 0)};
 }
 
-struct pressure servo_line_output(const struct servo *servo, struct pressure input, bool assisted)
+double servo_area_before(const struct servo *servo)
+{
+    double rod = servo->rod_diameter.m, bore = servo->bore.m;
+    return rod >= 0 && bore > rod ? 1 - rod * rod / (bore * bore) : NAN;
+}
+
+static struct law line_law(const struct servo *servo)
 {
     double area = circle_area(servo->bore).m2;
-    if (!(input.pa >= 0) || isnan(area))
+    return (struct law){servo->line_cut_in.pa, servo->jump.n / area, servo->ratio.value,
+                        servo_ceiling(servo).n / area, servo_area_before(servo)};
+}
+
+struct pressure servo_line_knee(const struct servo *servo)
+{
+    return (struct pressure){law_knee(line_law(servo))};
+}
+
+/* What fluid alone brings about: it passes, or pushes the piston. */
+static double line_least(const struct servo *servo, double input)
+{
+    if (servo->passes != NO)
+        return input;
+    double spring = servo->return_spring.n / circle_area(servo->bore).m2;
+    double pushed = servo_area_before(servo) * input - spring;
+    return isnan(pushed) ? NAN : fmax(pushed, 0);
+}
+
+bool servo_line_helps(const struct servo *servo, struct pressure input, bool assisted)
+{
+    return assisted && input.pa >= servo->line_cut_in.pa &&
+           law_output(line_law(servo), input.pa) > line_least(servo, input.pa);
+}
+
+struct pressure servo_line_output(const struct servo *servo, struct pressure input, bool assisted)
+{
+    if (!(input.pa >= 0) || isnan(circle_area(servo->bore).m2) || !(servo->return_spring.n >= 0))
         return (struct pressure){NAN};
-    double out;
-    if (assisted) {
-        struct law law = {servo->line_cut_in.pa, servo->jump.n / area, servo->ratio.value,
-                          servo_ceiling(servo).n / area};
-        out = law_output(law, input.pa);
-    } else if (servo->return_spring.n >= 0) {
-        out = fmax(input.pa - servo->return_spring.n / area, 0);
-    } else {
-        out = NAN;
-    }
-    /* Through its open piston the pressure gets past it while the piston does less. */
-    if (!isnan(out) && servo->passes != NO)
-        out = fmax(out, input.pa);
-    return (struct pressure){out};
+    double least = line_least(servo, input.pa);
+    if (!assisted)
+        return (struct pressure){least};
+    double helped = law_output(line_law(servo), input.pa);
+    return (struct pressure){isnan(helped) || isnan(least) ? NAN : fmax(helped, least)};
 }

@@ -28,7 +28,9 @@ struct servo {
     struct date vacuum_hose_renewed; /* "vacuum hose renewed" */
     struct volume vacuum_volume;     /* "vacuum volume": of shell, hose and reservoir; see keys */
     enum yes_no passes;              /* "passes at rest", assumed yes: remote */
-    struct length rod_gap;           /* "output rod gap": to the master's piston */
+    struct length rod_diameter; /* "rod diameter" in front of its piston, assumed 6 mm: remote */
+    struct volume valve_volume; /* "valve volume" as it begins to help, assumed 0.2 mL: remote */
+    struct length rod_gap;      /* "output rod gap": to the master's piston */
 };
 
 /* Area of the diaphragm: pi d^2/4 of the shell, m2; the efficiency holds what the rim loses. NaN
@@ -96,12 +98,27 @@ double servo_strokes_left(const struct servo *servo, struct length stroke);
  *   servo      bore m > 0; line cut in Pa >= 0; else as for the output force
  *   input      Pa gauge, >= 0
  *   assisted   whether there is vacuum
- *   gives      Pa gauge; never below the input, unless the servo is said not to let fluid pass at
- *              rest. NaN outside
+ *   gives      Pa gauge; never below the input, or where the servo is said not to let fluid pass at
+ *              rest, never below what pushing its piston makes: a p - spring/area. NaN outside
+ *
+ * a is the part of its piston's area that the rod leaves before it: servo_area_before(). It takes
+ * the place of 1 in the slope above the knee.
  *
  * Source: force balance on the piston.
  * Checked by: tests/parts/test_servo.c
  */
 struct pressure servo_line_output(const struct servo *servo, struct pressure input, bool assisted);
+/* Whether a remote servo gives more than fluid alone would, at that input.
+ *
+ * Checked by: tests/parts/test_servo.c
+ */
+bool servo_line_helps(const struct servo *servo, struct pressure input, bool assisted);
+/* Part of the area of a remote servo's piston that the diaphragm's rod leaves to the fluid before
+ * it: 1 - (rod diameter/bore)^2; NaN unless bore > rod diameter >= 0.
+ * Checked by: tests/parts/test_servo.c */
+double servo_area_before(const struct servo *servo);
+/* Pressure before a remote servo at which its help is used up, Pa; NaN outside.
+ * Checked by: tests/parts/test_servo.c */
+struct pressure servo_line_knee(const struct servo *servo);
 
 #endif

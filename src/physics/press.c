@@ -103,11 +103,57 @@ struct force press_pressures(const struct system *system, const struct network *
     return sum;
 }
 
+/* The outlet of a remote servo in a circuit, -1 without. */
+static int remote_outlet(const struct pistons *pistons, int circuit)
+{
+    const struct network *network = pistons->network;
+    for (int i = 0; i < network->edge_count; i++) {
+        const struct edge *edge = &network->edges[i];
+        if (edge->circuit == circuit && edge->kind == EDGE_PASSAGE &&
+            pistons->system->parts[edge->part].kind == KIND_SERVO)
+            return edge->b;
+    }
+    return -1;
+}
+
+/* The master sends less than a remote servo's piston sweeps, since the diaphragm's rod follows it,
+ * and something for the servo's own valve. What passed before the servo helped came whole. */
+static void take_off_rod(const struct pistons *pistons, int circuit, struct solution *into)
+{
+    int out = remote_outlet(pistons, circuit);
+    if (out < 0)
+        return;
+    const struct network *network = pistons->network;
+    const struct vertex *outlet = &network->vertices[out];
+    const struct servo *servo = &pistons->system->parts[outlet->part].as.servo;
+    bool assisted = pistons->state->assisted, passes = servo->passes != NO;
+    bool helps = servo_line_helps(servo, into->pressures[outlet->parent], assisted);
+    if (passes && !helps)
+        return;
+    struct volume beyond[CAUSE_COUNT], passed[CAUSE_COUNT] = {{0}};
+    travel_volumes_beyond(pistons->system, network, out, into->pressures, pistons->state, beyond);
+    if (passes) {
+        struct pressure now = into->pressures[out];
+        pressure_spread_beyond(pistons->system, network, out, servo->line_cut_in, assisted,
+                               into->pressures);
+        travel_volumes_beyond(pistons->system, network, out, into->pressures, pistons->state,
+                              passed);
+        pressure_spread_beyond(pistons->system, network, out, now, assisted, into->pressures);
+    }
+    struct circuit_state *taken = &into->circuits[circuit];
+    double rod = 1 - servo_area_before(servo);
+    for (int cause = 0; cause < CAUSE_COUNT; cause++)
+        taken->by_cause[cause].m3 -= rod * (beyond[cause].m3 - passed[cause].m3);
+    if (helps)
+        taken->by_cause[CAUSE_CLEARANCE].m3 += servo->valve_volume.m3;
+}
+
 static void take_volumes(const struct pistons *pistons, int circuit, struct solution *into)
 {
     struct circuit_state *taken = &into->circuits[circuit];
     travel_volumes(pistons->system, pistons->network, circuit, into->pressures, pistons->state,
                    taken->by_cause);
+    take_off_rod(pistons, circuit, into);
     taken->volume.m3 = 0;
     for (int cause = 0; cause < CAUSE_COUNT; cause++)
         taken->volume.m3 += taken->by_cause[cause].m3;

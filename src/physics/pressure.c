@@ -106,6 +106,21 @@ void pressure_spread(const struct system *system, const struct network *network,
     }
 }
 
+void pressure_spread_beyond(const struct system *system, const struct network *network, int from,
+                            struct pressure there, bool assisted, struct pressure *by_vertex)
+{
+    const struct circuit *spread = &network->circuits[network->vertices[from].circuit];
+    for (int i = 0; i < spread->vertex_count; i++) {
+        int at = spread->vertices[i];
+        const struct vertex *vertex = &network->vertices[at];
+        if (at == from)
+            by_vertex[at] = there;
+        else if (network_beyond(network, at, from))
+            by_vertex[at] = through(system, &network->edges[vertex->edge], at,
+                                    by_vertex[vertex->parent], assisted);
+    }
+}
+
 void pressure_spread_falling(const struct system *system, const struct network *network,
                              int circuit, const struct pressure *peak, struct pressure source,
                              bool assisted, struct pressure *by_vertex)

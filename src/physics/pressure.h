@@ -33,6 +33,10 @@ struct force pressure_rod_force(const struct system *system, int master, struct 
 void pressure_spread(const struct system *system, const struct network *network, int circuit,
                      struct pressure source, bool assisted, struct pressure *by_vertex);
 
+/* The same for a vertex and all beyond it, from the pressure there. */
+void pressure_spread_beyond(const struct system *system, const struct network *network, int from,
+                            struct pressure there, bool assisted, struct pressure *by_vertex);
+
 /* Pressures of a circuit while the pedal comes up.
  *
  *   peak       by vertex, what pressure_spread left at the greatest effort

@@ -131,14 +131,15 @@ struct volume travel_fluid(const struct system *system, const struct network *ne
     return sum;
 }
 
-struct volume travel_volume_beyond(const struct system *system, const struct network *network,
-                                   int from, const struct pressure *by_vertex,
-                                   const struct state *state)
+void travel_volumes_beyond(const struct system *system, const struct network *network, int from,
+                           const struct pressure *by_vertex, const struct state *state,
+                           struct volume by_cause[CAUSE_COUNT])
 {
-    struct volume by_cause[CAUSE_COUNT] = {{0}}, sum = {0};
     int circuit = network->vertices[from].circuit;
+    for (int cause = 0; cause < CAUSE_COUNT; cause++)
+        by_cause[cause].m3 = circuit < 0 ? NAN : 0;
     if (circuit < 0)
-        return (struct volume){NAN};
+        return;
     int fluid = system_fluid_of(system, network->circuits[circuit].master);
     struct shrink shrink = {squeeze_of(system, fluid, state->brakes.hot), NAN, NAN};
     for (int i = 0; i < network->edge_count; i++) {
@@ -152,6 +153,14 @@ struct volume travel_volume_beyond(const struct system *system, const struct net
         if (network_beyond(network, at, from))
             add_vertex(system, &network->vertices[at], by_vertex[at], state, &shrink, by_cause);
     }
+}
+
+struct volume travel_volume_beyond(const struct system *system, const struct network *network,
+                                   int from, const struct pressure *by_vertex,
+                                   const struct state *state)
+{
+    struct volume by_cause[CAUSE_COUNT], sum = {0};
+    travel_volumes_beyond(system, network, from, by_vertex, state, by_cause);
     for (int cause = 0; cause < CAUSE_COUNT; cause++)
         sum.m3 += by_cause[cause].m3;
     return sum;

@@ -23,12 +23,16 @@ void travel_volumes(const struct system *system, const struct network *network, 
  * Checked by tests/physics/test_travel.c */
 struct volume travel_fluid(const struct system *system, const struct network *network, int circuit);
 
-/* Volume that all beyond a vertex takes, itself included, at the given pressures; m3. NaN where
- * part of it is not known. Air is not in it: it counts at the master.
+/* Volume that all beyond a vertex takes, itself included, at the given pressures, by cause; m3. NaN
+ * where part of it is not known. Air is not in it: it counts at the master.
  *
  *   from   a vertex of the circuit: the outlet of a remote servo, whose piston sweeps that volume
  *
  * Checked by tests/physics/test_travel.c */
+void travel_volumes_beyond(const struct system *system, const struct network *network, int from,
+                           const struct pressure *by_vertex, const struct state *state,
+                           struct volume by_cause[CAUSE_COUNT]);
+/* Their sum. */
 struct volume travel_volume_beyond(const struct system *system, const struct network *network,
                                    int from, const struct pressure *by_vertex,
                                    const struct state *state);

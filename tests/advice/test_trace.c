@@ -99,16 +99,34 @@ static void every_figure_of_every_ready_car_is_traced_down_to_its_lines(void **s
  * several need not move with each of their parts; a load hides what rounding leaves of a rate. */
 static bool may_stand_still(const struct figure *figure)
 {
-    static const char *const ids[] = {
-        "front-share",           "rear-lock-margin",      "side-difference-front",
-        "side-difference-rear",  "stopping-distance",     "stroke-left",
-        "wheel-pressure",        "volume-by-cause",       "pedal-left",
-        "left-circuit-lost",     "stopping-distance-wet", "grip-efficiency",
-        "pull-friction-front",   "pull-friction-rear",    "pull-seized-front",
-        "pull-seized-rear",      "yaw-seized-front",      "yaw-seized-rear",
-        "hand-brake-slope",      "hand-brake-slope-down", "heat-per-stop",
-        "surface-rise-per-stop", "travel-circuit-lost",   "deceleration-circuit-lost",
-        "front-load-at-lock",    "rear-load-at-lock",     "load-at-lock"};
+    static const char *const ids[] = {"front-share",
+                                      "rear-lock-margin",
+                                      "side-difference-front",
+                                      "side-difference-rear",
+                                      "stopping-distance",
+                                      "stroke-left",
+                                      "wheel-pressure",
+                                      "volume-by-cause",
+                                      "pedal-left",
+                                      "left-circuit-lost",
+                                      "stopping-distance-wet",
+                                      "grip-efficiency",
+                                      "pull-friction-front",
+                                      "pull-friction-rear",
+                                      "pull-seized-front",
+                                      "pull-seized-rear",
+                                      "yaw-seized-front",
+                                      "yaw-seized-rear",
+                                      "hand-brake-slope",
+                                      "hand-brake-slope-down",
+                                      "heat-per-stop",
+                                      "rear-lock-margin-wet",
+                                      "surface-rise-per-stop",
+                                      "travel-circuit-lost",
+                                      "deceleration-circuit-lost",
+                                      "front-load-at-lock",
+                                      "rear-load-at-lock",
+                                      "load-at-lock"};
     for (size_t i = 0; i < sizeof ids / sizeof *ids; i++)
         if (strcmp(figure->row->id, ids[i]) == 0)
             return true;

@@ -140,7 +140,9 @@ static void make_servo(struct making *making, enum help help, struct random_stat
     double vacuum = say_bar(making, "vacuum", 0.4, 0.9);
     double efficiency = say_plain(making, "efficiency", 0.8, 1);
     double spring = say_n(making, "return spring", 0, 150);
-    double cut_in = 0, bore = 0, line_cut_in = 0, gap = NAN, motion = 0, without = 0;
+    double cut_in = 0, bore = 0, line_cut_in = 0, gap = NAN, motion = 0, without = 0, rod = 0,
+           valve = 0;
+    bool passes = true;
     if (help == HELP_DIRECT) {
         cut_in = say_n(making, "cut in", 10, 100);
         if (chance(making, 0.5))
@@ -150,10 +152,14 @@ static void make_servo(struct making *making, enum help help, struct random_stat
     } else {
         bore = say_mm(making, "bore", 15, 30);
         line_cut_in = say_bar(making, "line cut in", 1, 10);
+        rod = say_mm(making, "rod diameter", 4, 10);
+        valve = say_ml(making, "valve volume", 0, 0.5);
+        passes = chance(making, 0.7);
+        fprintf(making->text, "passes at rest = %s\n", passes ? "yes" : "no");
     }
     ROW(making, ROW_SERVO, help == HELP_DIRECT ? 1 : 2, diameter, ratio, cut_in, jump, vacuum,
         efficiency, spring, bore, line_cut_in);
-    ROW(making, ROW_SERVO2, gap, state->assisted, state->lost, motion, without);
+    ROW(making, ROW_SERVO2, gap, state->assisted, state->lost, motion, without, passes, rod, valve);
 }
 
 static void make_master(struct making *making, const char *name, bool tandem, bool diagonal,
@@ -266,8 +272,9 @@ static void add_disc(struct making *making, const char *name, int domain)
     double opening = say_mm(making, "body opening", 0.05, 0.4);
     double run_out = say_mm(making, "run out", 0.02, 0.2);
     double play = say_mm(making, "bearing play", 0.02, 0.2);
+    double all = chance(making, 0.2) ? say_mm(making, "piston travel", 0.2, 0.9) : NAN;
     ROW(making, ROW_DISC, domain, fixed ? 1 : 2, pistons, strtod(words, NULL) * 1e-3, others,
-        strtod(more, NULL) * 1e-3, threshold, roll_back, squash, opening, run_out, play);
+        strtod(more, NULL) * 1e-3, threshold, roll_back, squash, opening, run_out, play, all);
     ROW(making, ROW_CHAMBER, domain, say_ml(making, "chamber", 5, 60));
 }
 
@@ -282,7 +289,8 @@ static void add_drum(struct making *making, const char *name, int domain)
     double threshold = say_bar(making, "threshold", 0.5, 5);
     double clearance = say_mm(making, "clearance", 0.1, 1.2);
     double give = say_mm(making, "give", 0.1, 0.8);
-    ROW(making, ROW_DRUM, domain, bore, threshold, clearance, give);
+    double all = chance(making, 0.2) ? say_mm(making, "piston travel", 0.2, 2) : NAN;
+    ROW(making, ROW_DRUM, domain, bore, threshold, clearance, give, all);
     /* "in each, where it has several" */
     ROW(making, ROW_CHAMBER, domain, say_ml(making, "chamber", 0.5, 4));
 }

@@ -20,7 +20,8 @@ enum row_kind {
     ROW_SERVO = 2,   /* type (0 none, 1 direct, 2 remote), diameter, ratio, cut in, jump, vacuum,
                         efficiency, return spring, bore, line cut in */
     ROW_SERVO2 = 3,  /* rod gap (NaN: not said), assisted (0, 1), lost circuit (0: none), lost
-                        motion,  lost motion without vacuum */
+                        motion, lost motion without vacuum; remote: passes at rest (0, 1), rod
+                        diameter, valve volume */
     ROW_MASTER = 4,  /* tandem (0, 1), bore, stroke, cut off, rod gap, efficiency, primary spring,
                         secondary spring, seal friction */
     ROW_CASE = 5,    /* hoses (0 as described, 1 all good, 2 all worn), adjusters not set (0, 1),
@@ -37,15 +38,15 @@ enum row_kind {
     ROW_CHAMBER = 11, /* domain, volume */
     ROW_DISC = 12,    /* domain, caliper (1 fixed, 2 sliding), pistons, bore, pistons, bore of the
                          second    size, threshold, roll back, pad squash, body opening, run out,
-                         bearing play */
-    ROW_DRUM = 13,    /* domain, bore, threshold, clearance, give */
+                         bearing play, piston travel (NaN: not said) */
+    ROW_DRUM = 13,    /* domain, bore, threshold, clearance, give, piston travel (NaN: not said) */
     ROW_WHEEL =
         14, /* domain of the front left, front right, rear left, rear right brake (0: none) */
     ROW_ANSWER = 15 /* what the program says: pedal travel, effort, rod travel, pressures at the
                        four wheels (0: no brake), whether it ended at floor or bore */
 };
 
-enum { ROW_NUMBERS = 12 };
+enum { ROW_NUMBERS = 13 };
 
 /* How a car is to be solved. */
 struct random_state {

@@ -55,15 +55,50 @@ function y = hose_ceiling(inside, p, c) % m3 per m
   end
 end
 
-function y = servo_law(x, s, scale, cut_in, c) % force or, with scale 1/area, pressure
+function y = servo_law(x, s, c) % force out of a direct servo
   ceiling = s.efficiency * pi * s.diameter ^ 2 / 4 * s.vacuum - s.spring;
   if !s.assisted
-    y = above(x - s.spring * scale, 0);
+    y = above(x - s.spring, 0);
     return
   end
-  helped = s.jump * scale + s.ratio * (x - cut_in);
-  y = above(below(helped, x + ceiling * scale), 0);
-  y(real(x) < cut_in) = 0;
+  helped = s.jump + s.ratio * (x - s.cut_in);
+  y = above(below(helped, x + ceiling), 0);
+  y(real(x) < s.cut_in) = 0;
+end
+
+function [y, helps] = remote_law(x, s, c) % pressure out of a remote servo
+  area = pi * s.bore ^ 2 / 4;
+  least = x;
+  if !s.passes
+    least = above(s.before * x - s.spring / area, 0);
+  end
+  y = least;
+  helps = false;
+  if s.assisted && real(x) >= s.line_cut_in
+    ceiling = s.efficiency * pi * s.diameter ^ 2 / 4 * s.vacuum - s.spring;
+    law = below(s.jump / area + s.ratio * (x - s.line_cut_in), s.before * x + ceiling / area);
+    helps = real(law) > real(least);
+    if helps
+      y = law;
+    end
+  end
+end
+
+function [out, rate] = valve_law(in, how, a, b)
+  out = in; rate = 1;
+  switch how
+    case 1
+      out = min(in, a); rate = in < a;
+    case 2
+      if in > a
+        out = a + b * (in - a); rate = b;
+      end
+    case 3
+      if in < b
+        rate = b / (b - a) * (in > a);
+        out = max((in - a) * b / (b - a), 0);
+      end
+  end
 end
 
 function car = read_car(rows, c)
@@ -75,7 +110,8 @@ function car = read_car(rows, c)
   car.servo = struct('type', s(1), 'diameter', s(2), 'ratio', s(3), 'cut_in', s(4), 'jump', s(5), ...
                      'vacuum', s(6), 'efficiency', s(7), 'spring', s(8), 'bore', s(9), ...
                      'line_cut_in', s(10), 'gap', t(1), 'assisted', t(2) != 0, ...
-                     'motion', t(4 + (t(2) == 0))); % lost motion, with vacuum or without
+                     'motion', t(4 + (t(2) == 0)), ... % lost motion, with vacuum or without
+                     'passes', t(6) != 0, 'before', 1 - (t(7) / max(s(9), 1e-9)) ^ 2, 'valve', t(8));
   car.lost = t(3);
   car.felt = !isnan(car.play); % free play is said: the gap of the rod lies within it
   if !car.felt
@@ -114,6 +150,31 @@ function car = read_car(rows, c)
                      car.at_chamber(in_circuit(car, car.chambers, k)), ...
                      car.at_disc(in_circuit(car, car.discs, k)), car.at_drum(in_circuit(car, car.drums, k))];
   end
+  if car.servo.type == 2
+    car = beyond_servo(car, c);
+  end
+end
+
+% What all beyond a remote servo takes where its cut in stands before and behind it.
+function car = beyond_servo(car, c)
+  x = zeros(car.count, 1);
+  p = zeros(rows_of(car.domains), 1);
+  p(1:2) = car.servo.line_cut_in;
+  for d = 3:rows_of(car.domains)
+    p(d) = valve_law(p(car.domains(d, 2)), car.domains(d, 3), car.domains(d, 4), car.domains(d, 5));
+  end
+  x(car.at_domain) = p;
+  [r, ~] = part_residuals(zeros(car.count, 1), eye(car.count), x, car, c);
+  lies = @(at, parts) at(parts(:, 1) > 1);
+  car.beyond = [lies(car.at_pipe, car.pipes), lies(car.at_hose, car.hoses), ...
+                lies(car.at_chamber, car.chambers)];
+  if !isempty(car.discs)
+    car.beyond = [car.beyond, lies(car.at_disc, car.discs)];
+  end
+  if !isempty(car.drums)
+    car.beyond = [car.beyond, lies(car.at_drum, car.drums)];
+  end
+  car.passed = -sum(r(car.beyond)); % each residual is nothing less what the part takes
 end
 
 function n = rows_of(m)
@@ -141,7 +202,7 @@ function [r, slope] = residuals(x, car, stop, c)
   r(2) = x(2) - lever * max(x(1) - car.spring, 0);
   slope(2, 1) = -lever * (x(1) > car.spring);
   if car.servo.type == 1
-    [out, rate] = with_slope(@(f) servo_law(f, car.servo, 1, car.servo.cut_in, c), x(2), 1e-20);
+    [out, rate] = with_slope(@(f) servo_law(f, car.servo, c), x(2), 1e-20);
   else
     out = x(2); rate = 1;
   end
@@ -200,26 +261,10 @@ function [r, slope] = domain_residuals(r, slope, x, car, c)
       continue
     end
     in = p(before);
-    out = in; rate = 1;
-    switch how
-      case 1
-        out = min(in, a); rate = in < a;
-      case 2
-        if in > a
-          out = a + b * (in - a); rate = b;
-        end
-      case 3
-        if in < b
-          rate = b / (b - a) * (in > a);
-          out = max((in - a) * b / (b - a), 0);
-        end
-      case 4
-        area = pi * car.servo.bore ^ 2 / 4;
-        law = @(q) servo_law(q, car.servo, 1 / area, car.servo.line_cut_in, c);
-        [out, rate] = with_slope(law, in, 1e-20);
-        if out < in
-          out = in; rate = 1;
-        end
+    if how == 4
+      [out, rate] = with_slope(@(q) remote_law(q, car.servo, c), in, 1e-20);
+    else
+      [out, rate] = valve_law(in, how, a, b);
     end
     r(at) = p(d) - out;
     slope(at, car.at_domain(before)) = -rate;
@@ -292,7 +337,10 @@ function [r, slope] = part_residuals(r, slope, x, car, c)
     if car.in_case(3) % knocked back by run-out and bearing play, the brake let go at one end
       gaps = max(gaps, d(:, 11) + d(:, 12) + fixed .* d(:, 8));
     end
-    y = side .* gaps .* touched(at, d(:, 7)) + (2 * side .* d(:, 9) + side .* d(:, 10)) .* at / 10e6;
+    elastic = 2 * d(:, 9) + d(:, 10); % of both pads and the body, at 10 MPa
+    said = !isnan(d(:, 13)); % all of the way of a piston was measured
+    elastic(said) = max((1 + fixed(said)) .* (d(said, 13) - d(said, 8)), 0);
+    y = side .* gaps .* touched(at, d(:, 7)) + side .* elastic .* at / 10e6;
     [r, slope] = set_parts(r, slope, x, car.at_disc, d(:, 1), real(y), imag(y) / 1e-20, car);
   end
   if !isempty(car.drums)
@@ -300,7 +348,10 @@ function [r, slope] = part_residuals(r, slope, x, car, c)
     at = p(d(:, 1));
     bore = pi * d(:, 2) .^ 2 / 4;
     clearance = d(:, 4) * (1 + 2 * car.in_case(2)); % adjusters not set: three times
-    y = 2 * bore .* clearance .* touched(at, d(:, 3)) + 2 * bore .* d(:, 5) .* at / 10e6;
+    give = d(:, 5);
+    said = !isnan(d(:, 6)); % all of the way of a piston was measured
+    give(said) = max(d(said, 6) - d(said, 4), 0);
+    y = 2 * bore .* clearance .* touched(at, d(:, 3)) + 2 * bore .* give .* at / 10e6;
     [r, slope] = set_parts(r, slope, x, car.at_drum, d(:, 1), real(y), imag(y) / 1e-20, car);
   end
 end
@@ -313,8 +364,17 @@ function [r, slope] = circuit_residuals(r, slope, x, car, c)
     r(at) = x(at) - car.air * (1 - c.atmosphere / (c.atmosphere + x(first)));
     slope(at, first) = -car.air * c.atmosphere / (c.atmosphere + x(first)) ^ 2;
     takers = [at, car.takers{k}];
-    r(car.at_volume(k)) = x(car.at_volume(k)) - sum(x(takers));
-    slope(car.at_volume(k), takers) = -1;
+    share = ones(1, numel(takers));
+    more = 0;
+    if car.servo.type == 2 % all but the first domain lies beyond the servo
+      [~, helps] = remote_law(x(first), car.servo, c);
+      if helps || !car.servo.passes
+        share(ismember(takers, car.beyond)) = car.servo.before;
+        more = (1 - car.servo.before) * car.servo.passes * car.passed + helps * car.servo.valve;
+      end
+    end
+    r(car.at_volume(k)) = x(car.at_volume(k)) - share * x(takers)(:) - more;
+    slope(car.at_volume(k), takers) = -share;
     area = pi * car.masters(m, 2) ^ 2 / 4;
     at = car.at_stroke(k);
     if k == car.lost % its piston goes all its way

@@ -222,6 +222,26 @@ static struct disc_volumes volumes(struct disc d, struct brake_case as)
 }
 
 /* A spring A E/t: 0.1 mm at 8 mm is 0.125 mm at 10 mm and 0.025 mm at 2 mm. */
+/* 1000 mm2 a side, roll back 0.2 mm. Measured in all, 0.7 mm for each of a fixed caliper's pistons
+ * at 10 MPa: 2 * 0.5 mm give way, of them the body's 0.15 mm; for one piston that follows both pads
+ * 0.5 mm in all. Measured less than the roll back, nothing gives way. */
+static void the_way_of_a_piston_measured_at_once_holds_squash_and_opening(void **state)
+{
+    (void)state;
+    struct brake_case cold = {0};
+    for (int sliding = 0; sliding < 2; sliding++) {
+        struct disc d = sliding ? disc(CALIPER_SLIDING, 1) : disc(CALIPER_FIXED, 2);
+        d.piston_travel.m = 0.7e-3;
+        struct disc_volumes v = disc_volume(&d, 0, (struct pressure){10e6}, &cold);
+        near(v.pads.m3 + v.body.m3, sliding ? 500e-9 : 1000e-9, 1e-18);
+        near(v.body.m3, 1000e-6 * d.body_opening.m, 1e-18);
+        near(v.roll_back.m3, sliding ? 200e-9 : 400e-9, 1e-18);
+        d.piston_travel.m = 0.1e-3;
+        v = disc_volume(&d, 0, (struct pressure){10e6}, &cold);
+        near(v.pads.m3 + v.body.m3, 0, 0);
+    }
+}
+
 static void a_thicker_pad_is_squashed_more(void **state)
 {
     (void)state;
@@ -300,6 +320,7 @@ int main(void)
         cmocka_unit_test(each_cause_takes_the_volume_that_its_pistons_must_follow),
         cmocka_unit_test(roll_back_is_taken_up_on_the_way_to_the_threshold),
         cmocka_unit_test(an_unknown_cause_leaves_the_others_known),
+        cmocka_unit_test(the_way_of_a_piston_measured_at_once_holds_squash_and_opening),
         cmocka_unit_test(a_thicker_pad_is_squashed_more),
         cmocka_unit_test(a_hot_pad_is_squashed_twice_as_far),
         cmocka_unit_test(a_disc_that_sweeps_opens_both_gaps_of_a_fixed_caliper_together),

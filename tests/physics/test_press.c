@@ -236,6 +236,72 @@ static void a_stepped_bore_shortens_the_travel_by_what_it_delivers(void **state)
     driven_finish(&driven);
 }
 
+/* A remote servo before one rigid caliper that only has to close its gaps: 2 pistons of 1809.557
+ * mm2 by 0.15 mm, 542.867 mm3. They are closed at 0.5 bar, before the servo cuts in at 4 bar. Where
+ * fluid passes it comes whole from the master, and 0.2 mL for the servo's valve; where the piston
+ * pushes all of it the rod of 6 mm goes along: 1 - (6/19.05)^2 = 0.900800 of it. */
+static void the_rod_of_a_remote_servo_goes_along(void **state)
+{
+    (void)state;
+    struct car car = car_start();
+    car_vehicle(&car, AXLE_INDEPENDENT, AXLE_INDEPENDENT);
+    int master = car_add(&car, KIND_MASTER, "master");
+    car_part(&car, master)->as.master = (struct master){.type = MASTER_SINGLE,
+                                                        .bore = {16e-3},
+                                                        .stroke = {30e-3},
+                                                        .cut_off = {1e-3},
+                                                        .efficiency = {1},
+                                                        .take_up = {NAN},
+                                                        .large_bore = {NAN},
+                                                        .reservoir = -1,
+                                                        .casting = -1};
+    int servo = car_add(&car, KIND_SERVO, "servo");
+    struct servo *helps = &car_part(&car, servo)->as.servo;
+    helps->type = SERVO_REMOTE;
+    helps->works = -1;
+    helps->diameter.m = 0.15;
+    helps->bore.m = 19.05e-3;
+    int disc = car_brake(&car, KIND_DISC, AXLE_FRONT, SIDE_LEFT);
+    struct disc *brake = &car_part(&car, disc)->as.disc;
+    brake->caliper = CALIPER_FIXED;
+    brake->bores = (struct bores){2, {48e-3}};
+    brake->roll_back.m = 0.15e-3;
+    brake->pad_squash.m = brake->body_opening.m = 0;
+    car_pipe(&car, master, 0, 1e-12, servo, 0);
+    car_pipe(&car, servo, 1, 1e-12, disc, 0);
+    car_part(&car, car_add(&car, KIND_FLUID, "fluid"))->as.fluid.grade = GRADE_DOT4;
+    int at = car_add(&car, KIND_PEDAL, "pedal");
+    struct pedal *pedal = &car_part(&car, at)->as.pedal;
+    pedal->type = PEDAL_FOOT;
+    pedal->works = car_names(&car, 1, &master);
+    pedal->ratio.value = 5;
+    pedal->free_play.m = 2e-3;
+    for (int i = 0; i < car.system->part_count; i++) {
+        part_assume(car_part(&car, i));
+        car_part(&car, i)->fitted.chamber.m3 = 1e-15;
+    }
+    struct messages messages = messages_start(car.arena);
+    struct network *network = network_build(car.system, car.arena, &messages);
+    struct solution *into = solution_room(car.system, network, car.arena);
+    const double area = 201.061930e-6, gaps = 542.8672e-9, valve = 0.2e-6;
+    const struct {
+        enum yes_no passes;
+        bool assisted;
+        double volume;
+    } rows[] = {{YES, true, gaps + valve},
+                {YES, false, gaps},
+                {NO, true, 0.900800 * gaps + valve},
+                {NO, false, 0.900800 * gaps}};
+    for (size_t i = 0; i < sizeof rows / sizeof rows[0]; i++) {
+        struct state in = state_usual();
+        in.assisted = rows[i].assisted;
+        helps->passes = rows[i].passes;
+        struct reach reach = press_travel(car.system, network, &in, at, (struct force){300}, into);
+        near(reach.rod_travel.m, 1e-3 + rows[i].volume / area, 1e-8);
+    }
+    car_finish(&car);
+}
+
 /* Two masters of one bore on a bar with arms of 30 and 50 mm, each with one disc; the second disc
  * is larger, so its rod goes farther. */
 static void a_bar_goes_the_weighted_mean_of_its_rods(void **state)
@@ -298,6 +364,7 @@ int main(void)
         cmocka_unit_test(springs_between_the_pistons_set_the_circuits_apart),
         cmocka_unit_test(what_the_circuits_take_of_the_rods_travel_adds_up),
         cmocka_unit_test(a_stepped_bore_shortens_the_travel_by_what_it_delivers),
+        cmocka_unit_test(the_rod_of_a_remote_servo_goes_along),
         cmocka_unit_test(a_bar_goes_the_weighted_mean_of_its_rods),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);

@@ -253,19 +253,23 @@ static void scale_give(struct part *part, double share)
         part->as.disc.roll_back.m *= share;
         part->as.disc.pad_squash.m *= share;
         part->as.disc.body_opening.m *= share;
+        part->as.disc.piston_travel.m *= share;
         break;
     case KIND_DRUM:
         part->as.drum.clearance.m *= share;
         part->as.drum.give.m *= share;
         part->as.drum.lining_squash.m *= share;
+        part->as.drum.piston_travel.m *= share;
         break;
     case KIND_FLUID:
         part->as.fluid.air.m3 *= share;
         break;
+    case KIND_SERVO:
+        part->as.servo.valve_volume.m3 *= share;
+        break;
     case KIND_VEHICLE:
     case KIND_PEDAL:
     case KIND_RESERVOIR:
-    case KIND_SERVO:
     case KIND_MASTER:
     case KIND_JOINT:
     case KIND_VALVE:

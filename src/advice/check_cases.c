@@ -11,9 +11,10 @@ static void find_floor(struct checking *checking, const struct check_row *row, c
         }
         const struct figure *left = figure_about(checking, id, i);
         double usual = figure_value(checking, "pedal-left", i);
-        if (left != NULL && left->value <= limit_value(row->limit) &&
-            usual > limit_value(row->limit)) {
+        double least = floor_margin(checking, i);
+        if (left != NULL && left->value < least && usual >= least) {
             struct finding *finding = finding_add(checking, row, i, FIELD(as.pedal.travel));
+            finding_quantity(finding, "now", left->value, DIMENSION_LENGTH);
             finding_quantity(finding, "left", usual, DIMENSION_LENGTH);
             finding_rests_on(finding, left);
         }

@@ -13,10 +13,11 @@ void check_clutch_short(struct checking *checking, const struct check_row *row)
     for (int i = 0; i < checking->system->part_count; i++) {
         const struct figure *travel = about_slave(checking, "bearing-travel", i);
         double wanted = checking->system->parts[i].as.slave.bearing_travel.m;
-        if (travel != NULL && travel->value - wanted < limit_value(row->limit)) {
+        if (travel != NULL && travel->value < wanted * (1 + limit_value(row->limit))) {
             struct finding *finding = finding_add(checking, row, i, FIELD(as.slave.bearing_travel));
             finding_quantity(finding, "travel", fmax(travel->value, 0), DIMENSION_LENGTH);
             finding_quantity(finding, "wanted", wanted, DIMENSION_LENGTH);
+            finding_limit(finding, "least");
             finding_rests_on(finding, travel);
         }
     }

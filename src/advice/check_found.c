@@ -8,6 +8,13 @@ static bool stays(const struct part *part)
     return !part_is_new(part);
 }
 
+/* A cup or piston seal runs in it: not in a pipe, nor in a caliper, whose pistons seal. */
+static bool has_running_bore(const struct part *part)
+{
+    return part->kind == KIND_MASTER || part->kind == KIND_SLAVE || part->kind == KIND_DRUM ||
+           part->kind == KIND_SERVO || part->kind == KIND_VALVE;
+}
+
 void check_nipple_below(struct checking *checking, const struct check_row *row)
 {
     for (int i = 0; i < checking->system->part_count; i++) {
@@ -54,18 +61,17 @@ void check_bore_pitted(struct checking *checking, const struct check_row *row)
 {
     for (int i = 0; i < checking->system->part_count; i++) {
         const struct part *part = &checking->system->parts[i];
-        if (part->found.bore == BORE_PITTED && part->kind != KIND_DISC && stays(part)) {
+        if (part->found.bore == BORE_PITTED && has_running_bore(part) && stays(part)) {
             finding_add(checking, row, i, NO_FIELD);
         }
     }
 }
 
-/* The bore of a caliper does not seal; its pistons do. */
 void check_bore_stained(struct checking *checking, const struct check_row *row)
 {
     for (int i = 0; i < checking->system->part_count; i++) {
         const struct part *part = &checking->system->parts[i];
-        if (part->found.bore == BORE_STAINED && part->kind != KIND_DISC && stays(part)) {
+        if (part->found.bore == BORE_STAINED && has_running_bore(part) && stays(part)) {
             struct finding *finding = finding_add(checking, row, i, NO_FIELD);
             finding_limit(finding, "over");
         }

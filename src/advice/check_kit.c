@@ -101,11 +101,19 @@ double figure_value(const struct checking *checking, const char *id, int subject
     return figure == NULL ? NAN : figure->value;
 }
 
+double floor_margin(const struct checking *checking, int pedal)
+{
+    return limit_value("floor-margin-least") *
+           pedal_end(&checking->system->parts[pedal].as.pedal).m;
+}
+
 void finding_rests_on(struct finding *finding, const struct figure *figure)
 {
-    if (figure != NULL && figure->state == FIGURE_ASSUMED) {
-        finding->assumed = true;
-    }
+    if (figure == NULL || figure->state != FIGURE_ASSUMED)
+        return;
+    finding->assumed = true;
+    if (figure_mostly_assumed(figure) && finding->guess == NULL)
+        finding->guess = figure;
 }
 
 bool circuit_reaches(const struct system *system, const struct network *network, int circuit,

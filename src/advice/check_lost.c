@@ -33,14 +33,15 @@ void check_lost_floor(struct checking *checking, const struct check_row *row)
 {
     for (int c = 0; c < checking->network->circuit_count; c++) {
         const struct figure *left = figure_about(checking, "left-circuit-lost", c);
-        if (left != NULL && left->value <= limit_value(row->limit) &&
-            pedal_has_another(checking, c)) {
+        if (left != NULL && pedal_has_another(checking, c) &&
+            left->value < floor_margin(checking, pressure_pedal_of(
+                                                     checking->system,
+                                                     checking->network->circuits[c].master))) {
             int master = checking->network->circuits[c].master;
             struct finding *finding = finding_add(checking, row, master, FIELD(as.master.stroke));
             finding_text(finding, "circuit", left->of);
-            finding_quantity(finding, "deceleration",
-                             figure_value(checking, "deceleration-circuit-lost", c),
-                             DIMENSION_ACCELERATION);
+            finding_quantity(finding, "left", left->value, DIMENSION_LENGTH);
+            finding_limit(finding, "least");
             finding_rests_on(finding, left);
         }
     }
@@ -81,6 +82,41 @@ void check_one_circuit(struct checking *checking, const struct check_row *row)
             finding_add(checking, row, checking->network->circuits[c].master,
                         FIELD(as.master.type));
         }
+    }
+}
+
+/* Whether all brakes of a circuit, on more than one axle or not, stand on one side of a car whose
+ * other side is braked by something else. */
+static bool is_of_one_side(const struct checking *checking, int circuit, enum side *side)
+{
+    const struct circuit *of = &checking->network->circuits[circuit];
+    int brakes = 0;
+    *side = SIDE_NONE;
+    for (int i = 0; i < of->vertex_count; i++) {
+        int at = checking->network->vertices[of->vertices[i]].part;
+        const struct part *part = &checking->system->parts[at];
+        if (!kind_is_brake(part->kind))
+            continue;
+        if (part->side == SIDE_NONE || (brakes > 0 && part->side != *side))
+            return false;
+        *side = part->side;
+        brakes++;
+    }
+    return brakes > 1;
+}
+
+void check_one_side(struct checking *checking, const struct check_row *row)
+{
+    if (system_vehicle(checking->system)->type == VEHICLE_MOTORCYCLE)
+        return;
+    for (int c = 0; c < checking->network->circuit_count; c++) {
+        enum side side;
+        if (checking->network->circuits[c].clutch || !is_of_one_side(checking, c, &side))
+            continue;
+        struct finding *finding =
+            finding_add(checking, row, checking->network->circuits[c].master, NO_FIELD);
+        finding_text(finding, "circuit", checking->network->circuits[c].name);
+        finding_text(finding, "side", side == SIDE_LEFT ? "left" : "right");
     }
 }
 

@@ -31,8 +31,10 @@ void check_pedal_floor(struct checking *checking, const struct check_row *row)
     for (int i = 0; i < checking->system->part_count; i++) {
         const struct figure *left =
             is_pedal(checking, i) ? figure_about(checking, "pedal-left", i) : NULL;
-        if (left != NULL && left->value <= limit_value(row->limit)) {
+        if (left != NULL && left->value < floor_margin(checking, i)) {
             struct finding *finding = finding_add(checking, row, i, FIELD(as.pedal.travel));
+            finding_quantity(finding, "left", left->value, DIMENSION_LENGTH);
+            finding_limit(finding, "least");
             finding_quantity(finding, "travel", figure_value(checking, "pedal-travel", i),
                              DIMENSION_LENGTH);
             finding_rests_on(finding, left);
@@ -68,12 +70,14 @@ static void find_reserve(struct checking *checking, const struct check_row *row,
 
 void check_pedal_reserve(struct checking *checking, const struct check_row *row)
 {
-    find_reserve(checking, row, 1 - limit_value("pedal-used-most"), 0, limit_value(row->limit));
+    find_reserve(checking, row, 1 - limit_value("pedal-used-most"),
+                 limit_value("floor-margin-least"), limit_value(row->limit));
 }
 
 void check_pedal_used(struct checking *checking, const struct check_row *row)
 {
-    find_reserve(checking, row, 0, INFINITY, 1 - limit_value(row->limit));
+    find_reserve(checking, row, limit_value("floor-margin-least"), INFINITY,
+                 1 - limit_value(row->limit));
 }
 
 void check_pedal_slack(struct checking *checking, const struct check_row *row)
@@ -144,8 +148,12 @@ void check_lever_effort(struct checking *checking, const struct check_row *row)
     check_effort_by(checking, row, true);
 }
 
+/* What could not be worked out is not what the car cannot do. */
 void check_stop_not_reached(struct checking *checking, const struct check_row *row)
 {
+    const struct figure *now = figures_find(checking->figures, "deceleration", NULL);
+    if (now == NULL || now->state == FIGURE_NOT_COMPUTED)
+        return;
     for (int i = 0; i < checking->figures->count; i++) {
         const struct figure *figure = &checking->figures->items[i];
         if (figure->row == figure_row("effort-for-half-g") &&

@@ -59,22 +59,12 @@ void check_reading_off(struct checking *checking, const struct check_row *row)
     }
 }
 
-/* Of what a figure rests on, the assumed key that tells most among those that the measuring sheet
- * asks for; NULL. */
-static const struct cited_key *first_to_measure(const struct figure *figure)
-{
-    for (int k = 0; k < figure->assumed_count; k++)
-        if (figure->assumed[k].key->measured)
-            return &figure->assumed[k];
-    return NULL;
-}
-
 /* How many figures have this key as the first to measure. */
 static int led_by(const struct figures *figures, const struct cited_key *cited)
 {
     int count = 0;
     for (int i = 0; i < figures->count; i++) {
-        const struct cited_key *first = first_to_measure(&figures->items[i]);
+        const struct cited_key *first = figure_first_to_measure(&figures->items[i]);
         count += first != NULL && first->part == cited->part && first->key == cited->key;
     }
     return count;
@@ -88,7 +78,7 @@ void check_assumed_mostly(struct checking *checking, const struct check_row *row
         const struct figure *figure = &checking->figures->items[i];
         computed += figure->state != FIGURE_NOT_COMPUTED;
         assumed += figure->state == FIGURE_ASSUMED;
-        const struct cited_key *first = first_to_measure(figure);
+        const struct cited_key *first = figure_first_to_measure(figure);
         if (first != NULL && led_by(checking->figures, first) > most) {
             leader = first;
             most = led_by(checking->figures, leader);

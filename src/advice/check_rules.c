@@ -12,8 +12,9 @@ static struct finding *add_ruling(struct checking *checking, const struct check_
     struct finding *finding = finding_add(checking, row, vehicle, FIELD(as.vehicle.first_used));
     finding_text(finding, "rule", text_print(checking->arena, "%s (%s)", rule->title, rule->id));
     finding_text(finding, "where",
-                 text_print(checking->arena, "%s, %s (%s)", rule->where,
-                            rule_dates(rule, checking->arena), rule->scope));
+                 text_print(checking->arena, "%s, %s (%s)%s", rule->where,
+                            rule_dates(rule, checking->arena), rule->scope,
+                            rule->known == RULE_READ ? "" : "; the number is from memory"));
     if (ruling->rests_on != NULL)
         finding_rests_on(finding, ruling->rests_on);
     return finding;

@@ -35,6 +35,32 @@ void check_residual_on_discs(struct checking *checking, const struct check_row *
     }
 }
 
+/* Once a circuit: its drum with the weakest springs. */
+void check_residual_drags(struct checking *checking, const struct check_row *row)
+{
+    for (int c = 0; c < checking->network->circuit_count; c++) {
+        const struct circuit *circuit = &checking->network->circuits[c];
+        const struct figure *held = figure_about(checking, "residual-pressure", c);
+        int weakest = -1;
+        for (int i = 0; held != NULL && i < circuit->vertex_count; i++) {
+            int part = checking->network->vertices[circuit->vertices[i]].part;
+            const struct part *drum = &checking->system->parts[part];
+            if (drum->kind == KIND_DRUM && drum->as.drum.threshold.pa < held->value &&
+                (weakest < 0 || drum->as.drum.threshold.pa <
+                                    checking->system->parts[weakest].as.drum.threshold.pa))
+                weakest = part;
+        }
+        if (weakest < 0)
+            continue;
+        const struct part *drum = &checking->system->parts[weakest];
+        struct finding *finding = finding_add(checking, row, weakest, FIELD(as.drum.threshold));
+        finding_text(finding, "circuit", circuit->name);
+        finding_quantity(finding, "holds", held->value, DIMENSION_PRESSURE);
+        finding_quantity(finding, "springs", drum->as.drum.threshold.pa, DIMENSION_PRESSURE);
+        finding_rests_on(finding, held);
+    }
+}
+
 /* A note about the car, once. */
 void check_residual_none(struct checking *checking, const struct check_row *row)
 {

@@ -1,5 +1,14 @@
 #include "advice/checks.h"
 
+/* A drum or disc is renewed with its fellow, where it has one. */
+static const char *renewed(const struct checking *checking, int part)
+{
+    bool disc = checking->system->parts[part].kind == KIND_DISC;
+    if (part_mirror(checking->system, part) < 0)
+        return "it";
+    return disc ? "both discs of the axle" : "both drums of the axle";
+}
+
 void check_drum_over(struct checking *checking, const struct check_row *row)
 {
     for (int i = 0; i < checking->system->part_count; i++) {
@@ -8,6 +17,7 @@ void check_drum_over(struct checking *checking, const struct check_row *row)
             struct finding *finding = finding_add(checking, row, i, FIELD(as.drum.diameter));
             finding_quantity(finding, "diameter", part->as.drum.diameter.m, DIMENSION_LENGTH);
             finding_quantity(finding, "most", part->as.drum.most_diameter.m, DIMENSION_LENGTH);
+            finding_text(finding, "renew", renewed(checking, i));
         }
     }
 }
@@ -21,6 +31,7 @@ void check_disc_under(struct checking *checking, const struct check_row *row)
             struct finding *finding = finding_add(checking, row, i, FIELD(as.disc.thickness));
             finding_quantity(finding, "thickness", part->as.disc.thickness.m, DIMENSION_LENGTH);
             finding_quantity(finding, "least", part->as.disc.least_thickness.m, DIMENSION_LENGTH);
+            finding_text(finding, "renew", renewed(checking, i));
         }
     }
 }

@@ -17,21 +17,22 @@ static const struct check_row rows[] = {
      "Look over bores, pedal ratio, servo and effort in the description; then the master's bore.",
      CUSTOM, "line-pressure-most", check_line_pressure},
     {"pedal-on-floor", SEVERITY_DANGER,
-     "The {part} meets the floor, or a piston its end, before the effort is reached; it would "
-     "need {travel}.",
-     "More foot gives no more brake.",
+     "The {part} leaves {left} to the floor or a piston's end, less than {least} of its travel; it "
+     "would need {travel}.",
+     "There more foot gives no more brake.",
      "Set the shoes, look for air and soft hoses; a larger master bore shortens the travel.",
-     MOT ", 1.1.2", "pedal-floor-least", check_pedal_floor},
+     MOT ", 1.1.2", "floor-margin-least", check_pedal_floor},
     {"pedal-reserve-gone", SEVERITY_DANGER,
      "The {part} leaves {left} to the floor ({share} of its travel) at {effort}; at most {limit} "
      "may be used.",
-     "Wear, heat and a drop of air use that up.",
-     "Set the shoes, bleed again, renew hoses that swell; then compare bores.", "49 CFR 570.55(c)",
+     "Heat, old hoses and a drop of air use that up.",
+     "Set the shoes, bleed again, renew hoses that swell; then compare bores.",
+     "49 CFR 570.5(c) (from memory), as 570.55(c)",
      "pedal-used-most", check_pedal_used},
     {"pedal-reserve-low", SEVERITY_WARNING,
      "The {part} leaves {left} to the floor ({share} of its travel) at {effort}; the trade keeps "
      "{limit}.",
-     "Wear, heat and a drop of air use the reserve up.",
+     "Heat, old hoses and a drop of air use the reserve up.",
      "Set the shoes, bleed again, renew hoses that swell; then compare bores.", CUSTOM,
      "pedal-left-least", check_pedal_reserve},
     {"pedal-long-when-slack", SEVERITY_ADVICE,
@@ -40,22 +41,22 @@ static const struct check_row rows[] = {
      "Set the shoes before bleeding and at every service.", CUSTOM, "pedal-left-least",
      check_pedal_slack},
     {"floor-when-hot", SEVERITY_DANGER,
-     "With brakes and fluid hot the {part} meets the floor, or a piston its end; cold, {left} is "
-     "left.",
+     "With brakes and fluid hot the {part} leaves {now} to the floor or a piston's end; cold, {left} "
+     "is left.",
      "Drums grow and linings and fluid soften just when a long descent needs the brakes.",
      "Set the shoes, bleed again, renew hoses and fluid; compare the master's bore.", CUSTOM,
-     "pedal-floor-least", check_floor_hot},
+     "floor-margin-least", check_floor_hot},
     {"floor-when-knocked-back", SEVERITY_WARNING,
-     "On the first stroke after pads were knocked back the {part} meets the floor, or a piston its "
-     "end; else {left} is left.",
+     "On the first stroke after pads were knocked back the {part} leaves {now} to the floor or a "
+     "piston's end; else {left} is left.",
      "Run-out and bearing play push the pads away between two stops.",
      "Set the wheel bearings, true or renew the disc; pump once if the first stroke is long.",
-     CUSTOM, "pedal-floor-least", check_floor_knocked},
+     CUSTOM, "floor-margin-least", check_floor_knocked},
     {"floor-when-hoses-worn", SEVERITY_ADVICE,
-     "With hoses that swell as much as the rule allows the {part} meets the floor, or a piston its "
-     "end; as they are, {left} is left.",
+     "With hoses that swell as much as the rule allows the {part} leaves {now} to the floor or a "
+     "piston's end; as they are, {left} is left.",
      "Old hoses come to that.", "Renew hoses before they are old; compare the master's bore.",
-     "49 CFR 571.106, S5.3.2 (from memory)", "pedal-floor-least", check_floor_hoses},
+     "49 CFR 571.106, S5.3.2 (from memory)", "floor-margin-least", check_floor_hoses},
     {"servo-few-strokes", SEVERITY_NOTE,
      "With the engine stopped the {part} helps for {strokes} full strokes; {least} are usual.",
      "An engine that stalls leaves the driver only those.",
@@ -145,12 +146,12 @@ static const struct check_row rows[] = {
 
     /* one circuit lost, no vacuum */
     {"failed-circuit-floor", SEVERITY_WARNING,
-     "With the {circuit} lost the pedal meets the floor, or the piston its end, before the effort "
-     "is reached; {deceleration} is left.",
+     "With the {circuit} lost the pedal leaves {left} to the floor or the piston's end, less than "
+     "{least} of its travel.",
      "The other circuit cannot be pressed as hard as it could work.",
      "Set the shoes and bleed; compare the strokes of the {part} with the volumes of its "
      "circuits.",
-     CUSTOM, "lost-left-least", check_lost_floor},
+     CUSTOM, "floor-margin-least", check_lost_floor},
     {"failed-circuit-weak", SEVERITY_WARNING,
      "With the {circuit} lost {effort} at the pedal give {deceleration}; the rule asks for "
      "{least} (from memory).",
@@ -162,6 +163,12 @@ static const struct check_row rows[] = {
      "Cars were made so; what remains then is the hand brake.",
      "Keep hoses, pipes and the hand brake beyond doubt.",
      "49 CFR 571.135, S4 (definition of a split system)", NULL, check_one_circuit},
+    {"circuit-of-one-side", SEVERITY_DANGER,
+     "All brakes of the {circuit} are on the {side} side.",
+     "With the other circuit lost the car is braked on that side alone and is thrown round.",
+     "Look over the outlets and the runs in the description, then the pipes: a circuit works an axle, "
+     "a diagonal, or both wheels of an axle and more.",
+     CUSTOM, NULL, check_one_side},
     {"unassisted-weak", SEVERITY_WARNING,
      "Without help of the {part} {effort} at the pedal give {deceleration}; the rule asks for "
      "{least} (from memory).",
@@ -316,6 +323,13 @@ static const struct check_row rows[] = {
      "The pads drag and boil the fluid.",
      "Take it out, or fit one for discs where the master lies below the calipers.", CUSTOM,
      "residual-on-discs-most", check_residual_on_discs},
+    {"residual-drags", SEVERITY_WARNING,
+     "The {circuit} keeps {holds} with the foot off; the shoe springs of the {part} give way at "
+     "{springs}.",
+     "The shoes stay on the drum: they drag, warm the fluid and wear.",
+     "Take a residual valve out (two in a row hold their sum; a master may have one inside), or fit "
+     "one for drums.",
+     CUSTOM, NULL, check_residual_drags},
     {"residual-none", SEVERITY_NOTE, "Drums all round, and no residual valve is described.",
      "Plain cups let air past when the pedal comes back fast, unless expanders hold them.",
      "See whether the master holds one, or the cylinders have expanders.", CUSTOM, NULL,
@@ -391,10 +405,10 @@ static const struct check_row rows[] = {
 
     /* clutch */
     {"clutch-travel-short", SEVERITY_WARNING,
-     "The {part} moves the bearing {travel}; the clutch wants {wanted}.",
+     "The {part} moves the bearing {travel}; the clutch wants {wanted} and {least} more.",
      "It drags, and gears grate.",
      "Bleed it, look at hose, play and fork; then compare the bores of master and slave.", CUSTOM,
-     "bearing-spare-least", check_clutch_short},
+     "bearing-margin-least", check_clutch_short},
     {"clutch-over-travel", SEVERITY_WARNING,
      "The {part} moves the bearing {travel}; {most} is the most that the clutch stands.",
      "Its springs are overstressed.",
@@ -423,11 +437,11 @@ static const struct check_row rows[] = {
     /* wear */
     {"drum-over-limit", SEVERITY_DANGER,
      "The drum of the {part} measures {diameter}; {most} is the most that is cast in.",
-     "It may burst or bend, and the pedal grows long.", "Renew both drums of the axle.", CUSTOM,
+     "It may burst or bend, and the pedal grows long.", "Renew {renew}.", CUSTOM,
      NULL, check_drum_over},
     {"disc-under-limit", SEVERITY_DANGER,
      "The disc of the {part} measures {thickness}; {least} is the least that is cast in.",
-     "It overheats and cracks, and a piston may come too far out.", "Renew both discs of the axle.",
+     "It overheats and cracks, and a piston may come too far out.", "Renew {renew}.",
      CUSTOM, NULL, check_disc_under},
     {"lining-thin", SEVERITY_WARNING,
      "The {part} has {left} of lining left; {least} is the least over the shoe.",

@@ -42,7 +42,10 @@ bool ruling_is_for(const struct checking *checking, const char *rule);
 const struct figure *figure_about(const struct checking *checking, const char *id, int subject);
 /* Its value, NaN when there is none. */
 double figure_value(const struct checking *checking, const char *id, int subject);
-/* Marks the finding as resting on assumed values when that figure does. */
+/* Travel, m, that a pedal must keep to its floor in every case. */
+double floor_margin(const struct checking *checking, int pedal);
+/* Marks the finding as resting on assumed values when that figure does; and as a guess when most of
+ * what the figure rests on is assumed. */
 void finding_rests_on(struct finding *finding, const struct figure *figure);
 
 /* Whether a circuit reaches a part of that kind on that axle (AXLE_NONE: any). */
@@ -79,6 +82,7 @@ CHECK(few_strokes);
 CHECK(lost_floor);
 CHECK(lost_weak);
 CHECK(one_circuit);
+CHECK(one_side);
 CHECK(unassisted);
 /* check_balance.c */
 CHECK(rear_first);
@@ -117,6 +121,7 @@ CHECK(weeping);
 /* check_valves.c */
 CHECK(residual_on_discs);
 CHECK(residual_none);
+CHECK(residual_drags);
 CHECK(valve_in_front);
 CHECK(hold_off);
 CHECK(lamp_lit);

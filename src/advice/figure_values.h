@@ -136,6 +136,7 @@ FIGURE_TEST(of_front_sides);
 FIGURE_TEST(of_rear_sides);
 FIGURE_TEST(of_front_pair); /* the same of a car, not of the two discs of one wheel */
 FIGURE_TEST(of_rear_pair);
+FIGURE_TEST(of_brakes); /* it has brakes at all: a description may be of a clutch alone */
 FIGURE_TEST(of_two_axles);
 FIGURE_TEST(of_axles_together); /* both worked by the same pedals */
 FIGURE_TEST(

@@ -158,6 +158,12 @@ static bool has_axle(const struct situation *situation, enum axle axle)
     return has_brake(situation, axle, SIDE_NONE);
 }
 
+FIGURE_TEST(of_brakes)
+{
+    (void)subject, (void)sub;
+    return situation->usual->brake_count > 0;
+}
+
 FIGURE_TEST(of_two_axles)
 {
     (void)subject, (void)sub;

@@ -157,6 +157,14 @@ const struct figure *figures_find(const struct figures *figures, const char *id,
     return NULL;
 }
 
+const struct cited_key *figure_first_to_measure(const struct figure *figure)
+{
+    for (int k = 0; k < figure->assumed_count; k++)
+        if (figure->assumed[k].key->measured)
+            return &figure->assumed[k];
+    return NULL;
+}
+
 bool figure_mostly_assumed(const struct figure *figure)
 {
     return figure->state == FIGURE_ASSUMED &&

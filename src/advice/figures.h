@@ -75,6 +75,10 @@ struct figures {
  * by pull. */
 bool figure_mostly_assumed(const struct figure *figure);
 
+/* Of what it rests on, the assumed key that tells most among those that the measuring sheet asks
+ * for; NULL. */
+const struct cited_key *figure_first_to_measure(const struct figure *figure);
+
 /* All figures of a car, with what they rest on found by moving each assumed value (to the ends of
  * its usual range, by a hundredth, to half and double, through all choices) and what they lack
  * found by filling in all that is missing and taking it away again key by key. */

@@ -37,6 +37,8 @@ struct finding {
     struct named_quantity quantities[FINDING_QUANTITIES];
     int quantity_count;
     bool assumed; /* rests on assumed values */
+    const struct figure *guess; /* a figure that it rests on and that is mostly assumed, or NULL */
+    const char *measure;        /* of a guess: what to measure first, "bore of the front disc"; NULL */
 };
 struct findings {
     struct arena *arena;
@@ -64,7 +66,9 @@ const struct check_row *check_row(const char *id);
  * pistons, weeping, a pitted bore, a nipple that is sheared or seized. Worst first. */
 struct findings unsettled_of(const struct system *system, const struct network *network,
                              struct arena *arena);
-/* Runs every check; worst first, then by place. today: for ages. */
+/* Runs every check; worst first, then by place. What is dangerous or a warning comes before advice,
+ * and that before notes; within each of the three, findings that rest mostly on assumed values come
+ * after those that do not. today: for ages. */
 struct findings findings_of(const struct system *system, const struct network *network,
                             const struct figures *figures, struct date today, struct arena *arena);
 

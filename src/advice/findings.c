@@ -3,6 +3,7 @@
 #include <string.h>
 
 #include "advice/checks.h"
+#include "base/text.h"
 
 static int compare_places(const struct place *a, const struct place *b)
 {
@@ -12,8 +13,20 @@ static int compare_places(const struct place *a, const struct place *b)
     return a->line != b->line ? (a->line < b->line ? -1 : 1) : 0;
 }
 
+/* Serious, advice, note. */
+static int tier(const struct finding *finding)
+{
+    return finding->severity >= SEVERITY_WARNING ? 0 : finding->severity == SEVERITY_ADVICE ? 1 : 2;
+}
+
 static int compare_findings(const struct finding *a, const struct finding *b)
 {
+    if (tier(a) != tier(b)) {
+        return tier(a) - tier(b);
+    }
+    if ((a->guess != NULL) != (b->guess != NULL)) {
+        return a->guess != NULL ? 1 : -1;
+    }
     if (a->severity != b->severity) {
         return a->severity > b->severity ? -1 : 1;
     }
@@ -71,6 +84,13 @@ struct findings findings_of(const struct system *system, const struct network *n
     const struct check_row *rows = check_rows(&count);
     for (size_t i = 0; i < count; i++) {
         rows[i].test(&checking, &rows[i]);
+    }
+    for (size_t i = 0; i < findings.count; i++) {
+        const struct figure *guess = findings.items[i].guess;
+        const struct cited_key *first = guess == NULL ? NULL : figure_first_to_measure(guess);
+        if (first != NULL)
+            findings.items[i].measure = text_print(arena, "%s of the %s", first->key->name,
+                                                   system->parts[first->part].name);
     }
     sort_findings(&findings);
     return findings;

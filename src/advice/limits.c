@@ -6,6 +6,7 @@
 #include "units/constants.h"
 
 #define CUSTOM "common practice, no source"
+#define OWN    "our own mark, no source"
 
 static const struct limit_row rows[] = {
     {"line-pressure-most", 15e6, DIMENSION_PRESSURE,
@@ -16,10 +17,15 @@ static const struct limit_row rows[] = {
     {"pedal-floor-least", 0.0, DIMENSION_LENGTH,
      "least pedal travel left: at the floor more foot gives no more brake",
      "UK MOT inspection manual: cars and passenger vehicles, 1.1.2"},
+    {"floor-margin-least", 0.05, DIMENSION_SHARE,
+     "least part of the pedal's travel left to the floor, in every case and with a circuit lost: "
+     "nearer than that wear and readings decide",
+     OWN},
     {"assisted-strokes-least", 2.0, DIMENSION_NUMBER,
      "fewest full strokes that a servo helps with the engine stopped", CUSTOM},
     {"pedal-used-most", 0.80, DIMENSION_SHARE,
-     "most part of the pedal travel that is used at 50 lbf (222 N)", "49 CFR 570.55(c)"},
+     "most part of the pedal travel that is used at 50 lbf (222 N)",
+     "49 CFR 570.5(c) for cars (from memory), 570.55(c) for vehicles over 10000 lb"},
     {"stroke-left-least", 2.5e-3, DIMENSION_LENGTH,
      "least stroke that is left in a cylinder before its end", CUSTOM},
     {"lost-deceleration-least", 2.44, DIMENSION_ACCELERATION,
@@ -40,6 +46,8 @@ static const struct limit_row rows[] = {
     {"grip-band-slope", 0.7, DIMENSION_NUMBER,
      "slope of the least braking rate over grip: rate at least 0.1 + slope * (grip - 0.2)",
      "UN Regulation No. 13-H, annex 5, 3.1 (from memory; 0.85 in No. 13)"},
+    {"bearing-margin-least", 0.05, DIMENSION_SHARE,
+     "least bearing travel beyond what frees the clutch, as a part of that", OWN},
     {"bearing-spare-least", 0.0, DIMENSION_LENGTH,
      "least bearing travel beyond what frees the clutch", CUSTOM},
     {"bearing-room-least", 0.0, DIMENSION_LENGTH,
@@ -52,7 +60,8 @@ static const struct limit_row rows[] = {
      "the stop for which the effort is judged: half of the car's weight as brake force",
      "UK MOT inspection manual: cars and passenger vehicles, 1.2.2"},
     {"effort-most", 445.0, DIMENSION_FORCE,
-     "most effort at a pedal for the asked stop (100 lbf), as pedals are designed", CUSTOM},
+     "most effort at a pedal for the asked stop (100 lbf), as pedals are designed",
+     "from memory, no source"},
     {"lever-effort-most", 244.7, DIMENSION_FORCE,
      "most effort at a hand lever for the asked stop (55 lbf)",
      "49 CFR 571.122, S6.10, edition before 2012 (from memory)"},

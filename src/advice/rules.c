@@ -286,7 +286,9 @@ static enum rule_concern concern_of(const struct rule_row *row, const struct rul
     bool motorcycle = vehicle->type == VEHICLE_MOTORCYCLE;
     if (motorcycle != (row->of == RULE_MOTORCYCLES))
         return RULE_OTHER_CLASS;
-    *why = row->most_mass > 0 && vehicle->mass.kg > row->most_mass
+    *why = system_first(car->system, KIND_DISC) < 0 && system_first(car->system, KIND_DRUM) < 0
+               ? "no brakes are described"
+           : row->most_mass > 0 && vehicle->mass.kg > row->most_mass
                ? "asked of cars and of vehicles up to 3500 kg"
            : row->spares != NULL ? row->spares(car)
                                  : NULL;

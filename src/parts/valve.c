@@ -73,7 +73,7 @@ struct pressure valve_output_falling(const struct valve *valve, struct pressure 
         break;
     case VALVE_RESIDUAL:
         if (valve->holds.pa >= 0)
-            out = fmax(in.pa, fmin(valve->holds.pa, peak.pa));
+            out = fmin(in.pa + valve->holds.pa, peak.pa);
         break;
     case VALVE_SHUTTLE:
         out = in.pa;

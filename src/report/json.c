@@ -46,6 +46,8 @@ static json_t *finding_object(struct arena *arena, const struct result *result,
     json_object_set_new(object, "quantities",
                         quantities_object(finding->quantities, finding->quantity_count));
     json_object_set_new(object, "rests_on_assumed", json_boolean(finding->assumed));
+    json_object_set_new(object, "mostly_assumed", json_boolean(finding->guess != NULL));
+    json_object_set_new(object, "measure_first", string_or_null(finding->measure));
     return object;
 }
 

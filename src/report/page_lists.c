@@ -125,7 +125,9 @@ static double finding_text(struct flow *flow, const struct result *result,
     text_add(&small, "%s", row->id);
     if (place_of(arena, finding))
         text_add(&small, "   %s", place_of(arena, finding));
-    if (finding->assumed)
+    if (finding->measure != NULL)
+        text_add(&small, "   mostly assumed: measure first the %s", finding->measure);
+    else if (finding->assumed)
         text_add(&small, "   rests on assumed values");
     y = flow_words(flow, x, y + 0.4, width, small.items, flow_id(), INK_GREY, draw);
     return flow_words(flow, x, y, width,

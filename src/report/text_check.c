@@ -40,7 +40,8 @@ static bool same_words(const char *a, const char *b)
 static bool alike(struct arena *arena, const struct result *result, const struct finding *a,
                   const struct finding *b)
 {
-    if (a->check != b->check || a->severity != b->severity || a->assumed != b->assumed)
+    if (a->check != b->check || a->severity != b->severity || a->assumed != b->assumed ||
+        !same_words(a->measure, b->measure))
         return false;
     struct said first = said_of(arena, result, a), second = said_of(arena, result, b);
     return same_words(first.why, second.why) && same_words(first.remedy, second.remedy);
@@ -74,6 +75,11 @@ static void add_finding(struct text *into, const struct result *result, size_t a
     for (char *letter = signal; *letter != '\0'; letter++)
         *letter = (char)(*letter - 'a' + 'A');
     text_add(into, "%-8s %s\n", signal, finding->check->id);
+    if (finding->guess != NULL)
+        add_led(into, "Measure first",
+                text_print(into->arena, "the %s; this rests mostly on assumed values.",
+                           finding->measure == NULL ? "values that the figures below name"
+                                                    : finding->measure));
     for (size_t i = at; i < findings->count; i++) {
         if (done[i] || !alike(into->arena, result, finding, &findings->items[i]))
             continue;
@@ -84,7 +90,7 @@ static void add_finding(struct text *into, const struct result *result, size_t a
     add_led(into, "Why", said.why);
     add_led(into, "Do", said.remedy);
     add_led(into, "Source", finding->check->source);
-    if (finding->assumed)
+    if (finding->assumed && finding->guess == NULL)
         text_add(into, "    Rests on assumed values; see the figures below.\n");
 }
 

@@ -160,6 +160,12 @@ static void no_word_of_a_finding_is_left_unfilled(void **state)
     }
 }
 
+static int tier_of(const struct finding *finding)
+{
+    return finding->severity >= SEVERITY_WARNING ? 2 : finding->severity == SEVERITY_ADVICE;
+}
+
+/* Serious ones, advice, notes; in each first what rests on what was written, then guesswork. */
 static void findings_come_worst_first_and_then_by_line(void **state)
 {
     (void)state;
@@ -168,6 +174,12 @@ static void findings_come_worst_first_and_then_by_line(void **state)
     assert_true(findings->count > 5);
     for (size_t i = 1; i < findings->count; i++) {
         const struct finding *before = &findings->items[i - 1], *after = &findings->items[i];
+        assert_true(tier_of(before) >= tier_of(after));
+        if (tier_of(before) != tier_of(after))
+            continue;
+        assert_false(before->guess != NULL && after->guess == NULL);
+        if ((before->guess != NULL) != (after->guess != NULL))
+            continue;
         assert_true(before->severity >= after->severity);
         if (before->severity == after->severity && before->place.file != NULL &&
             after->place.file != NULL && strcmp(before->place.file, after->place.file) == 0) {
@@ -175,6 +187,78 @@ static void findings_come_worst_first_and_then_by_line(void **state)
         }
     }
     advice_car_finish(&car);
+}
+
+/* A pedal on its floor whose travel is mostly assumed comes after a hose that is not there, and says
+ * what to measure first; what is found missing, wrong or unequal is no guess. */
+static void guesswork_comes_after_what_is_given_and_says_what_to_measure(void **state)
+{
+    (void)state;
+    struct advice_car car = advice_car_load("tests/cases/findings/pedal-on-floor.ini", NULL);
+    bool guessed = false;
+    for (size_t i = 0; i < car.result->findings.count; i++) {
+        const struct finding *finding = &car.result->findings.items[i];
+        if (strcmp(finding->check->id, "pedal-on-floor") != 0)
+            continue;
+        assert_true(finding->assumed);
+        assert_non_null(finding->guess);
+        assert_true(figure_mostly_assumed(finding->guess));
+        assert_non_null(finding->measure);
+        assert_true(figure_first_to_measure(finding->guess)->key->measured);
+        guessed = true;
+    }
+    assert_true(guessed);
+    advice_car_finish(&car);
+    static const char *const never[] = {"hose-missing", "fluid-wrong-found",
+                                        "bores-differ-across-axle", "circuit-of-one-side"};
+    struct arena *arena = arena_create();
+    for (size_t n = 0; n < sizeof never / sizeof *never; n++) {
+        struct case_paths yes = paths_of(arena, never[n], "");
+        car = advice_car_load(yes.car, yes.work);
+        for (size_t i = 0; i < car.result->findings.count; i++)
+            if (strcmp(car.result->findings.items[i].check->id, never[n]) == 0)
+                assert_null(car.result->findings.items[i].guess);
+        advice_car_finish(&car);
+    }
+    arena_destroy(arena);
+}
+
+/* A clutch alone is asked for no stop; brakes that cannot be worked out are not said to fail. */
+static void what_was_not_computed_is_not_called_impossible(void **state)
+{
+    (void)state;
+    struct advice_car car = advice_car_read(
+        "[vehicle]\nmass = 1000 kg\nfront tyre radius = 0.3 m\nrear tyre radius = 0.3 m\n"
+        "[clutch pedal]\nworks = clutch master\nratio = 5.5\ntravel = 150 mm\n"
+        "[clutch master]\ntype = single\nbore = 19.05 mm\nstroke = 32 mm\n"
+        "[clutch slave]\ntype = outside\nbore = 22.225 mm\nstroke = 30 mm\nfork ratio = 2\n"
+        "release force = 1000 N\nbearing travel = 7 mm\n[runs]\n"
+        "clutch line = clutch master, 0.9 m pipe, 0.3 m hose, clutch slave\n",
+        NULL);
+    assert_false(advice_finds(&car, "stop-not-reached", NULL));
+    assert_null(figures_find(&car.result->figures, "deceleration", NULL));
+    assert_null(figures_find(&car.result->figures, "effort-for-half-g", NULL));
+    for (int i = 0; i < car.result->rulings.count; i++)
+        assert_true(car.result->rulings.items[i].concern == RULE_SPARES ||
+                    car.result->rulings.items[i].concern == RULE_OTHER_CLASS);
+    advice_car_finish(&car);
+    /* shoes on pins lock by themselves at 0.698; from 0.8 of that they are refused */
+    car = advice_car_load("tests/cases/findings/stop-not-reached.not.ini", NULL);
+    assert_false(advice_finds(&car, "stop-not-reached", NULL));
+    advice_car_finish(&car);
+    char *path = source_path("systems/little-two-seater.ini");
+    char *text = read_whole(path, NULL), *at = strstr(text, "shoes = leading and trailing");
+    assert_non_null(at);
+    struct arena *arena = arena_create();
+    const char *grabbing = text_print(arena, "%.*sanchor = pin\nfriction = 0.6\n%s",
+                                      (int)(at - text), text, at);
+    car = advice_car_read(grabbing, NULL);
+    assert_true(isnan(figures_find(&car.result->figures, "deceleration", NULL)->value));
+    assert_false(advice_finds(&car, "stop-not-reached", NULL));
+    advice_car_finish(&car);
+    arena_destroy(arena);
+    free(text);
+    free(path);
 }
 
 /* The demo: another bore, an axle hose forgotten; the bore's change by hand: (13/16)^2/(7/8)^2 is
@@ -205,6 +289,8 @@ int main(void)
         cmocka_unit_test(a_limit_flips_its_check_by_one_line_alone),
         cmocka_unit_test(no_word_of_a_finding_is_left_unfilled),
         cmocka_unit_test(findings_come_worst_first_and_then_by_line),
+        cmocka_unit_test(guesswork_comes_after_what_is_given_and_says_what_to_measure),
+        cmocka_unit_test(what_was_not_computed_is_not_called_impossible),
         cmocka_unit_test(the_demo_is_told_what_follows_from_its_work),
     };
     return cmocka_run_group_tests(tests, load_loud, finish_loud);

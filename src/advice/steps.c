@@ -452,7 +452,8 @@ static const struct step_row rows[] = {
      "Computed, hard on: {text}.",
      NULL, "49 CFR 570.55(c)", "pedal left", NULL},
     {"test-servo-holds", PHASE_TEST,
-     "{part}: stop the engine, wait two minutes. {text} must be left.",
+     "{part}: stop the engine, wait two minutes. Two assisted strokes must be left, of a small "
+     "shell one (figure assisted-strokes-left).",
      "It shows that the check valve and the vacuum hose hold.", CUSTOM, "strokes", NULL},
     {"test-shuttle", PHASE_TEST, "The lamp of the {part} must be out with the pedal hard on.",
      "A shuttle that went over shuts a circuit off the lamp's watch.", CUSTOM, "out, or not", NULL},

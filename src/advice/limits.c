@@ -25,7 +25,8 @@ static const struct limit_row rows[] = {
      "fewest full strokes that a servo helps with the engine stopped", CUSTOM},
     {"pedal-used-most", 0.80, DIMENSION_SHARE,
      "most part of the pedal travel that is used at 50 lbf (222 N)",
-     "49 CFR 570.5(c) for cars (from memory), 570.55(c) for vehicles over 10000 lb"},
+     "49 CFR 570.5(c) for cars (from memory), 570.55(c) for vehicles over 10000 lb; the same in "
+     "Quebec, 174(9)"},
     {"stroke-left-least", 2.5e-3, DIMENSION_LENGTH,
      "least stroke that is left in a cylinder before its end", CUSTOM},
     {"lost-deceleration-least", 2.44, DIMENSION_ACCELERATION,
@@ -66,7 +67,8 @@ static const struct limit_row rows[] = {
      "most effort at a hand lever for the asked stop (55 lbf)",
      "49 CFR 571.122, S6.10, edition before 2012 (from memory)"},
     {"side-difference-most", 0.30, DIMENSION_SHARE,
-     "most difference of the brake forces of an axle, of the stronger",
+     "most difference of the brake forces of an axle, of the stronger; the same in the Swiss test of "
+     "veterans (quoted)",
      "UK MOT inspection manual: cars and passenger vehicles, 1.2.1"},
     {"side-difference-dangerous", 0.50, DIMENSION_SHARE,
      "difference of the brake forces of a steered axle that is dangerous",

@@ -5,6 +5,7 @@
 
 #include "advice/bleed_scope.h"
 #include "advice/grip_rates.h"
+#include "advice/holds.h"
 #include "advice/rule_stop.h"
 #include "physics/press.h"
 #include "physics/pressure.h"
@@ -187,7 +188,7 @@ RULE_VALUE(rule_parking_deceleration)
 static double figure_now(const struct rule_car *car, const char *id)
 {
     const struct figure *figure = figures_find(car->figures, id, NULL);
-    return figure == NULL ? NAN : figure->value;
+    return figure == NULL || holds_spoiled(figure) ? NAN : figure->value;
 }
 
 RULE_VALUE(rule_side_difference)
@@ -248,6 +249,21 @@ static double capacity_over(const struct rule_car *car,
         if (isnan(share))
             return NAN;
         least = isnan(least) ? share : fmin(least, share);
+    }
+    return least;
+}
+
+/* The thinnest lining of all drums. */
+RULE_VALUE(rule_lining)
+{
+    (void)argument;
+    double least = NAN;
+    for (int i = 0; i < car->system->part_count; i++) {
+        const struct part *part = &car->system->parts[i];
+        if (part->kind == KIND_DRUM && isnan(part->as.drum.lining_left.m))
+            return NAN;
+        if (part->kind == KIND_DRUM)
+            least = fmin(least, part->as.drum.lining_left.m);
     }
     return least;
 }
@@ -380,6 +396,11 @@ RULE_REASON(rule_spares_no_lever)
             car->system->parts[i].as.pedal.type == PEDAL_HAND)
             return NULL;
     return "no hand lever works a brake";
+}
+
+RULE_REASON(rule_spares_no_drums)
+{
+    return has_kind(car, KIND_DRUM) ? NULL : "it has no drums";
 }
 
 RULE_REASON(rule_spares_no_discs)

@@ -13,6 +13,8 @@
 #define EEC          "countries of the European Communities"
 #define EEC71        "Council Directive 71/320/EEC"
 #define GERMANY      "Germany"
+#define QUEBEC       "Quebec, Canada"
+#define QUEBEC_CODE "Quebec, Regulation respecting safety standards for road vehicles"
 #define USA          "United States"
 #define OHIO         "Ohio, United States"
 #define CHINA        "China"
@@ -119,6 +121,10 @@ static const struct rule_row rows[] = {
      SHARE, MEMORY, .where = USA, .source = CFR570_LIGHT, .clause = "570.5(c)",
      .scope = "50 lbf, engine running if assisted", .figure = "pedal-travel",
      .measure = rule_pedal_used, .argument = 50 * LBF, .spares = rule_spares_over_10000_lb},
+    {.id = "quebec-lining", .title = "Lining left over the shoe, bonded", .value = 1.6e-3,
+     LENGTH, .where = QUEBEC, .source = QUEBEC_CODE, .clause = "135(9)(a)",
+     .scope = "drums; riveted ones 1 mm over the rivets, or 3.2 mm in all, where they cannot be seen",
+     .figure = NULL, .measure = rule_lining, .spares = rule_spares_no_drums},
     {.id = "gb7258-total", CARS, .title = "All brakes, brake force over weight", .value = 0.60,
      SHARE, .where = CHINA, .source = GB7258, .clause = "table 1",
      .scope = "cars and up to 3500 kg, unladen (laden 50 %); on rollers; 500 N here",
@@ -164,7 +170,7 @@ static const struct rule_row rows[] = {
      .figure = "grip-efficiency", .measure = rule_grip_band, .argument = 0.7,
      .spares = rule_spares_one_axle},
     {.id = "eec71-lock-order", CARS, .title = "Grip the front asks for over what the rear does",
-     .value = 0, SHARE, NEW_TYPES, FROM(1971, 7, 26), UNTIL(1998, 5, 11), .where = EEC,
+     .value = 0, SHARE, NEW_TYPES, FROM(1972, 1, 1), UNTIL(1998, 5, 11), .where = EEC,
      .source = EEC71, .clause = "Annex II, appendix",
      .scope = "least from braking rate 0.15 to 0.8; from 0.3 to 0.45 the rear may ask for up to the "
               "rate + 0.05; here at the described load alone; dates from memory",
@@ -186,7 +192,7 @@ static const struct rule_row rows[] = {
      .figure = "deceleration-circuit-lost", .measure = rule_secondary, AT_500N},
     {.id = "fmvss135-cold", CARS, .title = "Stopping distance from 100 km/h, cold", .value = 70,
      .at_most = true, LENGTH, NEW_TYPES, FROM(2000, 9, 1), .where = USA, .source = LETTER135,
-     .clause = "S7.5", .scope = "cold effectiveness, up to 500 N; the date is from memory",
+     .clause = "S7.5", .scope = "cold effectiveness, up to 500 N; built from 2000-09-01, by choice from 1995-03-06",
      .figure = "deceleration", .measure = rule_distance, .argument = 100 * KM_H},
     {.id = "fmvss135-circuit", CARS, .title = "Stopping distance from 100 km/h, one circuit failed",
      .value = 168, .at_most = true, LENGTH, NEW_TYPES, MEMORY, FROM(2000, 9, 1), .where = USA,

@@ -4,6 +4,7 @@
 #include <math.h>
 #include <string.h>
 
+#include "advice/grip_rates.h"
 #include "advice_car.h"
 #include "base/text.h"
 
@@ -110,7 +111,8 @@ static void every_rule_says_where_for_whom_and_by_whom(void **state)
 }
 
 /* UK MOT inspection manual: cars and passenger vehicles, section 1 Brakes, 1.2.2, 1.4.2 and 1.2.1
- * (read); StVZO 41(4), (4a), (5) (read); UN Regulation No. 13, Rev.4, Annex 4, 2.2.1 (read); UN
+ * (read); StVZO 41(4), (4a), (5) (read); UN Regulation No. 13, Rev.4, Annex 4, 2.2.1 (read); Quebec, Regulation respecting safety standards
+ * for road vehicles, 135(9)(a) (read); UN
  * Regulation No. 13-H, Annex 3 (from memory); Ohio Administrative Code 4501:2-1-08 (read). */
 static void numbers_are_those_of_their_sources(void **state)
 {
@@ -129,6 +131,7 @@ static void numbers_are_those_of_their_sources(void **state)
     near(rule_row("r13h-service")->value, 6.43, 1e-12);
     near(rule_row("r13h-secondary")->value, 2.44, 1e-12);
     near(rule_row("fmvss135-cold")->value, 70, 1e-12);
+    near(rule_row("quebec-lining")->value, 1.6e-3, 1e-12);
     near(rule_row("fmvss105-1968")->value, 6.096, 1e-9);
     near(rule_row("fmvss105-60mph")->value, 62.18, 0.005);
     near(rule_row("fmvss122-lever")->value, 244.7, 0.05);
@@ -231,6 +234,28 @@ static void class_and_layout_decide_too(void **state)
     arena_destroy(arena);
 }
 
+/* UN Regulation No. 13-H, annex 5, 3.1 (from memory): front above rear from 0.15 to 0.8. Directive
+ * 71/320/EEC (read): from 0.3 to 0.45 the rear may be above, up to the rate + 0.05. */
+static void the_order_of_locking_is_held_against_both_rules(void **state)
+{
+    (void)state;
+    struct grip_use at = {.z = 0.30, .front = 0.25, .rear = 0.34};
+    near(grip_order_spare(&at, GRIP_ORDER_13H), -0.09, 1e-12);
+    near(grip_order_spare(&at, GRIP_ORDER_71_320), 0.01, 1e-12); /* 0.30 + 0.05 - 0.34 */
+    at.rear = 0.36;
+    near(grip_order_spare(&at, GRIP_ORDER_71_320), -0.01, 1e-12);
+    at.z = 0.50;
+    near(grip_order_spare(&at, GRIP_ORDER_71_320), -0.11, 1e-12);
+    at.z = 0.10;
+    near_unknown(grip_order_spare(&at, GRIP_ORDER_13H));
+    /* 0.1 + 0.7 (0.4 - 0.2) = 0.24 and, by the older slope, 0.1 + 0.85 * 0.2 = 0.27 */
+    at = (struct grip_use){.z = 0.25, .front = 0.40, .rear = 0.30};
+    near(grip_band_spare(&at, 0.7), 0.01, 1e-12);
+    near(grip_band_spare(&at, 0.85), -0.02, 1e-12);
+    at.front = 0.81;
+    near_unknown(grip_band_spare(&at, 0.7));
+}
+
 static void what_is_missing_for_a_rule_is_a_figures_need(void **state)
 {
     (void)state;
@@ -250,6 +275,7 @@ int main(void)
         cmocka_unit_test(the_cars_numbers_are_those_of_a_sum_by_hand),
         cmocka_unit_test(the_date_of_first_use_decides_which_number_is_asked),
         cmocka_unit_test(class_and_layout_decide_too),
+        cmocka_unit_test(the_order_of_locking_is_held_against_both_rules),
         cmocka_unit_test(what_is_missing_for_a_rule_is_a_figures_need),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);

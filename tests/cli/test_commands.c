@@ -90,9 +90,11 @@ static void what_is_mostly_assumed_or_beyond_its_limits_says_so_beside_the_figur
            NULL);
     expect(run_cli("check", CAR, "--json", "--fail-at", "danger"), 0, "\"met\": true", NULL);
     const char *floor = "tests/cases/findings/pedal-on-floor.ini";
-    expect(run_cli("check", floor), 1, "LIMITS NOT MET: the pedal meets its floor", NULL);
-    expect(run_cli("check", floor, "--json"), 1, "\"met\": false", NULL);
-    expect(run_cli("trace", floor, "-g", "pedal-travel", "-i", "brake pedal"), 0, "NOT MET", NULL);
+    expect(run_cli("check", floor, "--effort", "900 N"), 1,
+           "LIMITS NOT MET: the pedal meets its floor", NULL);
+    expect(run_cli("check", floor, "--json", "--effort", "900 N"), 1, "\"met\": false", NULL);
+    expect(run_cli("trace", floor, "-g", "pedal-travel", "-i", "brake pedal", "--effort", "900 N"),
+           0, "NOT MET", NULL);
 }
 
 static void a_figure_is_traced_to_its_lines(void **state)

@@ -34,9 +34,9 @@ void check_lost_floor(struct checking *checking, const struct check_row *row)
     for (int c = 0; c < checking->network->circuit_count; c++) {
         const struct figure *left = figure_about(checking, "left-circuit-lost", c);
         if (left != NULL && pedal_has_another(checking, c) &&
-            left->value < floor_margin(checking, pressure_pedal_of(
-                                                     checking->system,
-                                                     checking->network->circuits[c].master))) {
+            left->value <
+                floor_margin(checking, pressure_pedal_of(checking->system,
+                                                         checking->network->circuits[c].master))) {
             int master = checking->network->circuits[c].master;
             struct finding *finding = finding_add(checking, row, master, FIELD(as.master.stroke));
             finding_text(finding, "circuit", left->of);

@@ -27,8 +27,7 @@ static const struct check_row rows[] = {
      "may be used.",
      "Heat, old hoses and a drop of air use that up.",
      "Set the shoes, bleed again, renew hoses that swell; then compare bores.",
-     "49 CFR 570.5(c) (from memory), as 570.55(c)",
-     "pedal-used-most", check_pedal_used},
+     "49 CFR 570.5(c) (from memory), as 570.55(c)", "pedal-used-most", check_pedal_used},
     {"pedal-reserve-low", SEVERITY_WARNING,
      "The {part} leaves {left} to the floor ({share} of its travel) at {effort}; the trade keeps "
      "{limit}.",
@@ -41,7 +40,8 @@ static const struct check_row rows[] = {
      "Set the shoes before bleeding and at every service.", CUSTOM, "pedal-left-least",
      check_pedal_slack},
     {"floor-when-hot", SEVERITY_DANGER,
-     "With brakes and fluid hot the {part} leaves {now} to the floor or a piston's end; cold, {left} "
+     "With brakes and fluid hot the {part} leaves {now} to the floor or a piston's end; cold, "
+     "{left} "
      "is left.",
      "Drums grow and linings and fluid soften just when a long descent needs the brakes.",
      "Set the shoes, bleed again, renew hoses and fluid; compare the master's bore.", CUSTOM,
@@ -163,10 +163,10 @@ static const struct check_row rows[] = {
      "Cars were made so; what remains then is the hand brake.",
      "Keep hoses, pipes and the hand brake beyond doubt.",
      "49 CFR 571.135, S4 (definition of a split system)", NULL, check_one_circuit},
-    {"circuit-of-one-side", SEVERITY_DANGER,
-     "All brakes of the {circuit} are on the {side} side.",
+    {"circuit-of-one-side", SEVERITY_DANGER, "All brakes of the {circuit} are on the {side} side.",
      "With the other circuit lost the car is braked on that side alone and is thrown round.",
-     "Look over the outlets and the runs in the description, then the pipes: a circuit works an axle, "
+     "Look over the outlets and the runs in the description, then the pipes: a circuit works an "
+     "axle, "
      "a diagonal, or both wheels of an axle and more.",
      CUSTOM, NULL, check_one_side},
     {"unassisted-weak", SEVERITY_WARNING,
@@ -327,7 +327,8 @@ static const struct check_row rows[] = {
      "The {circuit} keeps {holds} with the foot off; the shoe springs of the {part} give way at "
      "{springs}.",
      "The shoes stay on the drum: they drag, warm the fluid and wear.",
-     "Take a residual valve out (two in a row hold their sum; a master may have one inside), or fit "
+     "Take a residual valve out (two in a row hold their sum; a master may have one inside), or "
+     "fit "
      "one for drums.",
      CUSTOM, NULL, check_residual_drags},
     {"residual-none", SEVERITY_NOTE, "Drums all round, and no residual valve is described.",
@@ -437,12 +438,12 @@ static const struct check_row rows[] = {
     /* wear */
     {"drum-over-limit", SEVERITY_DANGER,
      "The drum of the {part} measures {diameter}; {most} is the most that is cast in.",
-     "It may burst or bend, and the pedal grows long.", "Renew {renew}.", CUSTOM,
-     NULL, check_drum_over},
+     "It may burst or bend, and the pedal grows long.", "Renew {renew}.", CUSTOM, NULL,
+     check_drum_over},
     {"disc-under-limit", SEVERITY_DANGER,
      "The disc of the {part} measures {thickness}; {least} is the least that is cast in.",
-     "It overheats and cracks, and a piston may come too far out.", "Renew {renew}.",
-     CUSTOM, NULL, check_disc_under},
+     "It overheats and cracks, and a piston may come too far out.", "Renew {renew}.", CUSTOM, NULL,
+     check_disc_under},
     {"lining-thin", SEVERITY_WARNING,
      "The {part} has {left} of lining left; {least} is the least over the shoe.",
      "Iron on iron comes next.", "Renew the linings of the axle.", "49 CFR 570.59(c)",

@@ -36,9 +36,9 @@ struct finding {
     struct place place;     /* line of the file it comes from */
     struct named_quantity quantities[FINDING_QUANTITIES];
     int quantity_count;
-    bool assumed; /* rests on assumed values */
+    bool assumed;               /* rests on assumed values */
     const struct figure *guess; /* a figure that it rests on and that is mostly assumed, or NULL */
-    const char *measure;        /* of a guess: what to measure first, "bore of the front disc"; NULL */
+    const char *measure; /* of a guess: what to measure first, "bore of the front disc"; NULL */
 };
 struct findings {
     struct arena *arena;

@@ -67,7 +67,8 @@ static const struct limit_row rows[] = {
      "most effort at a hand lever for the asked stop (55 lbf)",
      "49 CFR 571.122, S6.10, edition before 2012 (from memory)"},
     {"side-difference-most", 0.30, DIMENSION_SHARE,
-     "most difference of the brake forces of an axle, of the stronger; the same in the Swiss test of "
+     "most difference of the brake forces of an axle, of the stronger; the same in the Swiss test "
+     "of "
      "veterans (quoted)",
      "UK MOT inspection manual: cars and passenger vehicles, 1.2.1"},
     {"side-difference-dangerous", 0.50, DIMENSION_SHARE,

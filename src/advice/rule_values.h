@@ -34,7 +34,7 @@ RULE_VALUE(rule_grip_band);
 /* argument not looked at */
 RULE_VALUE(rule_lever_effort); /* for a stop of half g */
 RULE_VALUE(rule_compartment);  /* capacity over full strokes of what it feeds, least */
-RULE_VALUE(rule_lining);           /* the thinnest lining of a drum, m */
+RULE_VALUE(rule_lining);       /* the thinnest lining of a drum, m */
 RULE_VALUE(rule_reservoir);    /* capacity over what pad wear draws, least */
 
 RULE_REASON(rule_spares_two_circuits); /* more than one circuit */

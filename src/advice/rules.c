@@ -14,7 +14,7 @@
 #define EEC71        "Council Directive 71/320/EEC"
 #define GERMANY      "Germany"
 #define QUEBEC       "Quebec, Canada"
-#define QUEBEC_CODE "Quebec, Regulation respecting safety standards for road vehicles"
+#define QUEBEC_CODE  "Quebec, Regulation respecting safety standards for road vehicles"
 #define USA          "United States"
 #define OHIO         "Ohio, United States"
 #define CHINA        "China"

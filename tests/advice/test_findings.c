@@ -189,8 +189,8 @@ static void findings_come_worst_first_and_then_by_line(void **state)
     advice_car_finish(&car);
 }
 
-/* A pedal on its floor whose travel is mostly assumed comes after a hose that is not there, and says
- * what to measure first; what is found missing, wrong or unequal is no guess. */
+/* A pedal on its floor whose travel is mostly assumed comes after a hose that is not there, and
+ * says what to measure first; what is found missing, wrong or unequal is no guess. */
 static void guesswork_comes_after_what_is_given_and_says_what_to_measure(void **state)
 {
     (void)state;
@@ -250,8 +250,8 @@ static void what_was_not_computed_is_not_called_impossible(void **state)
     char *text = read_whole(path, NULL), *at = strstr(text, "shoes = leading and trailing");
     assert_non_null(at);
     struct arena *arena = arena_create();
-    const char *grabbing = text_print(arena, "%.*sanchor = pin\nfriction = 0.6\n%s",
-                                      (int)(at - text), text, at);
+    const char *grabbing =
+        text_print(arena, "%.*sanchor = pin\nfriction = 0.6\n%s", (int)(at - text), text, at);
     car = advice_car_read(grabbing, NULL);
     assert_true(isnan(figures_find(&car.result->figures, "deceleration", NULL)->value));
     assert_false(advice_finds(&car, "stop-not-reached", NULL));

@@ -111,9 +111,9 @@ static void every_rule_says_where_for_whom_and_by_whom(void **state)
 }
 
 /* UK MOT inspection manual: cars and passenger vehicles, section 1 Brakes, 1.2.2, 1.4.2 and 1.2.1
- * (read); StVZO 41(4), (4a), (5) (read); UN Regulation No. 13, Rev.4, Annex 4, 2.2.1 (read); Quebec, Regulation respecting safety standards
- * for road vehicles, 135(9)(a) (read); UN
- * Regulation No. 13-H, Annex 3 (from memory); Ohio Administrative Code 4501:2-1-08 (read). */
+ * (read); StVZO 41(4), (4a), (5) (read); UN Regulation No. 13, Rev.4, Annex 4, 2.2.1 (read);
+ * Quebec, Regulation respecting safety standards for road vehicles, 135(9)(a) (read); UN Regulation
+ * No. 13-H, Annex 3 (from memory); Ohio Administrative Code 4501:2-1-08 (read). */
 static void numbers_are_those_of_their_sources(void **state)
 {
     (void)state;

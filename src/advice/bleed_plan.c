@@ -282,11 +282,14 @@ static void add_fluid(struct planning *planning)
         double each =
             bleed_stroke(planning->system, &planning->network->circuits[step->circuit], &assumed)
                 .m3;
-        planning->fluid += step->volume.m3 + limit_value("clear-strokes") * each;
+        /* in the first round and in the second */
+        planning->fluid += step->volume.m3 + 2 * limit_value("clear-strokes") * each;
         plan->fluid_assumed = plan->fluid_assumed || assumed || step->volume_assumed;
     }
     add_reservoirs(planning);
     plan->fluid.m3 = planning->fluid > 0 ? planning->fluid : NAN;
+    plan->fluid_ready.m3 =
+        planning->fluid > 0 ? fmax(planning->fluid, limit_value("fluid-ready-least")) : NAN;
 }
 
 static bool has_lever(const struct system *system, const struct network *network,
@@ -325,7 +328,7 @@ struct bleed_plan *bleed_plan_of(const struct system *system, const struct netwo
     plan->untouched_count = set.untouched_count;
     plan->settings.arena = arena;
     plan->steps.arena = plan->bench.arena = arena;
-    plan->fluid.m3 = NAN;
+    plan->fluid.m3 = plan->fluid_ready.m3 = NAN;
     if (looped(network, &set)) {
         plan->refused = true;
         plan->refusal = "the plumbing has a loop, so that a nipple draws from two sides and no "

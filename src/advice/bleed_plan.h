@@ -105,7 +105,8 @@ struct bleed_plan {
     struct steps steps;       /* PHASE_BLEED, in order */
     struct nipple *untouched; /* nipples that stay shut */
     int untouched_count;
-    struct volume fluid; /* to have ready, in all; NaN when lengths are missing */
+    struct volume fluid;       /* that the work takes, in all; NaN when lengths are missing */
+    struct volume fluid_ready; /* to have ready: that, at least a sealed small tin; NaN */
     bool fluid_assumed;
     enum bleed_method method; /* by which strokes and times are given */
     bool shut_under_pressure; /* the nipple is shut while the pedal still presses */

@@ -363,6 +363,11 @@ static const struct step_row rows[] = {
      "trade article (publisher withheld)", "drawn off", NULL},
 
     /* after */
+    {"test-second-round", PHASE_TEST,
+     "Wait half an hour and touch nothing. Then bleed once more round the same nipples in the same "
+     "order, as much as three to five strokes at each, until no bubble comes.",
+     "Bubbles too small to be carried gather and rise meanwhile, in 3/16 in pipe as well.", CUSTOM,
+     "bubbles, and where", NULL},
     {"undo-kit", PHASE_TEST, "Let the pressure off the kit, then take its cap off the {part}.",
      "Fluid sprays from a cap that is opened under pressure.", CUSTOM, NULL, NULL},
     {"undo-caliper-up", PHASE_TEST,

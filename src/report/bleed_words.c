@@ -212,6 +212,50 @@ int bleed_cost_rows(const struct bleed_plan *plan, struct bleed_cost_row rows[BL
     return count;
 }
 
+const char bleed_ideal[] = "0.00 mL of air left is an ideal sum: bubbles too small for it stay in "
+                           "pipes and chambers. So the second round.";
+
+const char *bleed_same_cost_words(struct arena *arena, const struct result *result)
+{
+    const struct bleed_plan *plan = result->bleed;
+    struct bleed_cost_row rows[BLEED_MOST_COSTS];
+    int count = bleed_cost_rows(plan, rows);
+    for (int i = 0; i < count; i++) {
+        const struct order_cost *cost = rows[i].cost;
+        const double gaps[] = {cost->fluid.m3 - plan->planned.fluid.m3,
+                               cost->air_left.m3 - plan->planned.air_left.m3,
+                               cost->other_air_left.m3 - plan->planned.other_air_left.m3};
+        for (size_t k = 0; k < sizeof gaps / sizeof *gaps; k++)
+            if (!(fabs(gaps[k]) < 5e-9))
+                return NULL;
+        if (!(fabs(cost->strokes - plan->planned.strokes) < 0.5) ||
+            !(fabs(cost->other_strokes - plan->planned.other_strokes) < 0.5))
+            return NULL;
+    }
+    if (count < 2)
+        return NULL;
+    const struct order_cost *cost = &plan->planned;
+    return text_print(
+        arena,
+        "By the simulation the order makes no difference here: %s and %s strokes until no more "
+        "air comes (%s strokes with nipples %s).",
+        bleed_volume(arena, result, cost->fluid.m3), bleed_strokes(arena, cost->strokes),
+        bleed_strokes(arena, cost->other_strokes), bleed_other_words(plan));
+}
+
+const char *bleed_fluid_words(struct arena *arena, const struct result *result)
+{
+    const struct bleed_plan *plan = result->bleed;
+    if (isnan(plan->fluid.m3))
+        return NULL;
+    const char *drawn = text_print(arena, "%s%s", bleed_volume(arena, result, plan->fluid.m3),
+                                   plan->fluid_assumed ? " (assumed)" : "");
+    if (!(plan->fluid_ready.m3 > plan->fluid.m3))
+        return drawn;
+    return text_print(arena, "%s, a small tin with its seal unbroken, of which the work takes %s",
+                      bleed_volume(arena, result, plan->fluid_ready.m3), drawn);
+}
+
 const char *bleed_other_words(const struct bleed_plan *plan)
 {
     return plan->shut_under_pressure ? "held open" : "shut early";

@@ -57,6 +57,12 @@ struct bleed_cost_row {
     const struct order_cost *cost;
 };
 enum { BLEED_MOST_COSTS = 6 };
+/* That all orders cost the same; NULL: they differ, or there is no other to compare with. */
+const char *bleed_same_cost_words(struct arena *arena, const struct result *result);
+/* What to have ready of fluid; NULL where it is not known. */
+const char *bleed_fluid_words(struct arena *arena, const struct result *result);
+/* What "0.00 mL left" means. */
+extern const char bleed_ideal[];
 int bleed_cost_rows(const struct bleed_plan *plan, struct bleed_cost_row rows[BLEED_MOST_COSTS]);
 /* A sentence where the lengths of some ways are missing and the simulation takes usual ones, or
  * NULL. */

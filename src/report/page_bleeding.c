@@ -208,6 +208,8 @@ static void table(struct flow *flow, const struct result *result)
         assumed = assumed || step->volume_assumed;
     }
     flow_skip(flow, 1);
+    if (steps->count > 0)
+        flow_paragraph(flow, bleed_ideal, flow_small(), INK_DARK);
     if (assumed)
         flow_paragraph(flow, "* rests on lengths or chambers that are assumed", flow_small(),
                        INK_DARK);
@@ -234,10 +236,9 @@ static void opening_words(struct flow *flow, const struct result *result)
         text_add(&words, " The order is the maker's own, from the description.");
     if (plan->asked_order)
         text_add(&words, " You asked for this order.");
-    if (plan->fluid.m3 > 0)
-        text_add(&words, " Fluid to have ready: %s%s.",
-                 unit_text(flow->arena, plan->fluid.m3, DIMENSION_VOLUME, result->units),
-                 plan->fluid_assumed ? " (assumed)" : "");
+    const char *fluid = bleed_fluid_words(flow->arena, result);
+    if (fluid != NULL)
+        text_add(&words, " Fluid to have ready: %s.", fluid);
     if (bleed_method_words(plan) != NULL)
         text_add(&words, plan->method == METHOD_PEDAL ? " Strokes are for: %s." : " Bled by: %s.",
                  bleed_method_words(plan));

@@ -69,11 +69,11 @@ static const char *bleed_words(struct arena *arena, const struct result *result)
     if (plan->scope == BLEED_NOTHING)
         return "Nothing was opened: nothing to bleed.";
     const char *fluid =
-        plan->fluid.m3 > 0
-            ? text_print(arena, " Have %s of fresh fluid ready%s.",
-                         unit_text(arena, plan->fluid.m3, DIMENSION_VOLUME, result->units),
-                         plan->fluid_assumed ? " (assumed)" : "")
-            : "";
+        plan->fluid.m3 > 0 ? text_print(arena, " Have %s of fresh fluid ready%s.",
+                                        unit_text(arena, fmax(plan->fluid.m3, plan->fluid_ready.m3),
+                                                  DIMENSION_VOLUME, result->units),
+                                        plan->fluid_assumed ? " (assumed)" : "")
+                           : "";
     return text_print(arena, "%s: %zu steps%s.%s", pages_sentence(arena, plan->scope_reason),
                       plan->steps.count,
                       plan->untouched_count > 0

@@ -40,6 +40,11 @@ static void costs(struct flow *flow, const struct result *result)
     struct bleed_cost_row rows[BLEED_MOST_COSTS];
     struct arena *arena = flow->arena;
     int count = bleed_cost_rows(result->bleed, rows);
+    const char *same = bleed_same_cost_words(arena, result);
+    if (same != NULL) {
+        flow_paragraph(flow, same, flow_plain(), INK_BLACK);
+        return;
+    }
     if (count == 0)
         return;
     const char *guess = bleed_guess_words(result->bleed);

@@ -131,7 +131,9 @@ static void add_steps(struct text *into, const struct result *result)
         frame_heading(into, "Bleeding, in this order");
         text_add_wrapped(into, bleed_how(into->arena, result->bleed), 0, 0, FRAME_WIDTH);
         text_add(into, "\n");
-        text_add_wrapped(into, bleed_amount_words(result->bleed), 0, 0, FRAME_WIDTH);
+        text_add_wrapped(
+            into, text_print(into->arena, "%s %s", bleed_amount_words(result->bleed), bleed_ideal),
+            0, 0, FRAME_WIDTH);
         text_add(into, "\n");
     }
     for (size_t i = 0; i < steps->count; i++) {
@@ -163,16 +165,16 @@ static void add_after(struct text *into, const struct result *result)
         text_add(into, "\nStay shut: ");
         text_add_wrapped(into, names.items, 12, 4, FRAME_WIDTH);
     }
-    if (!isnan(plan->fluid.m3)) {
+    const char *fluid = bleed_fluid_words(into->arena, result);
+    if (fluid != NULL) {
         text_add(into, "\n");
-        text_add_wrapped(
-            into,
-            text_print(into->arena,
-                       "Fluid to have ready: %s%s: all that is drawn off, the clear "
-                       "strokes, and what fills reservoirs that were emptied.",
-                       unit_text(into->arena, plan->fluid.m3, DIMENSION_VOLUME, result->units),
-                       plan->fluid_assumed ? " (assumed)" : ""),
-            0, 0, FRAME_WIDTH);
+        text_add_wrapped(into,
+                         text_print(into->arena,
+                                    "Fluid to have ready: %s: all that is drawn off, the clear "
+                                    "strokes in both rounds, and what fills reservoirs that were "
+                                    "emptied.",
+                                    fluid),
+                         0, 0, FRAME_WIDTH);
     }
 }
 
@@ -194,8 +196,14 @@ static void add_costs(struct text *into, const struct result *result)
     struct arena *arena = into->arena;
     struct bleed_cost_row rows[BLEED_MOST_COSTS];
     int count = bleed_cost_rows(plan, rows);
+    const char *same = bleed_same_cost_words(arena, result);
     if (count == 0)
         return;
+    if (same != NULL) {
+        text_add(into, "\n");
+        text_add_wrapped(into, same, 0, 0, FRAME_WIDTH);
+        return;
+    }
     frame_heading(into, "What the order costs, by the simulation");
     if (bleed_guess_words(plan) != NULL)
         text_add_wrapped(into, bleed_guess_words(plan), 0, 0, FRAME_WIDTH);

@@ -94,6 +94,19 @@ static void only_what_the_work_touched_is_tested(void **state)
     advice_car_finish(&hose);
 }
 
+/* What was set for the bleeding still stands in the second round. */
+static void a_second_round_comes_before_all_else(void **state)
+{
+    (void)state;
+    struct advice_car car = advice_car_load(VAN, NULL);
+    assert_int_equal(test_step(&car, "test-second-round", NULL)->number, 1);
+    assert_true(test_step(&car, "undo-load-valve", "load valve")->number > 1);
+    advice_car_finish(&car);
+    struct advice_car servo = advice_car_after(VAN, WORK "renewed = servo\n");
+    assert_null(test_step(&servo, "test-second-round", NULL));
+    advice_car_finish(&servo);
+}
+
 static void shoes_are_back_before_the_pedal_is_judged(void **state)
 {
     (void)state;
@@ -210,6 +223,7 @@ int main(void)
         cmocka_unit_test(fluid_of_unknown_age_is_due_today),
         cmocka_unit_test(pressure_only_grows_from_test_to_test),
         cmocka_unit_test(only_what_the_work_touched_is_tested),
+        cmocka_unit_test(a_second_round_comes_before_all_else),
         cmocka_unit_test(shoes_are_back_before_the_pedal_is_judged),
         cmocka_unit_test(shoes_come_before_the_hand_brake_and_all_is_signed_before_the_road),
         cmocka_unit_test(the_day_after_the_last_of_a_month_is_the_first_of_the_next),

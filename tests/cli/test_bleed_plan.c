@@ -375,6 +375,31 @@ static void an_order_asked_for_gets_its_cost(void **state)
     json_decref(plan);
 }
 
+/* A table of equal rows tells nothing; JSON keeps them. What is counted as no air left is a sum. */
+static void costs_of_orders_are_a_table_only_where_they_differ(void **state)
+{
+    (void)state;
+    static const struct {
+        const char *car;
+        bool differ;
+    } rows[] = {{"systems/diagonal-hatch.ini", true}, {"systems/family-saloon.ini", false}};
+    for (size_t i = 0; i < sizeof rows / sizeof *rows; i++) {
+        struct run run = run_cli("bleed", rows[i].car, "--date", "2026-11-25");
+        assert_true((strstr(run.out, "What the order costs") != NULL) == rows[i].differ);
+        assert_true((strstr(run.out, "order makes no difference") == NULL) == rows[i].differ);
+        assert_non_null(strstr(run.out, "ideal sum"));
+        run_finish(&run);
+        json_t *plan = plan_of(rows[i].car), *orders = json_object_get(plan, "orders");
+        double least = 1, most = 0;
+        for (size_t k = 0; k < json_array_size(orders); k++) {
+            least = fmin(least, number_at(json_array_get(orders, k), "fluid"));
+            most = fmax(most, number_at(json_array_get(orders, k), "fluid"));
+        }
+        assert_true((most - least > 5e-9) == rows[i].differ);
+        json_decref(plan);
+    }
+}
+
 /* Said before anything else, and not ended clean, though the part itself is left alone. */
 static void what_was_found_bad_and_stays_comes_first(void **state)
 {
@@ -445,6 +470,7 @@ int main(void)
         cmocka_unit_test(strokes_are_whole_and_no_larger_than_the_master),
         cmocka_unit_test(shutting_early_never_takes_fewer_strokes_than_holding_open),
         cmocka_unit_test(an_order_asked_for_gets_its_cost),
+        cmocka_unit_test(costs_of_orders_are_a_table_only_where_they_differ),
         cmocka_unit_test(what_was_found_bad_and_stays_comes_first),
         cmocka_unit_test(a_union_is_one_step_with_its_boxes),
     };

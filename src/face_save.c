@@ -82,12 +82,12 @@ static const char *endings_of(struct arena *arena, enum fp_drawing drawing)
 }
 
 static void complain(struct fp_desk *desk, const char *path, const char *id, const char *words,
-                     const char *write)
+                     const char *mend)
 {
     struct place place = {text_copy(desk->arena, path), 0, 0};
     struct message *message = messages_add(&desk->messages, SEVERITY_DANGER, id, place);
     message->words = words;
-    message->write = write;
+    message->mend = mend;
 }
 
 static enum fp_outcome save_bytes(struct fp_desk *desk, enum fp_drawing drawing, const char *path,

@@ -12,6 +12,7 @@
 #include "base/text.h"
 #include "desk.h"
 #include "input/expand.h"
+#include "input/naming.h"
 #include "input/read.h"
 #include "network/work.h"
 #include "report/json.h"
@@ -183,21 +184,15 @@ static int parts_named(const struct system *system, const char *name, int parts[
         parts[0] = one;
         return 1;
     }
-    int count = 0;
-    for (int i = 0; i < system->part_count && count < 2; i++) {
-        const struct part *part = &system->parts[i];
-        if (part->side == SIDE_NONE)
-            continue;
-        struct text both = text_start(arena);
-        const char *side = strstr(part->name, side_word(part->side));
-        if (side == NULL)
-            continue;
-        text_add_bytes(&both, part->name, (size_t)(side - part->name));
-        const char *rest = side + strlen(side_word(part->side));
-        text_add(&both, "%s", *rest == ' ' ? rest + 1 : rest);
-        if (text_same(both.items, name))
-            parts[count++] = i;
-    }
+    struct roll roll = roll_start(arena);
+    for (int i = 0; i < system->part_count; i++)
+        roll_add(&roll, system->parts[i].name);
+    int *found;
+    int count = roll_find_group(&roll, name, &found);
+    if (count > 2)
+        return 0;
+    for (int i = 0; i < count; i++)
+        parts[i] = found[i];
     return count;
 }
 

@@ -48,7 +48,9 @@ static bool has_word(const char *words, const char *word, size_t length)
 {
     size_t letters;
     for (const char *own; (own = next_word(&words, &letters)) != NULL;) {
-        if (letters == length && strncasecmp(own, word, length) == 0) {
+        /* "rear drums" are drums */
+        bool plural = letters + 1 == length && tolower((unsigned char)word[letters]) == 's';
+        if ((letters == length || plural) && strncasecmp(own, word, letters) == 0) {
             return true;
         }
     }

@@ -23,7 +23,10 @@ struct message {
     const char *line;     /* the line as it was written, or NULL */
     int length;           /* letters to underline from place.column, 0 for none */
     const char *words;    /* what is wrong and what was expected */
-    const char *write;    /* what to write instead, or NULL */
+    /* At most one of these three, or NULL: */
+    const char *write;    /* what was meant, as it is written */
+    const char *example;  /* what could be written, where what was meant is not known */
+    const char *mend;     /* what to do, in words */
     struct place earlier; /* the first of two things that clash; line 0 when there is none */
 };
 

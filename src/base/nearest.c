@@ -81,3 +81,50 @@ const char *text_nearest(const char *word, const char *const *known, size_t coun
     }
     return nearest;
 }
+
+enum { MOST_WORDS = 12 };
+
+/* Splits at blanks, hyphens and points; gives how many words, -1 when there are too many or one is
+ * too long. */
+static int split_words(const char *text, struct letters words[static MOST_WORDS])
+{
+    static const char gaps[] = " \t-_.";
+    int count = 0;
+    for (text += strspn(text, gaps); *text; text += strspn(text, gaps)) {
+        char word[LONGEST + 1];
+        size_t length = strcspn(text, gaps);
+        if (length > LONGEST || count == MOST_WORDS)
+            return -1;
+        memcpy(word, text, length);
+        word[length] = '\0';
+        split(word, &words[count++]);
+        text += length;
+    }
+    return count;
+}
+
+static bool is_number(const struct letters *word)
+{
+    for (int i = 0; i < word->count; i++)
+        if (word->items[i] < '0' || word->items[i] > '9')
+            return false;
+    return true;
+}
+
+bool text_mistyped(const char *words, const char *known)
+{
+    struct letters a[MOST_WORDS], b[MOST_WORDS];
+    int count = split_words(words, a), total = 0;
+    if (count <= 0 || count != split_words(known, b))
+        return false;
+    for (int i = 0; i < count; i++) {
+        int mistakes = distance(&a[i], &b[i]);
+        int longer = a[i].count > b[i].count ? a[i].count : b[i].count;
+        if (mistakes > 0 && (is_number(&a[i]) || is_number(&b[i])))
+            return false;
+        if (mistakes > (longer <= 3 ? 0 : longer <= 6 ? 1 : longer <= 9 ? 2 : 3))
+            return false;
+        total += mistakes;
+    }
+    return total <= 3;
+}

@@ -72,7 +72,7 @@ void bound_refuse(const struct bound *bound, const struct bound *more, const str
     struct message *message =
         mistake_add(input, MISTAKE_UNKNOWN_KEY, entry->key,
                     "[%s] has no key of that name; it has %s", header.text, words.items);
-    if (nearest && entry->value.text)
+    if (nearest && entry->value.text && text_mistyped(entry->key.text, nearest))
         message->write = text_print(arena, "%s = %s", nearest, entry->value.text);
 }
 
@@ -91,7 +91,7 @@ void bound_require(const struct bound *bound, struct written header, struct inpu
         struct written at = entry ? entry->value : header;
         const char *words = text_print(input->arena, "[%s] %s %s: %s", header.text,
                                        entry ? "cannot do without" : "needs", key->name, key->help);
-        mistake_add(input, MISTAKE_MISSING_KEY, at, "%s", words)->write =
+        mistake_add(input, MISTAKE_MISSING_KEY, at, "%s", words)->example =
             text_print(input->arena, "%s = %s", key->name, key->example);
     }
 }

@@ -26,8 +26,9 @@ static void tell_unknown(const struct section *section, struct input *input)
         "a header ends with the word of a kind of part (master, disc, drum, hose, ...), "
         "and %s is none",
         last);
-    if (nearest)
-        message->write = text_print(arena, "[%.*s%s]", (int)(last - name), name, nearest);
+    mistake_suggest(
+        message, last, nearest,
+        text_print(arena, "[%.*s%s]", (int)(last - name), name, nearest ? nearest : ""));
 }
 
 /* Keeps a special section for its step; false when it was there before. */
@@ -111,7 +112,7 @@ static void check_sides(const struct described *described, struct input *input)
     else if (part->axle == AXLE_NONE && !described->section->missed)
         mistake_add(input, MISTAKE_NO_AXLE, described->section->name,
                     "a brake says by its name whether it is at the front or the rear axle")
-            ->write = text_print(input->arena, "[front %s]", part->name);
+            ->example = text_print(input->arena, "[front %s]", part->name);
 }
 
 static void sort_sections(struct car *car, const struct document *document,
@@ -282,7 +283,7 @@ static void check_car(struct car *car)
     if (!has_master)
         mistake_of_file(input, MISTAKE_NO_MASTER,
                         "has no master, so nothing can make pressure in this car")
-            ->write = "[brake master]";
+            ->example = "[brake master]";
 }
 
 void build_finish(struct car *car)

@@ -116,9 +116,10 @@ void car_lay(struct car *car, int part, const struct described *described, enum 
 
 void car_unknown(struct car *car, struct written name)
 {
-    mistake_add(car->input, MISTAKE_UNKNOWN_PART, name, "no part of this car is called %s",
-                name.text)
-        ->write = roll_nearest(&car->roll, name.text);
+    const char *nearest = roll_nearest(&car->roll, name.text);
+    mistake_suggest(mistake_add(car->input, MISTAKE_UNKNOWN_PART, name,
+                                "no part of this car is called %s", name.text),
+                    name.text, nearest, nearest);
 }
 
 int car_one(struct car *car, struct written name)
@@ -131,7 +132,7 @@ int car_one(struct car *car, struct written name)
         mistake_add(car->input, MISTAKE_WHICH_SIDE, name,
                     "%s means both sides; say which: %s or %s", name.text,
                     car->items[found[0]].part.name, car->items[found[1]].part.name)
-            ->write = car->items[found[0]].part.name;
+            ->example = car->items[found[0]].part.name;
     return count == 1 ? found[0] : -1;
 }
 

@@ -93,7 +93,7 @@ static void tell_open(struct car *car, int piece, const struct neighbours *ends)
                          : "%s has no key %s, so that end leads nowhere",
                     draft->part.name, missing);
     if (!both) {
-        message->write = text_print(car->input->arena, "%s = axle tee", missing);
+        message->example = text_print(car->input->arena, "%s = axle tee", missing);
         return;
     }
     const char **known = ARENA_ARRAY(car->input->arena, car->count, const char *);
@@ -102,8 +102,8 @@ static void tell_open(struct car *car, int piece, const struct neighbours *ends)
         if (car->items[i].part.from_run && is_piece(car, (int)i))
             known[count++] = car->items[i].part.name;
     const char *nearest = text_nearest(draft->part.name, known, count);
-    if (nearest)
-        message->write = text_print(car->input->arena, "[%s]", nearest);
+    mistake_suggest(message, draft->part.name, nearest,
+                    text_print(car->input->arena, "[%s]", nearest ? nearest : ""));
 }
 
 void ends_connect(struct car *car)

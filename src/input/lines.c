@@ -8,6 +8,7 @@
 #include "base/text.h"
 #include "input/letters.h"
 #include "input/naming.h"
+#include "input/schema.h"
 
 /* Where reading stands. inih asks for a line, and then calls back with its key and value. */
 struct reader {
@@ -76,7 +77,7 @@ static bool has_section(struct reader *reader)
     if (!reader->told_of_no_section)
         mistake_add(reader->input, MISTAKE_NO_SECTION, reader->line,
                     "this line stands before the first header, so it belongs to nothing")
-            ->write = "[vehicle]";
+            ->example = "[vehicle]";
     reader->told_of_no_section = true;
     return false;
 }
@@ -102,7 +103,7 @@ static bool check_header(struct reader *reader, struct written name, struct writ
     if (*name.text == '\0') {
         mistake_add(input, MISTAKE_EMPTY_HEADER, reader->line,
                     "the header has no name; a part's name with its kind belongs in it")
-            ->write = "[rear drum]";
+            ->example = "[rear drum]";
         return false;
     }
     if (strlen(name.text) > HEADER_MOST) {
@@ -179,10 +180,15 @@ static bool value_is_wrong(struct reader *reader, struct written key, struct wri
     const char *semicolon = strchr(value.text, ';');
     if (semicolon) {
         size_t at = (size_t)(semicolon - value.text);
-        mistake_add(input, MISTAKE_SEMICOLON, written_part(arena, value, at, 1),
-                    "; begins a comment only with a blank before it")
-            ->write = text_print(arena, "%s = %s %s", key.text,
-                                 text_copy_part(arena, value.text, at), semicolon);
+        struct message *message =
+            mistake_add(input, MISTAKE_SEMICOLON, written_part(arena, value, at, 1),
+                        "; begins a comment, with a blank before it; within words write a comma");
+        const char *front = text_copy_part(arena, value.text, at);
+        /* Free words go on behind it; behind anything else a comment was meant. */
+        message->write = is_of_free_words(key.text)
+                             ? text_print(arena, "%s = %s, %s", key.text, front,
+                                          semicolon + 1 + strspn(semicolon + 1, " \t"))
+                             : text_print(arena, "%s = %s %s", key.text, front, semicolon);
         return true;
     }
     const char *hash = strstr(value.text, " # ");

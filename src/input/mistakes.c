@@ -80,3 +80,14 @@ struct message *mistake_of_file(struct input *input, enum mistake mistake, const
     va_end(values);
     return add(input, mistake, (struct place){.file = input->file}, words);
 }
+
+void mistake_suggest(struct message *message, const char *words, const char *nearest,
+                     const char *line)
+{
+    if (nearest == NULL)
+        return;
+    if (text_mistyped(words, nearest))
+        message->write = line;
+    else
+        message->example = line;
+}

@@ -229,6 +229,10 @@ int roll_find_sides(const struct roll *roll, const char *name, int found[static 
         return 1;
     int count = 0;
     enum part_kind kind;
+    size_t length = strlen(name);
+    if (!name_kind(roll->arena, name, &kind) && length > 1 &&
+        strchr("sS", name[length - 1]) != NULL)
+        name = text_copy_part(roll->arena, name, length - 1);
     if (!name_kind(roll->arena, name, &kind) || !kind_is_brake(kind) ||
         name_side(roll->arena, name) != SIDE_NONE)
         return 0;
@@ -237,6 +241,81 @@ int roll_find_sides(const struct roll *roll, const char *name, int found[static 
         if (part >= 0)
             found[count++] = part;
     }
+    return count;
+}
+
+/* The words of a group apart: "front" of "front hoses". kinds: those its last words mean, as bits.
+ */
+struct group {
+    struct name stem;
+    unsigned kinds;
+    const char *joint; /* of joints, the one that is meant: "tee"; NULL */
+};
+
+/* The kinds that a plural stands for, as bits; 0 when it is none. */
+static unsigned kinds_of_plural(struct arena *arena, const char *words, const char **joint)
+{
+    enum part_kind kind;
+    size_t length = strlen(words);
+    *joint = NULL;
+    if (words_same(words, "brakes") || words_same(words, "wheel brakes") ||
+        words_same(words, "cylinders"))
+        return 1u << KIND_DISC | 1u << KIND_DRUM;
+    if (length < 2 || (words[length - 1] != 's' && words[length - 1] != 'S'))
+        return 0;
+    const char *singular = text_copy_part(arena, words, length - 1);
+    if (!is_kind(singular, &kind))
+        return 0;
+    if (kind == KIND_JOINT && !words_same(singular, kind_word(KIND_JOINT)))
+        *joint = singular;
+    return 1u << kind;
+}
+
+static bool take_group(struct arena *arena, const char *text, struct group *group)
+{
+    enum { MOST_WORDS = 3 };
+    struct name name = take_apart(arena, text);
+    size_t most = name.count < MOST_WORDS ? name.count : MOST_WORDS;
+    *group = (struct group){.kinds = 0};
+    for (size_t length = most; length > 0 && group->kinds == 0 && !name.number; length--) {
+        const char *words = join(arena, name.words + name.count - length, length);
+        group->kinds = kinds_of_plural(arena, words, &group->joint);
+        group->stem = name;
+        group->stem.count = name.count - length;
+    }
+    return group->kinds != 0;
+}
+
+static bool has_word(const struct name *name, const char *word)
+{
+    for (size_t i = 0; i < name->count; i++)
+        if (text_same(name->words[i], word))
+            return true;
+    return false;
+}
+
+static bool is_in_group(struct arena *arena, const struct group *group, const char *text)
+{
+    struct name name = take_apart(arena, text);
+    if (!name.has_kind || !(group->kinds & 1u << name.kind) ||
+        (group->joint && !has_word(&name, group->joint)))
+        return false;
+    for (size_t i = 0; i < group->stem.count; i++)
+        if (!has_word(&name, group->stem.words[i]))
+            return false;
+    return true;
+}
+
+int roll_find_group(const struct roll *roll, const char *name, int **found)
+{
+    *found = ARENA_ARRAY(roll->arena, roll->count + 2, int);
+    int count = roll_find_sides(roll, name, *found);
+    struct group group;
+    if (count > 0 || !take_group(roll->arena, name, &group))
+        return count;
+    for (size_t i = 0; i < roll->count; i++)
+        if (is_in_group(roll->arena, &group, roll->items[i].name))
+            (*found)[count++] = (int)i;
     return count;
 }
 

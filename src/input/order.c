@@ -124,7 +124,7 @@ static void take_item(struct car *car, struct nipples *nipples, struct written i
     if (!*split.nipple.text && part->fitted.nipples > 1) {
         mistake_add(input, MISTAKE_WHICH_NIPPLE, item, "%s has several nipples; say which: %s",
                     part->name, known_nipples(part, input->arena))
-            ->write = order_words(part, 0, input->arena);
+            ->example = order_words(part, 0, input->arena);
         return;
     }
     *LIST_ADD(input->arena, nipples) = (struct nipple){split.part, nipple};

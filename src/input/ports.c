@@ -43,6 +43,27 @@ static void add_names(struct text *list, const struct part_names *names, const c
         text_add(list, "%s%s", list->count > 0 ? ", " : "", names->names[i]);
 }
 
+static void tell_unknown_outlet(struct car *car, const struct port_name *name, const char *known,
+                                const char *first)
+{
+    struct arena *arena = car->input->arena;
+    struct message *message =
+        mistake_add(car->input, MISTAKE_NO_SUCH_OUTLET, name->outlet,
+                    *known ? "%s has no outlet %s; it has %s"
+                           : "%s has one way only, so nothing stands behind a point",
+                    name->name.text, name->outlet.text, known);
+    message->example = *known ? first : NULL;
+    message->write = *known ? NULL : first;
+    size_t length;
+    for (const char *item; (item = words_next(&known, &length)) != NULL;) {
+        const char *outlet = text_copy_part(arena, item, length);
+        if (!text_mistyped(name->outlet.text, outlet))
+            continue;
+        message->example = NULL;
+        message->write = text_print(arena, "%s.%s", name->name.text, outlet);
+    }
+}
+
 /* Message for an outlet that is missing or unknown: known is a comma-separated list of them. */
 static void refuse_outlet(struct car *car, const struct port_name *name, const char *known)
 {
@@ -50,18 +71,14 @@ static void refuse_outlet(struct car *car, const struct port_name *name, const c
     size_t length;
     const char *rest = known;
     const char *first = words_next(&rest, &length);
-    const char *write =
+    const char *line =
         first ? text_print(arena, "%s.%.*s", name->name.text, (int)length, first) : name->name.text;
     if (!name->outlet.text)
         mistake_add(car->input, MISTAKE_WHICH_OUTLET, name->name,
                     "%s has several ways out; say which behind a point: %s", name->name.text, known)
-            ->write = write;
+            ->example = line;
     else
-        mistake_add(car->input, MISTAKE_NO_SUCH_OUTLET, name->outlet,
-                    *known ? "%s has no outlet %s; it has %s"
-                           : "%s has one way only, so nothing stands behind a point",
-                    name->name.text, name->outlet.text, known)
-            ->write = write;
+        tell_unknown_outlet(car, name, known, line);
 }
 
 static struct port master_port(struct car *car, const struct port_name *name, int part)

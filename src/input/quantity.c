@@ -26,17 +26,16 @@ static char *with_unit(struct arena *arena, const char *text, const struct readi
                       text + reading->start + reading->length);
 }
 
-/* The number as it stands with a unit behind it where a fraction tells which; else a reminder. */
-static const char *with_some_unit(const struct key *key, const char *number, struct arena *arena)
+/* Whether a number is a fraction, which lengths have in inches alone. */
+static bool is_tape_fraction(const struct key *key, const char *number)
 {
-    if (key->dimension == DIMENSION_LENGTH && strchr(number, '/') && !strchr(number, ' '))
-        return text_print(arena, "%s = %s in", key->name, number);
-    return text_print(arena, "%s = %s and its unit, as in %s", key->name, number, key->example);
+    return key->dimension == DIMENSION_LENGTH && strchr(number, '/') && !strchr(number, ' ');
 }
 
 void quantity_refuse(const struct reading *reading, const char *what, enum dimension dimension,
-                     struct written value, const char *write, struct input *input)
+                     struct written value, const char *example, struct input *input)
 {
+    const char *write = NULL;
     struct arena *arena = input->arena;
     struct written at = written_part(arena, value, reading->start, reading->length);
     const char *fitting = dimension_units(arena, dimension);
@@ -83,6 +82,7 @@ void quantity_refuse(const struct reading *reading, const char *what, enum dimen
         break;
     }
     message->write = write;
+    message->example = write ? NULL : example;
 }
 
 /* Whether a is below b by more than rounding in the conversion of units. */
@@ -107,7 +107,7 @@ bool limits_keep(const struct key *key, double si, struct written value, struct 
         mistake_add(input, MISTAKE_OUTSIDE_LIMITS, value,
                     "%s of %s is not possible; it is never %s %s", key->name, value.text,
                     low ? "below" : "above", limit)
-            ->write = text_print(input->arena, "for example %s = %s", key->name, key->example);
+            ->example = text_print(input->arena, "%s = %s", key->name, key->example);
         return false;
     }
     low = is_below(si, key->usual_least);
@@ -130,9 +130,14 @@ bool quantity_read(const struct key *key, struct written value, double *si, doub
     struct reading reading = unit_read(words.text, key->dimension);
     if (reading.outcome != READING_FINE) {
         const char *example = text_print(input->arena, "%s = %s", key->name, key->example);
-        if (reading.outcome == READING_BARE_NUMBER && key->form == FORM_QUANTITY)
-            example = with_some_unit(key, words.text, input->arena);
+        size_t before = input->messages->count;
         quantity_refuse(&reading, key->name, key->dimension, words, example, input);
+        struct message *message = &input->messages->items[before];
+        if (reading.outcome == READING_BARE_NUMBER && is_tape_fraction(key, words.text) &&
+            key->form == FORM_QUANTITY && input->messages->count > before) {
+            message->write = text_print(input->arena, "%s = %s in", key->name, words.text);
+            message->example = NULL;
+        }
         return false;
     }
     *si = reading.value;

@@ -15,10 +15,10 @@ bool quantity_read(const struct key *key, struct written value, double *si, doub
  * remark, true). */
 bool limits_keep(const struct key *key, double si, struct written value, struct input *input);
 
-/* Adds the message for what unit_read made of words that should be a quantity. what: "bore"; write:
- * what to write for example. */
+/* Adds the message for what unit_read made of words that should be a quantity. what: "bore";
+ * example: what could be written. */
 struct reading;
 void quantity_refuse(const struct reading *reading, const char *what, enum dimension dimension,
-                     struct written value, const char *write, struct input *input);
+                     struct written value, const char *example, struct input *input);
 
 #endif

@@ -41,21 +41,21 @@ static void resolve_list(struct car *car, int owner, const struct key *key, stru
     struct arena *arena = car->input->arena;
     struct written_list list = written_split(value, arena);
     struct part_names names = {
-        .names = ARENA_ARRAY(arena, 2 * list.count, const char *),
-        .parts = ARENA_ARRAY(arena, 2 * list.count, int),
+        .names = ARENA_ARRAY(arena, list.count * (car->count + 2), const char *),
+        .parts = ARENA_ARRAY(arena, list.count * (car->count + 2), int),
     };
     for (size_t i = 0; i < list.count; i++) {
         if (*list.items[i].text == '\0')
             continue;
-        int found[2];
-        int count = roll_find_sides(&car->roll, list.items[i].text, found);
+        int *found;
+        int count = roll_find_group(&car->roll, list.items[i].text, &found);
         if (count == 0)
             car_unknown(car, list.items[i]);
-        for (int side = 0; side < count; side++) {
-            if (!fits(car, owner, key, found[side], list.items[i]))
+        for (int k = 0; k < count; k++) {
+            if (!fits(car, owner, key, found[k], list.items[i]))
                 break;
-            names.names[names.count] = car->items[found[side]].part.name;
-            names.parts[names.count++] = found[side];
+            names.names[names.count] = car->items[found[k]].part.name;
+            names.parts[names.count++] = found[k];
         }
     }
     *(struct part_names *)((char *)&car->items[owner].part + key->field) = names;
@@ -104,7 +104,7 @@ static void take_only(struct car *car, int owner, size_t field, enum part_kind k
         mistake_add(car->input, MISTAKE_WHICH_ONE, draft->header,
                     "there are several parts of kind %s; say which belongs to %s", kind_word(kind),
                     draft->part.name)
-            ->write = text_print(car->input->arena, "%s = %s", key->name, key->example);
+            ->example = text_print(car->input->arena, "%s = %s", key->name, key->example);
     if (only < 0)
         return;
     *(int *)((char *)&draft->part + field) = only;

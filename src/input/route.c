@@ -88,9 +88,15 @@ static void take_length(struct route *route, int part, const struct run_item *it
     struct part into = draft->part;
     size_t before = input->messages->count;
     value_read(key, entry, &into, &origin, input);
-    if (input->messages->count > before)
-        input->messages->items[before].write =
-            text_print(input->arena, "%s %s", key->example, kind_word(draft->part.kind));
+    if (input->messages->count > before) {
+        /* In a run the words stand without the key and with the kind behind them. */
+        struct message *message = &input->messages->items[before];
+        const char *kind = kind_word(draft->part.kind);
+        if (message->write != NULL)
+            message->write = text_print(input->arena, "%s %s", message->write, kind);
+        else
+            message->example = text_print(input->arena, "%s %s", key->example, kind);
+    }
     bool by_section = draft->entries[row] && draft->part.origins[row].kind != ORIGIN_SHARED;
     if (by_section)
         return;
@@ -182,7 +188,7 @@ static bool is_one_part(struct route *route, const struct stop *stop)
         mistake_add(car->input, MISTAKE_WHICH_SIDE, stop->item->words,
                     "%s means both sides; only at its end can a run part to both",
                     stop->name.name.text)
-            ->write = car->items[stop->name.parts[0]].part.name;
+            ->example = car->items[stop->name.parts[0]].part.name;
     return stop->name.count == 1;
 }
 
@@ -266,8 +272,8 @@ static void route_run(struct car *car, const struct entry *entry)
         if (route.run.count == 0 || !route.run.items[0].refused)
             mistake_add(car->input, MISTAKE_SHORT_RUN, entry->value,
                         "a run names in order all that lies on it, with commas between")
-                ->write = text_print(car->input->arena, "%s = brake master, 0.6 m pipe, front tee",
-                                     entry->key.text);
+                ->example = text_print(car->input->arena,
+                                       "%s = brake master, 0.6 m pipe, front tee", entry->key.text);
         car->runs_are_whole = false;
         return;
     }
@@ -339,9 +345,10 @@ static void check_joints(struct car *car)
                 joint->part.as.joint.implied || joint->has_section != (with_section == 1))
                 continue;
             const char *nearest = nearest_joint(car, i);
-            mistake_add(car->input, MISTAKE_JOINT_USED_ONCE, joint->header,
-                        "only one pipe, hose or part leads to %s", joint->part.name)
-                ->write = nearest;
+            mistake_suggest(mistake_add(car->input, MISTAKE_JOINT_USED_ONCE, joint->header,
+                                        "only one pipe, hose or part leads to %s",
+                                        joint->part.name),
+                            joint->part.name, nearest, nearest);
             if (nearest)
                 meant[meant_count++] = nearest;
         }

@@ -49,7 +49,7 @@ static struct run_item read_item(struct written words, struct input *input)
     if (*words.text && strchr("0123456789.", *words.text)) {
         mistake_add(input, MISTAKE_UNKNOWN_PART, words,
                     "is this a pipe or a hose? Say so behind the length")
-            ->write = text_print(input->arena, "%s hose", words.text);
+            ->example = text_print(input->arena, "%s hose", words.text);
         item.refused = true;
     }
     return item;

@@ -166,6 +166,21 @@ const struct key *row_find(const struct key *keys, size_t count, const char *nam
     return NULL;
 }
 
+bool is_of_free_words(const char *name)
+{
+    for (int kind = 0; kind < KIND_COUNT; kind++) {
+        const struct key *key = key_find((enum part_kind)kind, name);
+        if (key && key->form == FORM_TEXT)
+            return true;
+    }
+    for (size_t i = 0; i < SPECIAL_COUNT; i++) {
+        const struct key *key = row_find(rows[i].keys, rows[i].key_count, name);
+        if (key && key->form == FORM_TEXT)
+            return true;
+    }
+    return false;
+}
+
 unsigned key_names_kinds(enum part_kind kind, const struct key *key)
 {
     switch (kind) {

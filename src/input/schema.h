@@ -73,6 +73,9 @@ const struct key *ends_keys(enum part_kind kind, size_t *count);
 /* The row of that name or other name in any table, or NULL. */
 const struct key *row_find(const struct key *rows, size_t count, const char *name);
 
+/* Whether a key of that name, in whatever section, holds free words: title, note. */
+bool is_of_free_words(const char *name);
+
 /* Kinds of part that a FORM_PART or FORM_PARTS row may name, as bits 1 << kind. */
 unsigned key_names_kinds(enum part_kind kind, const struct key *key);
 

@@ -5,6 +5,7 @@
 
 #include "base/list.h"
 #include "base/text.h"
+#include "input/key_words.h"
 #include "input/naming.h"
 #include "input/quantity.h"
 
@@ -73,7 +74,7 @@ static int read_whole(const char *text)
 
 static const char *example_line(const struct key *key, struct input *input)
 {
-    return text_print(input->arena, "for example %s = %s", key->name, key->example);
+    return text_print(input->arena, "%s = %s", key->name, key->example);
 }
 
 static bool read_count(const struct key *key, struct written value, void *base, struct input *input)
@@ -82,7 +83,7 @@ static bool read_count(const struct key *key, struct written value, void *base, 
     if (count < 0) {
         mistake_add(input, MISTAKE_NOT_A_COUNT, value, "%s is a whole number without a unit",
                     key->name)
-            ->write = example_line(key, input);
+            ->example = example_line(key, input);
         return false;
     }
     put(key, base, &count, sizeof count);
@@ -103,7 +104,7 @@ static bool read_bores(const struct key *key, struct written value, void *base,
         if (bores.count < 1 || bores.count > MOST_PISTONS) {
             mistake_add(input, MISTAKE_NOT_A_COUNT, count,
                         "before \"of\" stands how many pistons there are, 1 to %d", MOST_PISTONS)
-                ->write = example_line(key, input);
+                ->example = example_line(key, input);
             return false;
         }
         size = written_part(input->arena, value, at + 4, strlen(value.text) - at - 4);
@@ -130,6 +131,17 @@ static char *choice_words(const struct key *key, struct input *input, const char
     return words.items;
 }
 
+/* What to do where no word fits. */
+static const char *what_else(const struct key *key, struct input *input)
+{
+    if (key->required)
+        return "; take the one that comes nearest";
+    const char *taken = key_unsaid_words(input->arena, key);
+    if (*taken == '\0')
+        return "; if none fits, leave the line out: what needs it is then not computed";
+    return text_print(input->arena, "; if none fits, leave the line out: taken is then %s", taken);
+}
+
 static bool read_choice(const struct key *key, struct written value, void *base,
                         struct input *input)
 {
@@ -142,8 +154,10 @@ static bool read_choice(const struct key *key, struct written value, void *base,
     size_t count;
     const char *words = choice_words(key, input, &known, &count);
     const char *nearest = text_nearest(value.text, known, count);
-    mistake_add(input, MISTAKE_UNKNOWN_WORD, value, "%s is %s", key->name, words)->write =
-        text_print(input->arena, "%s = %s", key->name, nearest ? nearest : "one of these words");
+    struct message *message = mistake_add(input, MISTAKE_UNKNOWN_WORD, value, "%s is %s%s",
+                                          key->name, words, nearest ? "" : what_else(key, input));
+    mistake_suggest(message, value.text, nearest,
+                    text_print(input->arena, "%s = %s", key->name, nearest ? nearest : ""));
     return false;
 }
 
@@ -153,7 +167,7 @@ static bool read_date(const struct key *key, struct written value, void *base, s
     if (!date_read(value.text, &date)) {
         mistake_add(input, MISTAKE_NOT_A_DATE, value, "%s is a date as 2026-03-14, 2026-03 or 2026",
                     key->name)
-            ->write = example_line(key, input);
+            ->example = example_line(key, input);
         return false;
     }
     put(key, base, &date, sizeof date);

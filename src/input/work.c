@@ -46,14 +46,15 @@ static const char *deed_words(enum work_deed deed)
 }
 
 /* Finds the parts that a name means, with a message when there are none of use. */
-static int find_parts(struct job *job, enum work_deed deed, struct written name,
-                      int found[static 2])
+static int find_parts(struct job *job, enum work_deed deed, struct written name, int **parts)
 {
-    int count = roll_find_sides(&job->roll, name.text, found);
+    int count = roll_find_group(&job->roll, name.text, parts);
+    int *found = *parts;
     if (count == 0) {
-        mistake_add(job->input, MISTAKE_UNKNOWN_PART, name, "no part of this car is called %s",
-                    name.text)
-            ->write = roll_nearest(&job->roll, name.text);
+        const char *nearest = roll_nearest(&job->roll, name.text);
+        mistake_suggest(mistake_add(job->input, MISTAKE_UNKNOWN_PART, name,
+                                    "no part of this car is called %s", name.text),
+                        name.text, nearest, nearest);
         return 0;
     }
     enum part_kind kind = job->system->parts[found[0]].kind;
@@ -83,10 +84,10 @@ static void take_names(struct job *job, enum work_deed deed, const struct entry 
         return;
     struct written_list list = written_split(entry->value, job->input->arena);
     for (size_t i = 0; i < list.count; i++) {
-        int found[2];
+        int *found;
         if (*list.items[i].text == '\0')
             continue;
-        int count = find_parts(job, deed, list.items[i], found);
+        int count = find_parts(job, deed, list.items[i], &found);
         for (int j = 0; j < count; j++)
             add_item(job, deed, found[j], list.items[i].place);
     }
@@ -265,9 +266,9 @@ static void tell_other_section(struct job *job, const struct section *section, b
     struct message *message =
         mistake_add(job->input, MISTAKE_UNKNOWN_SECTION, section->name,
                     "a work file has [work], [replaced NAME], [found NAME] and [readings]");
-    if (nearest)
-        message->write =
-            text_print(job->input->arena, "[%s%s]", nearest, section->name.text + length);
+    mistake_suggest(message, first, nearest,
+                    text_print(job->input->arena, "[%s%s]", nearest ? nearest : "",
+                               section->name.text + length));
 }
 
 /* The part's name in a header: "rear left drum" of "found rear left drum". */
@@ -276,6 +277,21 @@ static struct written name_in_header(const struct section *section, const char *
 {
     size_t at = (size_t)(behind - section->name.text);
     return written_part(arena, section->name, at, strlen(behind));
+}
+
+/* Whether parts have the same keys, with a message when not. */
+static bool of_one_kind(struct job *job, const int *parts, int count, struct written name)
+{
+    for (int i = 1; i < count; i++)
+        if (job->system->parts[parts[i]].kind != job->system->parts[parts[0]].kind) {
+            mistake_add(job->input, MISTAKE_WRONG_PART, name,
+                        "these are parts of several kinds, which have other keys; write a section "
+                        "for each kind")
+                ->example =
+                text_print(job->input->arena, "[replaced %s]", job->system->parts[parts[0]].name);
+            return false;
+        }
+    return true;
 }
 
 static void read_section(struct job *job, const struct section *section)
@@ -300,9 +316,11 @@ static void read_section(struct job *job, const struct section *section)
         read_readings(job, section);
     } else {
         bool replaced = which == SPECIAL_REPLACED;
-        int parts[2];
+        int *parts;
         struct written name = name_in_header(section, behind, job->input->arena);
-        int count = find_parts(job, replaced ? DEED_REPLACED : DEED_FOUND, name, parts);
+        int count = find_parts(job, replaced ? DEED_REPLACED : DEED_FOUND, name, &parts);
+        if (count > 0 && replaced && !of_one_kind(job, parts, count, name))
+            return;
         if (count > 0 && replaced)
             read_replaced(job, section, parts, count);
         else if (count > 0)

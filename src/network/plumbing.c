@@ -24,7 +24,7 @@ static size_t printed_length(const char *words, va_list values)
 }
 
 void plumbing_say(struct messages *messages, enum plumbing_mistake mistake, struct place place,
-                  const char *write, const char *words, ...)
+                  const char *mend, const char *words, ...)
 {
     if (!messages || !words)
         return;
@@ -39,5 +39,5 @@ void plumbing_say(struct messages *messages, enum plumbing_mistake mistake, stru
     struct message *message =
         messages_add(messages, rows[mistake].severity, rows[mistake].id, place);
     message->words = said;
-    message->write = write;
+    message->mend = mend;
 }

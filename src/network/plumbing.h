@@ -22,9 +22,9 @@ struct plumbing_row {
 /* The rows, in the order of enum plumbing_mistake. */
 const struct plumbing_row *plumbing_rows(size_t *count);
 
-/* Leaves a message about a mistake. write: what to write instead, or NULL. Does nothing when
+/* Leaves a message about a mistake. mend: what to do, in words, or NULL. Does nothing when
  * messages is NULL. words are printf's and go into the messages' arena. */
 void plumbing_say(struct messages *messages, enum plumbing_mistake mistake, struct place place,
-                  const char *write, const char *words, ...) __attribute__((format(printf, 5, 6)));
+                  const char *mend, const char *words, ...) __attribute__((format(printf, 5, 6)));
 
 #endif

@@ -234,6 +234,8 @@ bool json_messages(struct text *into, const struct messages *messages)
         json_object_set_new(object, "column", json_integer(message->place.column));
         json_object_set_new(object, "words", string_or_null(message->words));
         json_object_set_new(object, "write", string_or_null(message->write));
+        json_object_set_new(object, "example", string_or_null(message->example));
+        json_object_set_new(object, "do", string_or_null(message->mend));
         json_array_append_new(array, object);
     }
     json_object_set_new(root, "messages", array);

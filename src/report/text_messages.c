@@ -36,6 +36,10 @@ void text_messages(struct text *into, const struct messages *messages)
             add_line_with_mark(into, message);
         if (message->write != NULL)
             text_add(into, "  write: %s\n", message->write);
+        if (message->example != NULL)
+            text_add(into, "  for example: %s\n", message->example);
+        if (message->mend != NULL)
+            text_add(into, "  do: %s\n", message->mend);
         if (message->earlier.line > 0)
             text_add(into, "  the first one: %s:%d\n",
                      message->earlier.file != NULL ? message->earlier.file : message->place.file,

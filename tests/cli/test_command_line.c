@@ -370,6 +370,43 @@ static void messages_of_a_file_have_an_end(void **state)
     free(text);
 }
 
+static void groups_work_wherever_names_do(void **state)
+{
+    (void)state;
+    static const char work[] = "[work]\ncar = Village van\ndate = 2026-11-20\n"
+                               "renewed = front hoses, rear cylinders\nopened = tees\n"
+                               "[found rear drums]\nbore surface = stained\n"
+                               "[replaced front calipers]\nbore = 2 of 54 mm\n";
+    struct run run = RUN_WITH(work, "show", CAR, "-");
+    assert_int_equal(run.status, 0);
+    static const struct {
+        const char *header, *line;
+    } says[] = {{"[front right hose]", "; renewed 2026-11-20"},
+                {"[front left hose]", "; renewed 2026-11-20"},
+                {"[rear left drum]", "; found at work: bore surface stained"},
+                {"[rear right drum]", "; renewed 2026-11-20"},
+                {"[axle tee]", "; opened 2026-11-20"},
+                {"[front tee]", "; opened 2026-11-20"},
+                {"[front left disc]", "bore = 2 of 54 mm"}};
+    for (size_t i = 0; i < sizeof says / sizeof *says; i++) {
+        char *at = strstr(run.out, says[i].header), *line, *end;
+        assert_non_null(at);
+        line = strstr(at, says[i].line);
+        end = strstr(at, "\n\n");
+        assert_non_null(line);
+        assert_true(end == NULL || line < end);
+    }
+    run_finish(&run);
+    expect(run_cli("fit", CAR, "-c", "rear cylinders", "-b", "11/16 in"), 1, "17.46 mm", NULL);
+    expect(run_cli("fit", CAR, "-c", "rear wheel cylinders", "-b", "11/16 in"), 1, "17.46", NULL);
+    expect(run_cli("fit", CAR, "-c", "cylinders", "-b", "11/16 in"), 2, NULL, "rear left drum");
+    expect(run_cli("bleed", CAR, "--order", "rear drums, front discs"), 2, NULL,
+           "\"rear drums\" may be any of: rear left drum, rear right drum");
+    static const char mixed[] = "[work]\ncar = Village van\ndate = 2026-11-20\n"
+                                "[replaced brakes]\nbore = 20 mm\n";
+    expect(RUN_WITH(mixed, "show", CAR, "-"), 3, NULL, "several kinds");
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -383,6 +420,7 @@ int main(void)
         cmocka_unit_test(standard_input_that_gives_nothing_is_said_so),
         cmocka_unit_test(what_is_no_text_is_told_in_one_line),
         cmocka_unit_test(messages_of_a_file_have_an_end),
+        cmocka_unit_test(groups_work_wherever_names_do),
     };
     return cmocka_run_group_tests(tests, make_folder, remove_folder);
 }

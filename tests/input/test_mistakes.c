@@ -11,7 +11,8 @@
 
 /* tests/cases/bad holds descriptions and work files (work-*.ini, done to the village van), each
  * with the messages that it must give: a line "line:column id" each, in this order, and behind it,
- * indented, words that must stand in the message ("earlier N": the earlier line it points to). */
+ * indented, words that must stand in the message ("earlier N": the earlier line it points to; "write: X" and
+ * "for example: X": just that, under it; "nothing to write": neither). */
 
 static const char *path_of(struct arena *arena, const char *below)
 {
@@ -49,6 +50,12 @@ static bool says(const struct message *message, const char *words)
     int earlier;
     if (sscanf(words, "earlier %d", &earlier) == 1)
         return message->earlier.line == earlier;
+    if (text_begins(words, "write: "))
+        return message->write && strcmp(message->write, words + 7) == 0;
+    if (text_begins(words, "for example: "))
+        return message->example && strcmp(message->example, words + 13) == 0;
+    if (strcmp(words, "nothing to write") == 0)
+        return !message->write && !message->example;
     return strstr(message->words, words) || (message->write && strstr(message->write, words));
 }
 

@@ -115,6 +115,42 @@ static void the_nearest_name_is_found(void **state)
     arena_destroy(arena);
 }
 
+static void a_plural_means_all_whose_names_have_its_words(void **state)
+{
+    (void)state;
+    static const char *const names[] = {"front left disc", "front right disc", "rear left drum",
+                                        "rear right drum", "front tee",        "axle tee",
+                                        "rear union",      "front left hose",  "front feed hose",
+                                        "rear feed hose",  "clutch line hose", "brake master",
+                                        "clutch master"};
+    static const struct {
+        const char *words;
+        int count;
+        int first;
+    } cases[] = {{"front hoses", 2, 7},       {"hoses", 4, 7},
+                 {"Front Hoses", 2, 7},       {"rear cylinders", 2, 2},
+                 {"rear drums", 2, 2},        {"rear wheel cylinders", 2, 2},
+                 {"front calipers", 2, 0},    {"brakes", 4, 0},
+                 {"rear brakes", 2, 2},       {"tees", 2, 4},
+                 {"master cylinders", 2, 11}, {"front disc", 2, 0},
+                 {"front left discs", 1, 0},  {"brake hoses", 0, 0},
+                 {"rear discs", 0, 0},        {"front hose", 0, 0},
+                 {"front left hose", 1, 7}};
+    struct arena *arena = arena_create();
+    struct roll roll = roll_start(arena);
+    for (size_t i = 0; i < sizeof names / sizeof *names; i++)
+        roll_add(&roll, names[i]);
+    for (size_t i = 0; i < sizeof cases / sizeof *cases; i++) {
+        int *found;
+        int count = roll_find_group(&roll, cases[i].words, &found);
+        if (count != cases[i].count)
+            fail_msg("%s: %d", cases[i].words, count);
+        if (count > 0)
+            assert_int_equal(found[0], cases[i].first);
+    }
+    arena_destroy(arena);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -126,6 +162,7 @@ int main(void)
         cmocka_unit_test(sides_and_axles_are_words_of_the_name),
         cmocka_unit_test(a_brake_without_a_side_means_both),
         cmocka_unit_test(the_nearest_name_is_found),
+        cmocka_unit_test(a_plural_means_all_whose_names_have_its_words),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

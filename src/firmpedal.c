@@ -13,6 +13,7 @@
 #include "desk.h"
 #include "input/expand.h"
 #include "input/naming.h"
+#include "input/part_rules.h"
 #include "input/read.h"
 #include "network/work.h"
 #include "report/json.h"
@@ -64,7 +65,7 @@ static bool read_works(struct fp_desk *desk, struct system *car, const char *con
 }
 
 enum fp_outcome fp_read(struct fp_desk *desk, const char *car, const char *const *works,
-                        size_t work_count)
+                        size_t work_count, const char *today)
 {
     ON_NO_MEMORY(desk, FP_OUTPUT);
     struct source source;
@@ -78,6 +79,12 @@ enum fp_outcome fp_read(struct fp_desk *desk, const char *car, const char *const
         return FP_INPUT;
     bool fine = read_works(desk, described, works, work_count);
     desk->network = network_build(fine ? desk->car : described, desk->arena, &desk->messages);
+    struct input input = {desk->arena, &desk->messages, ""};
+    struct date day = {0, 0, 0};
+    if (today != NULL && !date_read(today, &day))
+        day.year = 0;
+    if (fine)
+        dates_check(desk->car, day, &input);
     if (!fine || messages_reach(&desk->messages, SEVERITY_DANGER)) {
         desk->car = NULL;
         return FP_INPUT;

@@ -60,10 +60,12 @@ struct fp_desk *fp_desk_create(void);
 void fp_desk_destroy(struct fp_desk *desk);
 
 /* Reads a description, then each work file, and lays the work over the car. "-" is standard input,
- * which can be read once. FP_INPUT when any of
- * them holds a mistake: then all mistakes of all files are in fp_messages. */
+ * which can be read once. FP_INPUT when any of them holds a mistake: then all mistakes of all files
+ * are in fp_messages.
+ *
+ *   today   "2026-11-25": dates after it are remarked upon; NULL, or no date: none are */
 enum fp_outcome fp_read(struct fp_desk *desk, const char *car, const char *const *works,
-                        size_t work_count);
+                        size_t work_count, const char *today);
 
 /* The messages so far as text or JSON; "" when there are none. Owned by the desk. */
 const char *fp_messages(struct fp_desk *desk, bool json);

@@ -35,7 +35,7 @@ static enum fp_outcome read_all(struct fp_desk *desk, const struct request *requ
         fputs("firmpedal: - stands twice, but standard input can be read once\n", stderr);
         return FP_WRONG_USE;
     }
-    enum fp_outcome outcome = fp_read(desk, request->words[0], works, count);
+    enum fp_outcome outcome = fp_read(desk, request->words[0], works, count, request->wishes.date);
     free(works);
     print_messages(desk, request);
     return outcome;

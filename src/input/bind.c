@@ -56,6 +56,17 @@ bool bound_take(struct bound *bound, const struct entry *entry, struct input *in
     return true;
 }
 
+/* Whether a row would take the value of a line; only then can its name have been meant. */
+static bool would_take(const struct key *key, const struct entry *entry, struct arena *arena)
+{
+    struct messages unheard = messages_start(arena);
+    struct input quiet = {arena, &unheard, ""};
+    struct origin origin = {.tolerance = NAN};
+    if (!entry->value.text || !key)
+        return entry->value.text != NULL; /* of the other table, whose rows are free words */
+    return value_read(key, entry, ARENA_NEW(arena, struct part), &origin, &quiet);
+}
+
 void bound_refuse(const struct bound *bound, const struct bound *more, const struct entry *entry,
                   struct written header, struct input *input)
 {
@@ -69,10 +80,18 @@ void bound_refuse(const struct bound *bound, const struct bound *more, const str
         text_add(&words, "%s%s", i > 0 ? ", " : "", row->name);
     }
     const char *nearest = text_nearest(entry->key.text, known, room);
+    const char *elsewhere = key_elsewhere(bound->rows, entry->key.text);
+    if (elsewhere) {
+        mistake_add(input, MISTAKE_UNKNOWN_KEY, entry->key, "[%s] has no key of that name: %s",
+                    header.text, elsewhere);
+        return;
+    }
+    bool meant = nearest && text_mistyped(entry->key.text, nearest) &&
+                 would_take(row_find(bound->rows, bound->count, nearest), entry, arena);
     struct message *message =
         mistake_add(input, MISTAKE_UNKNOWN_KEY, entry->key,
                     "[%s] has no key of that name; it has %s", header.text, words.items);
-    if (nearest && entry->value.text && text_mistyped(entry->key.text, nearest))
+    if (meant)
         message->write = text_print(arena, "%s = %s", nearest, entry->value.text);
 }
 

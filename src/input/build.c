@@ -4,6 +4,8 @@
 
 #include "base/list.h"
 #include "base/text.h"
+#include "input/part_rules.h"
+#include "parts/words.h"
 
 /* Sections of parts, in the order of the file. */
 struct descriptions {
@@ -106,7 +108,17 @@ static void check_sides(const struct described *described, struct input *input)
     enum axle axle = name_axle(input->arena, part->name);
     bool clash =
         (side != SIDE_NONE && side != part->side) || (axle != AXLE_NONE && axle != part->axle);
-    if (clash)
+    const char *stem = name_stem(input->arena, part->name);
+    if (words_among(stem,
+                    "transmission, rear transmission, front transmission, gearbox, propshaft, "
+                    "propeller shaft, prop shaft, drive shaft, output shaft"))
+        mistake_add(
+            input, MISTAKE_NO_AXLE, described->section->name,
+            "a brake on the %s is no wheel brake, and nothing here is computed for it: leave "
+            "it and its lever out, and say it in the car's note",
+            stem)
+            ->example = text_print(input->arena, "note = hand brake on the %s", stem);
+    else if (clash)
         mistake_add(input, MISTAKE_SIDE_CLASH, described->section->name,
                     "header and key of [%s] name different sides or axles", part->name);
     else if (part->axle == AXLE_NONE && !described->section->missed)
@@ -293,6 +305,7 @@ void build_finish(struct car *car)
         size_t count;
         const struct key *rows = key_table(draft->part.kind, &count);
         struct bound bound = {.rows = rows, .count = count, .entries = draft->entries};
+        part_rules_check(&draft->part, draft->entries, car->input);
         if (!draft->incomplete)
             bound_require(&bound, draft->header, car->input);
         part_assume(&draft->part);

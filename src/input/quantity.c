@@ -1,6 +1,7 @@
 #include "input/quantity.h"
 
 #include <math.h>
+#include <stdlib.h>
 #include <string.h>
 
 #include "base/text.h"
@@ -24,6 +25,28 @@ static char *with_unit(struct arena *arena, const char *text, const struct readi
 {
     return text_print(arena, "%.*s%s%s", (int)reading->start, text, reading->nearest,
                       text + reading->start + reading->length);
+}
+
+/* Units of one kind that people write for another: a gauge says lb where it means psi. */
+static const struct {
+    enum dimension dimension;
+    const char *written, *meant, *words;
+} slang[] = {
+    {DIMENSION_PRESSURE, "lb", "psi", "lb on a gauge are lbf to the square inch: psi"},
+    {DIMENSION_PRESSURE, "kg", "kgf/cm2", "kg on a gauge are kgf to the square centimetre"},
+    {DIMENSION_FORCE, "lb", "lbf", "lb is a mass; a force is in lbf"},
+    {DIMENSION_FORCE, "kg", "kgf", "kg is a mass; a force is in kgf"},
+};
+
+/* The row for a unit of another kind than the one that is wanted, or -1. */
+static int find_slang(const struct reading *reading, enum dimension dimension)
+{
+    if (reading->outcome != READING_WRONG_KIND || !reading->unit)
+        return -1;
+    for (size_t i = 0; i < sizeof slang / sizeof *slang; i++)
+        if (slang[i].dimension == dimension && text_same(slang[i].written, reading->unit->name))
+            return (int)i;
+    return -1;
 }
 
 /* Whether a number is a fraction, which lengths have in inches alone. */
@@ -61,6 +84,13 @@ void quantity_refuse(const struct reading *reading, const char *what, enum dimen
             write = with_unit(arena, value.text, reading);
         break;
     case READING_WRONG_KIND:
+        if (find_slang(reading, dimension) >= 0) {
+            int row = find_slang(reading, dimension);
+            message = mistake_add(input, MISTAKE_WRONG_UNIT, at, "%s", slang[row].words);
+            write = text_print(arena, "%.*s%s%s", (int)reading->start, value.text, slang[row].meant,
+                               value.text + reading->start + reading->length);
+            break;
+        }
         message =
             mistake_add(input, MISTAKE_WRONG_UNIT, at, "%s is %s, but %s is %s; those that fit: %s",
                         what, dimension_words(dimension), value.text,
@@ -120,6 +150,65 @@ bool limits_keep(const struct key *key, double si, struct written value, struct 
     return true;
 }
 
+/* "2 of 7/8 in" for a length that stands alone, and "132." whose figures behind the point are lost;
+ * both would else be taken for something. */
+static bool is_of_another_form(const struct key *key, struct written value, struct input *input)
+{
+    struct arena *arena = input->arena;
+    size_t digits = strspn(value.text, "0123456789");
+    if (digits > 0 && text_begins(value.text + digits, " of ")) {
+        const char *rest = value.text + digits + 4;
+        mistake_add(input, MISTAKE_MORE_THAN_A_VALUE, written_part(arena, value, 0, digits + 3),
+                    "%s is %s alone; no count stands before it", key->name,
+                    dimension_words(key->dimension))
+            ->write = text_print(arena, "%s = %s", key->name, rest);
+        return true;
+    }
+    for (const char *point = value.text; (point = strchr(point, '.')) != NULL; point++) {
+        bool behind_digit = point > value.text && strchr("0123456789", point[-1]);
+        if (!behind_digit || (point[1] != '\0' && strchr("0123456789", point[1])))
+            continue;
+        size_t at = (size_t)(point - value.text);
+        mistake_add(input, MISTAKE_NOT_A_NUMBER, written_part(arena, value, 0, at + 1),
+                    "nothing stands behind the point; write the figures that belong there, or no "
+                    "point")
+            ->example = text_print(arena, "%s = %.*s%s", key->name, (int)at, value.text, point + 1);
+        return true;
+    }
+    return false;
+}
+
+/* Whether a number is below among the fractions of an inch tape. */
+static bool is_on_a_tape(unsigned long lower)
+{
+    return (lower & (lower - 1)) == 0 || lower == 10 || lower == 100 || lower == 1000;
+}
+
+/* Remarks on an inch fraction that no tape has, or that is more than an inch: a figure is missing.
+ */
+static void look_at_fraction(const struct key *key, struct written value,
+                             const struct reading *reading, struct input *input)
+{
+    const char *slash = strchr(value.text, '/');
+    if (key->dimension != DIMENSION_LENGTH || !slash || !reading->unit ||
+        strcmp(reading->unit->name, "in") != 0)
+        return;
+    const char *start = slash;
+    while (start > value.text && strchr("0123456789", start[-1]))
+        start--;
+    unsigned long upper = strtoul(start, NULL, 10), lower = strtoul(slash + 1, NULL, 10);
+    if (lower == 0 || (upper < lower && is_on_a_tape(lower)))
+        return;
+    struct message *message = mistake_add(
+        input, MISTAKE_UNUSUAL_VALUE, value, "%lu/%lu in is %s; is a figure missing?", upper, lower,
+        is_on_a_tape(lower) ? "more than an inch" : "on no tape, which has halves to 64ths");
+    for (unsigned long tape = 8; tape <= 64; tape *= 2)
+        if (tape % 10 == lower % 10 && lower < 10 && upper < tape && tape != lower) {
+            message->example = text_print(input->arena, "%s = %lu/%lu in", key->name, upper, tape);
+            return;
+        }
+}
+
 bool quantity_read(const struct key *key, struct written value, double *si, double *tolerance,
                    struct input *input)
 {
@@ -127,6 +216,8 @@ bool quantity_read(const struct key *key, struct written value, double *si, doub
     bool about = text_begins(value.text, "about ");
     if (about)
         words = written_part(input->arena, value, 6, strlen(value.text) - 6);
+    if (is_of_another_form(key, words, input))
+        return false;
     struct reading reading = unit_read(words.text, key->dimension);
     if (reading.outcome != READING_FINE) {
         const char *example = text_print(input->arena, "%s = %s", key->name, key->example);
@@ -144,5 +235,6 @@ bool quantity_read(const struct key *key, struct written value, double *si, doub
     *tolerance = reading.tolerance;
     if (about && isnan(reading.tolerance))
         *tolerance = ABOUT_SHARE * fabs(reading.value);
+    look_at_fraction(key, words, &reading, input);
     return limits_keep(key, reading.value, value, input);
 }

@@ -166,6 +166,28 @@ const struct key *row_find(const struct key *keys, size_t count, const char *nam
     return NULL;
 }
 
+const char *key_elsewhere(const struct key *table, const char *name)
+{
+    static const struct {
+        enum part_kind kind;
+        const char *names, *words;
+    } elsewhere[] = {
+        {KIND_VEHICLE, "drive, driven wheels, driven axle, traction",
+         "which wheels are driven is said by front axle and rear axle (live: a driven beam)"},
+        {KIND_MASTER, "secondary bore, second bore, bores",
+         "both pistons of a tandem run in one bore: say bore once"},
+        {KIND_DRUM, "pistons, wheel cylinders",
+         "how many pistons push the shoes is said by cylinder, their diameter by bore"},
+        {KIND_MASTER, "ratio, pedal ratio", "the ratio is one of the pedal, in its own section"},
+        {KIND_PEDAL, "bore", "the bore is one of the master, in its own section"},
+    };
+    for (size_t i = 0; i < sizeof elsewhere / sizeof *elsewhere; i++)
+        if (key_table(elsewhere[i].kind, &(size_t){0}) == table &&
+            words_among(name, elsewhere[i].names))
+            return elsewhere[i].words;
+    return NULL;
+}
+
 bool is_of_free_words(const char *name)
 {
     for (int kind = 0; kind < KIND_COUNT; kind++) {

@@ -6,6 +6,7 @@
 #include "base/text.h"
 #include "input/bind.h"
 #include "input/naming.h"
+#include "input/part_rules.h"
 #include "input/reading_line.h"
 #include "parts/words.h"
 
@@ -174,6 +175,17 @@ static bool may_change(struct job *job, const struct key *key, const struct entr
     return !joins;
 }
 
+/* The part as it is with what the work changes, by the rules across keys. */
+static void check_replaced(struct job *job, const struct part *before, const struct part *with,
+                           const struct bound *bound)
+{
+    struct part after = *before;
+    for (size_t i = 0; i < bound->count; i++)
+        if (bound->entries[i] && key_said(with, &bound->rows[i]))
+            field_copy(&bound->rows[i], &after, with);
+    part_rules_check(&after, bound->entries, job->input);
+}
+
 static void read_replaced(struct job *job, const struct section *section, const int *parts,
                           int part_count)
 {
@@ -192,6 +204,7 @@ static void read_replaced(struct job *job, const struct section *section, const 
     for (size_t i = 0; i < count; i++)
         if (bound.entries[i] && may_change(job, &rows[i], bound.entries[i]))
             values[value_count++] = make_value(&with, &rows[i], bound.origins[i]);
+    check_replaced(job, &job->system->parts[parts[0]], &with, &bound);
     for (int i = 0; i < part_count; i++) {
         struct work_item *item = add_item(job, DEED_REPLACED, parts[i], section->name.place);
         item->values = values;

@@ -175,7 +175,8 @@ static void say_unfed(const struct inspection *in, int *vertices, int count)
     }
     if (first)
         plumbing_say(in->messages, PLUMBING_NOBODY_FEEDS, first->place,
-                     "lead a run to it from a master or from a joint that one feeds",
+                     "lead a run to it from a master or from a joint that one feeds; a brake that rods or a "
+                     "cable alone work is not described: leave its section out",
                      "no master feeds %s", names.items);
 }
 

@@ -67,7 +67,7 @@ static json_t *ask_file(const char *path, enum fp_question question)
     assert_non_null(desk);
     const char *answer = NULL;
     json_t *root = NULL;
-    if (fp_read(desk, path, NULL, 0) == FP_FINE) {
+    if (fp_read(desk, path, NULL, 0, NULL) == FP_FINE) {
         enum fp_outcome outcome = fp_ask(desk, question, &wishes, &answer);
         assert_true(outcome == FP_FINE || outcome == FP_FINDINGS);
         json_error_t error;

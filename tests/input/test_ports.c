@@ -13,7 +13,7 @@ static struct car_text read_tandem(const char *outlet, const char *outlets)
     struct text text = text_start(arena);
     text_add(&text,
              "[vehicle]\ntitle = Test\n[brake master]\ntype = tandem\nbore = 3/4 in\n%s"
-             "[front left disc]\ncaliper = fixed\nbore = 48 mm\n"
+             "[front left disc]\ncaliper = fixed\nbore = 2 of 48 mm\n"
              "[runs]\nfeed = brake master%s, 0.6 m pipe, front left disc\n",
              outlets, outlet);
     struct car_text car = car_read(text.items);

@@ -102,7 +102,7 @@ static void dates_after_today_and_work_older_than_the_car_are_remarked_upon(void
     assert_int_equal(date_remarks("", "2030", "2026-11-25"), 1);
     assert_int_equal(date_remarks("", "2026", "2026-11-25"), 0);
     assert_int_equal(date_remarks("", "2030", NULL), 0);
-    assert_int_equal(date_remarks("[all hoses]\nrenewed = 2062\n", "2026-11-20", "2026-11-25"), 1);
+    assert_int_equal(date_remarks("[all pipes]\nrenewed = 2062\n", "2026-11-20", "2026-11-25"), 1);
 }
 
 static void work_before_the_car_was_first_used_is_remarked_upon(void **state)

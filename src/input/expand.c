@@ -263,6 +263,8 @@ void expand_car(struct text *into, const struct system *system)
         date_write(system->works[i].date, day);
         text_add(into, "; with the work of %s (%s)\n", day,
                  file_words(into->arena, system->works[i].file));
+        if (system->works[i].note)
+            text_add(into, ";   %s\n", system->works[i].note);
     }
     for (int i = 0; i < system->part_count; i++)
         write_part(&writer, i);

@@ -55,7 +55,9 @@ static const struct key work_keys[] = {
      .example = "brake reservoir", .help = "reservoirs that ran dry: all that they feed holds air"},
     {.name = "fluid renewed", .others = "fluid changed", .form = FORM_CHOICE, .choices = yes_or_no,
      IN(work_lines, fluid_renewed), UNBOUNDED,
-     .example = "yes", .help = "whether new fluid went through the whole car"}};
+     .example = "yes", .help = "whether new fluid went through the whole car"},
+    {.name = "note", .others = "notes, remark, comment", .form = FORM_TEXT, IN(work_lines, note), UNBOUNDED,
+     .example = "road test done in the rain", .help = "free words, printed on the sheet"}};
 
 static const struct key order_keys[] = {
     {.name = "order", .form = FORM_WORDS, IN(order_lines, order), UNBOUNDED, .required = true,

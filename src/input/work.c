@@ -144,7 +144,11 @@ static void read_head(struct job *job, const struct section *section)
     if (!section->missed)
         bound_require(&bound, section->name, input);
     check_car(job, &bound, lines.car);
-    job->into->head = (struct work){input->file, lines.car, lines.date, section->name.place};
+    job->into->head = (struct work){.file = input->file,
+                                    .car = lines.car,
+                                    .note = lines.note,
+                                    .date = lines.date,
+                                    .place = section->name.place};
     job->into->fluid_renewed = lines.fluid_renewed == YES;
 }
 

@@ -56,7 +56,8 @@ struct taken_reading {
 /* One work file, as laid over the car. */
 struct work {
     const char *file;
-    const char *car; /* the title that the work file names */
+    const char *car;  /* the title that the work file names */
+    const char *note; /* free words, or NULL */
     struct date date;
     struct place place;
 };

@@ -8,6 +8,7 @@
 #include "report/json_pieces.h"
 #include "report/json_rules.h"
 #include "report/json_trace.h"
+#include "report/notes.h"
 #include "report/text_report.h"
 
 /* Digits enough that a value is not moved by a double's last places, few enough to read. */
@@ -169,6 +170,20 @@ static bool add_json(struct text *into, json_t *root)
     return true;
 }
 
+static json_t *notes_array(struct arena *arena, const struct system *system)
+{
+    struct note *notes;
+    size_t count = notes_of(system, arena, &notes);
+    json_t *array = json_array();
+    for (size_t i = 0; i < count; i++) {
+        json_t *object = json_object();
+        json_object_set_new(object, "of", json_string(notes[i].of));
+        json_object_set_new(object, "note", json_string(notes[i].words));
+        json_array_append_new(array, object);
+    }
+    return array;
+}
+
 bool json_result(struct text *into, const struct result *result, enum json_part part)
 {
     struct arena *arena = into->arena;
@@ -184,6 +199,7 @@ bool json_result(struct text *into, const struct result *result, enum json_part 
         json_array_append_new(works, work);
     }
     json_object_set_new(root, "works", works);
+    json_object_set_new(root, "notes", notes_array(arena, result->system));
     switch (part) {
     case JSON_CHECK: {
         json_t *figures = json_array();

@@ -8,6 +8,7 @@
 /* The chapters of the sheet, in order: first what is done at the car, up to the signatures, then
  * what one looks up. Each adds to the flow. */
 void pages_front(struct flow *flow, const struct result *result);
+void pages_notes(struct flow *flow, const struct result *result);
 void pages_before(struct flow *flow, const struct result *result);
 void pages_opening(struct flow *flow, const struct result *result);
 void pages_bench(struct flow *flow, const struct result *result);

@@ -20,6 +20,7 @@ const struct sketch *sheet_pages(const struct result *result, enum paper paper,
     flow_start(&flow, arena, ruler, width, height, title_of(result),
                pages_date(arena, result->today));
     pages_front(&flow, result);
+    pages_notes(&flow, result);
     pages_before(&flow, result);
     pages_opening(&flow, result);
     pages_settings(&flow, result);

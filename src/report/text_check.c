@@ -155,6 +155,21 @@ static void add_rules(struct text *into, const struct result *result)
         text_add_wrapped(into, others, 0, 0, FRAME_WIDTH);
 }
 
+static void add_part_notes(struct text *into, const struct result *result)
+{
+    struct note *notes;
+    size_t count = notes_of(result->system, into->arena, &notes);
+    bool any = false;
+    for (size_t i = 0; i < count; i++) {
+        if (!notes[i].of_part)
+            continue;
+        if (!any)
+            frame_heading(into, "Notes");
+        any = true;
+        frame_note(into, &notes[i]);
+    }
+}
+
 void text_check(struct text *into, const struct result *result)
 {
     frame_title(into, result);
@@ -168,6 +183,7 @@ void text_check(struct text *into, const struct result *result)
     text_add_wrapped(into, FIGURES_INTRODUCTION, 0, 0, FRAME_WIDTH);
     text_figures(into, result);
     add_rules(into, result);
+    add_part_notes(into, result);
     text_add(into, "\n%s\n%s\n", summary_words(into->arena, result),
              hoses_verdict_words(into->arena, &result->hoses));
     frame_deference(into);

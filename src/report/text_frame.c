@@ -4,6 +4,12 @@
 
 #include "base/date.h"
 
+void frame_note(struct text *into, const struct note *note)
+{
+    const char *lead = text_print(into->arena, "note on %s: ", note->of);
+    text_add_wrapped(into, text_print(into->arena, "%s%s", lead, note->words), 0, 4, FRAME_WIDTH);
+}
+
 void frame_car(struct text *into, const struct result *result)
 {
     const char *title = system_vehicle(result->system)->title;
@@ -19,6 +25,11 @@ void frame_works(struct text *into, const struct result *result)
         date_write(system->works[i].date, date);
         text_add(into, "with the work of %s  (%s)\n", date, system->works[i].file);
     }
+    struct note *notes;
+    size_t count = notes_of(system, into->arena, &notes);
+    for (size_t i = 0; i < count; i++)
+        if (!notes[i].of_part)
+            frame_note(into, &notes[i]);
 }
 
 void frame_title(struct text *into, const struct result *result)

@@ -3,16 +3,19 @@
 
 #include "advice/result.h"
 #include "base/text.h"
+#include "report/notes.h"
 
 /* What all text reports share: width, title, headings, the closing sentence. */
 enum { FRAME_WIDTH = 78 };
 
 /* The title and the file. */
 void frame_car(struct text *into, const struct result *result);
-/* A line for each work file laid over it. */
+/* A line for each work file laid over it, then the notes on the car and on works. */
 void frame_works(struct text *into, const struct result *result);
 /* Both. */
 void frame_title(struct text *into, const struct result *result);
+/* A note with what it is of. */
+void frame_note(struct text *into, const struct note *note);
 /* A blank line, the heading, and a line under it. */
 void frame_heading(struct text *into, const char *heading);
 /* A numbered step of a list: words wrapped beside the number, then why (once for all steps of a

@@ -407,6 +407,49 @@ static void groups_work_wherever_names_do(void **state)
     expect(RUN_WITH(mixed, "show", CAR, "-"), 3, NULL, "several kinds");
 }
 
+static void notes_are_printed_in_text_json_and_on_the_sheet(void **state)
+{
+    (void)state;
+    static const char work[] = "[work]\ncar = Village van\ndate = 2026-11-20\n"
+                               "renewed = rear drums\nnote = seals from the blue tin\n";
+    char *van = contents(CAR), *title = strstr(van, "title = Village van\n");
+    char *drum = strstr(van, "[rear drum]\n");
+    assert_non_null(title);
+    assert_non_null(drum);
+    char *car = calloc(1, strlen(van) + 200);
+    assert_non_null(car);
+    snprintf(car, strlen(van) + 200,
+             "%.*snote = bracket welded in an earlier repair\n%.*snote = "
+             "backplates are from a scrap car\n%s",
+             (int)(title - van), van, (int)(drum + strlen("[rear drum]\n") - title), title,
+             drum + strlen("[rear drum]\n"));
+    write_file(in_folder("noted.ini"), work, sizeof work - 1);
+    const char *noted = in_folder("noted.ini"), *pdf = in_folder("noted.pdf");
+    struct run run = RUN_WITH(car, "check", "-", noted, DAY, "--fail-at", "danger");
+    assert_non_null(strstr(run.out, "note on the car: bracket welded in an earlier repair\n"));
+    assert_non_null(strstr(run.out, "note on the work of 2026-11-20: seals from the blue tin\n"));
+    assert_non_null(strstr(run.out, "note on rear left drum, rear right drum: backplates"));
+    run_finish(&run);
+    expect(RUN_WITH(car, "bleed", "-", noted, DAY), 0, "note on the car: bracket", NULL);
+    expect(RUN_WITH(car, "show", "-", noted), 0, ";   seals from the blue tin\n", NULL);
+    run = RUN_WITH(car, "hoses", "-", noted, DAY, "--json");
+    json_t *answer = json_loads(run.out, 0, NULL), *notes = json_object_get(answer, "notes");
+    assert_int_equal(json_array_size(notes), 3);
+    assert_string_equal(json_string_value(json_object_get(json_array_get(notes, 1), "note")),
+                        "seals from the blue tin");
+    json_decref(answer);
+    run_finish(&run);
+    expect(RUN_WITH(car, "sheet", "-", noted, DAY, "-o", pdf), 0, NULL, NULL);
+    const char *const words[] = {"pdftotext", "-layout", pdf, "-", NULL};
+    run = run_program(NULL, words, NULL, 20);
+    assert_non_null(strstr(run.out, "The car: bracket welded in an earlier repair"));
+    assert_non_null(strstr(run.out, "The work of 2026-11-20: seals from the blue tin"));
+    assert_non_null(strstr(run.out, "backplates are from a scrap car"));
+    run_finish(&run);
+    free(car);
+    free(van);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -421,6 +464,7 @@ int main(void)
         cmocka_unit_test(what_is_no_text_is_told_in_one_line),
         cmocka_unit_test(messages_of_a_file_have_an_end),
         cmocka_unit_test(groups_work_wherever_names_do),
+        cmocka_unit_test(notes_are_printed_in_text_json_and_on_the_sheet),
     };
     return cmocka_run_group_tests(tests, make_folder, remove_folder);
 }

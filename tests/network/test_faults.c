@@ -28,7 +28,7 @@ static struct messages report(struct car *car)
 }
 
 /* One message and no more, with this id and words; and, unless NULL, with this advice. */
-static void expect_only(struct car *car, const char *id, const char *words, const char *write)
+static void expect_only(struct car *car, const char *id, const char *words, const char *mend)
 {
     const struct messages messages = report(car);
     for (size_t i = 0; i < messages.count && messages.count > 1; i++)
@@ -37,8 +37,8 @@ static void expect_only(struct car *car, const char *id, const char *words, cons
     assert_string_equal(messages.items[0].id, id);
     assert_string_equal(messages.items[0].words, words);
     assert_true(messages.items[0].place.line > 0);
-    if (write)
-        assert_string_equal(messages.items[0].write, write);
+    if (mend)
+        assert_string_equal(messages.items[0].mend, mend);
 }
 
 /* Takes the connection of one end of a part away. */

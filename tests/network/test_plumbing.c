@@ -37,7 +37,7 @@ static void a_message_carries_id_place_words_and_advice(void **state)
     assert_string_equal(messages.items[0].id, "loose-end");
     assert_int_equal(messages.items[0].place.line, 7);
     assert_string_equal(messages.items[0].words, "the rear pipe has 2 ends");
-    assert_string_equal(messages.items[0].write, "do this");
+    assert_string_equal(messages.items[0].mend, "do this");
     arena_destroy(arena);
 }
 

@@ -88,6 +88,7 @@ static const char *torque_text(struct arena *arena, const struct step *step, enu
     if (!(step->torque_most.nm > step->torque.nm)) {
         return text_print(arena, "%s (%s)", least, source);
     }
+    least = unit_show(arena, step->torque.nm, DIMENSION_TORQUE, units).number;
     return text_print(arena, "%s to %s (%s)", least,
                       unit_text(arena, step->torque_most.nm, DIMENSION_TORQUE, units), source);
 }

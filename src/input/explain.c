@@ -1,5 +1,7 @@
 #include "input/explain.h"
 
+#include <string.h>
+
 #include "base/list.h"
 #include "input/key_words.h"
 #include "input/mistakes.h"
@@ -71,6 +73,40 @@ static bool explain_keys(struct text *into, const char *word)
     return before != NULL;
 }
 
+/* A word from the list of a key. */
+static bool explain_choice_of(struct text *into, const char *of, const struct key *key,
+                              const char *word)
+{
+    const struct choice *choice = key->form == FORM_CHOICE ? choice_find(key, word) : NULL;
+    if (choice == NULL || key->field == FIELD(fitted.on))
+        return false;
+    text_add(into, "%s%s, a word of %s, of %s\n", into->count > 0 ? "\n" : "", choice->word,
+             key->name, of);
+    add_about(into, "is", choice->help);
+    add_about(into, "write", text_print(into->arena, "%s = %s", key->name, choice->word));
+    add_about(into, "or", choice->others);
+    return true;
+}
+
+static bool explain_choices(struct text *into, const char *word)
+{
+    bool any = false;
+    size_t count;
+    for (int kind = 0; kind < KIND_COUNT; kind++) {
+        const struct key *keys = key_table((enum part_kind)kind, &count);
+        const char *of = text_print(into->arena, "a %s", kind_word((enum part_kind)kind));
+        for (size_t i = 0; i < count; i++)
+            any = explain_choice_of(into, of, &keys[i], word) || any;
+    }
+    const struct special *rows = special_rows(&count);
+    for (size_t i = 0; i < count; i++)
+        for (size_t k = 0; k < rows[i].key_count; k++)
+            any = explain_choice_of(into, text_print(into->arena, "[%s]", rows[i].name),
+                                    &rows[i].keys[k], word) ||
+                  any;
+    return any;
+}
+
 static bool explain_kind(struct text *into, const char *word)
 {
     enum part_kind kind;
@@ -140,12 +176,25 @@ static bool explain_mistake(struct text *into, const char *word)
     return false;
 }
 
-bool explain_word(struct text *into, const char *word)
+static bool explain_as_written(struct text *into, const char *word)
 {
     bool any = explain_keys(into, word);
+    any = explain_choices(into, word) || any;
     any = explain_kind(into, word) || any;
     any = explain_special(into, word) || any;
     return explain_mistake(into, word) || any;
+}
+
+bool explain_word(struct text *into, const char *word)
+{
+    if (explain_as_written(into, word))
+        return true;
+    /* "reading" is looked for under readings, "strokes" under stroke. */
+    size_t length = strlen(word);
+    if (length > 1 && word[length - 1] == 's' &&
+        explain_as_written(into, text_copy_part(into->arena, word, length - 1)))
+        return true;
+    return explain_as_written(into, text_print(into->arena, "%ss", word));
 }
 
 /* A list of words, each once. */
@@ -168,6 +217,8 @@ static void add_known_keys(struct arena *arena, struct known *known, const struc
 {
     for (size_t i = 0; i < count; i++) {
         add_known(arena, known, keys[i].name);
+        for (const struct choice *c = keys[i].choices; c != NULL && c->word != NULL; c++)
+            add_known(arena, known, c->word);
         const char *others = keys[i].others;
         size_t length;
         for (const char *item; (item = words_next(&others, &length)) != NULL;)

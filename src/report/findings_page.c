@@ -5,6 +5,7 @@
 #include "advice/result.h"
 #include "report/text_frame.h"
 #include "report/text_report.h"
+#include "parts/words.h"
 #include "units/unit.h"
 
 static void add_checks(struct text *into)
@@ -133,8 +134,55 @@ static void add_labelled(struct text *into, const char *label, const char *words
     text_add_wrapped(into, words, text_letters(label) + 4, 4, FRAME_WIDTH);
 }
 
+/* What stands for a slot where there is no car to fill it. */
+static const char *slot_words(struct arena *arena, const char *slot, const struct check_row *check)
+{
+    static const struct {
+        const char *slots, *words;
+    } rows[] = {
+        {"part, nipple, circuit, cylinder, axle, reservoir, figure, rule, rules, plug", NULL},
+        {"other, twin", "other part"},
+        {"date, was", "such a date"},
+        {"where", "at such a place"},
+        {"reason, hint", "for such a reason"},
+        {"grade, found", "such a fluid"},
+        {"years, clicks, strokes, ports, trips", "so many"},
+        {"text", "the parts concerned"},
+    };
+    size_t count;
+    const struct limit_row *limits = limit_rows(&count);
+    for (size_t i = 0; check != NULL && check->limit != NULL && i < count; i++)
+        if (words_among(slot, "most, least, limit") && text_same(limits[i].id, check->limit))
+            return limit_words(arena, &limits[i]);
+    for (size_t i = 0; i < sizeof rows / sizeof *rows; i++)
+        if (words_among(slot, rows[i].slots))
+            return rows[i].words != NULL ? rows[i].words : slot;
+    return "so much";
+}
+
+/* Words of a table without the slots that only a car can fill: check's own limit is filled in. */
+static const char *without_slots(struct arena *arena, const char *words,
+                                 const struct check_row *check)
+{
+    struct text plain = text_start(arena);
+    if (words == NULL)
+        return NULL;
+    for (const char *slot; (slot = strchr(words, '{')) != NULL;) {
+        const char *end = strchr(slot, '}');
+        if (end == NULL)
+            break;
+        text_add_bytes(&plain, words, (size_t)(slot - words));
+        const char *name = text_copy_part(arena, slot + 1, (size_t)(end - slot - 1));
+        text_add(&plain, "%s", slot_words(arena, name, check));
+        words = end + 1;
+    }
+    text_add(&plain, "%s", words);
+    return plain.items;
+}
+
 bool findings_explain(struct text *into, const char *id)
 {
+    struct arena *arena = into->arena;
     const struct check_row *check = check_row(id);
     const struct figure_row *figure = figure_row(id);
     const struct reason_row *reason = reason_row(id);
@@ -142,9 +190,9 @@ bool findings_explain(struct text *into, const char *id)
     bool known = false;
     if (check != NULL) {
         text_add(into, "%s, a finding (%s)\n", check->id, severity_word(check->severity));
-        add_labelled(into, "what", check->what);
-        add_labelled(into, "why", check->why);
-        add_labelled(into, "do", check->remedy);
+        add_labelled(into, "what", without_slots(arena, check->what, check));
+        add_labelled(into, "why", without_slots(arena, check->why, check));
+        add_labelled(into, "do", without_slots(arena, check->remedy, check));
         add_labelled(into, "limit", check->limit);
         add_labelled(into, "source", check->source);
         known = true;
@@ -186,15 +234,15 @@ bool findings_explain(struct text *into, const char *id)
     }
     if (reason != NULL) {
         text_add(into, "%s, a reason for the place of a nipple in the order\n", reason->id);
-        add_labelled(into, "words", reason->words);
+        add_labelled(into, "words", without_slots(arena, reason->words, NULL));
         add_labelled(into, "source", reason->source);
         known = true;
     }
     if (step != NULL) {
         text_add(into, "%s, a step\n", step->id);
-        add_labelled(into, "words", step->words);
-        add_labelled(into, "why", step->why);
-        add_labelled(into, "undone by", step->undo);
+        add_labelled(into, "words", without_slots(arena, step->words, NULL));
+        add_labelled(into, "why", without_slots(arena, step->why, NULL));
+        add_labelled(into, "undone by", without_slots(arena, step->undo, NULL));
         add_labelled(into, "source", step->source);
         known = true;
     }

@@ -116,6 +116,15 @@ static double in_unit(double si, enum dimension dimension, const char *name)
     return si;
 }
 
+/* Whether a length is a size of an inch tape, a whole number of 64ths: such a size is known to the
+ * hundredth of a millimetre, and 3/4 in would else be 19.0 mm here and 19.05 mm there. */
+static bool is_inch_size(double metres)
+{
+    const double sixtyfourth = 0.0254 / 64, most = 0.1, rounding = 1e-9;
+    double count = metres / sixtyfourth;
+    return count >= 1 - rounding && metres < most && fabs(count - round(count)) <= rounding * count;
+}
+
 struct shown unit_show(struct arena *arena, double si, enum dimension dimension,
                        enum unit_system system)
 {
@@ -125,8 +134,12 @@ struct shown unit_show(struct arena *arena, double si, enum dimension dimension,
     if (!isfinite(value))
         return shown;
     int decimals = number_decimals(value, manner->significant, manner->most_decimals);
+    bool as_sold = dimension == DIMENSION_LENGTH && system == UNITS_METRIC && is_inch_size(si);
+    if (as_sold)
+        decimals = manner->most_decimals;
     char *number = number_print(arena, value, decimals);
-    shown.number = dimension == DIMENSION_NUMBER ? without_end_zeros(number) : number;
+    bool bare = as_sold || dimension == DIMENSION_NUMBER || dimension == DIMENSION_TORQUE;
+    shown.number = bare ? without_end_zeros(number) : number;
     return shown;
 }
 

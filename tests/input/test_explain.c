@@ -84,6 +84,40 @@ static void an_unknown_word_gets_near_ones(void **state)
     arena_destroy(arena);
 }
 
+static void the_words_of_the_input_and_their_plurals_are_known(void **state)
+{
+    (void)state;
+    static const struct {
+        const char *word, *says;
+    } cases[] = {{"sliding", "caliper = sliding"},      {"residual", "type = residual"},
+                 {"strokes", "stroke, of a master"},    {"reading", "[readings], a section"},
+                 {"readings", "[readings], a section"}, {"leading and trailing", "shoes = leading"},
+                 {"floating", "caliper = sliding"},     {"hoses", "[... hose], a section"}};
+    struct arena *arena = arena_create();
+    for (size_t i = 0; i < sizeof cases / sizeof *cases; i++) {
+        const char *text = explained(arena, cases[i].word);
+        if (text == NULL || strstr(text, cases[i].says) == NULL)
+            fail_msg("%s: %s", cases[i].word, text ? text : "not known");
+    }
+    arena_destroy(arena);
+}
+
+/* Every word that a key takes is explained with that key. */
+static void every_word_of_a_choice_is_explained(void **state)
+{
+    (void)state;
+    struct arena *arena = arena_create();
+    for (int kind = 0; kind < KIND_COUNT; kind++) {
+        size_t count;
+        const struct key *keys = key_table((enum part_kind)kind, &count);
+        for (size_t i = 0; i < count; i++)
+            for (const struct choice *c = keys[i].choices; c != NULL && c->word != NULL; c++)
+                if (keys[i].field != FIELD(fitted.on) && explained(arena, c->word) == NULL)
+                    fail_msg("%s", c->word);
+    }
+    arena_destroy(arena);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -93,6 +127,8 @@ int main(void)
         cmocka_unit_test(rows_common_to_all_kinds_are_explained_once),
         cmocka_unit_test(words_of_work_files_are_explained),
         cmocka_unit_test(an_unknown_word_gets_near_ones),
+        cmocka_unit_test(the_words_of_the_input_and_their_plurals_are_known),
+        cmocka_unit_test(every_word_of_a_choice_is_explained),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

@@ -41,6 +41,24 @@ static void metric_values_read_as_the_workshop_reads_them(void **state)
     assert_string_equal(unit_text(*state, 1000 / 36.0, DIMENSION_SPEED, metric), "100 km/h");
 }
 
+/* 3/4 in = 0.75 x 25.4 mm = 19.05 mm; 7/8 in = 22.225 mm. A length that is no size of a tape keeps
+ * its three figures. */
+static void sizes_of_an_inch_tape_are_known_to_the_hundredth(void **state)
+{
+    const enum unit_system metric = UNITS_METRIC;
+    assert_string_equal(unit_text(*state, 0.75 * 25.4e-3, DIMENSION_LENGTH, metric), "19.05 mm");
+    assert_string_equal(unit_text(*state, 0.01905, DIMENSION_LENGTH, metric), "19.05 mm");
+    assert_string_equal(unit_text(*state, 13 / 16.0 * 25.4e-3, DIMENSION_LENGTH, metric),
+                        "20.64 mm");
+    assert_string_equal(unit_text(*state, 25.4e-3, DIMENSION_LENGTH, metric), "25.4 mm");
+    assert_string_equal(unit_text(*state, 0.0190, DIMENSION_LENGTH, metric), "19.0 mm");
+    assert_string_equal(unit_text(*state, 0.0191, DIMENSION_LENGTH, metric), "19.1 mm");
+    assert_string_equal(unit_text(*state, 0.0657, DIMENSION_LENGTH, metric), "65.7 mm");
+    assert_string_equal(unit_text(*state, 0, DIMENSION_LENGTH, metric), "0.00 mm");
+    assert_string_equal(unit_text(*state, 13, DIMENSION_TORQUE, metric), "13 N m");
+    assert_string_equal(unit_text(*state, 7.5, DIMENSION_TORQUE, metric), "7.5 N m");
+}
+
 /* 1 in = 25.4 mm, 1 lbf = 4.4482216 N, 1 psi = 6894.757 Pa. */
 static void imperial_values_read_as_the_workshop_reads_them(void **state)
 {
@@ -49,8 +67,8 @@ static void imperial_values_read_as_the_workshop_reads_them(void **state)
     assert_string_equal(unit_text(*state, 3.048, DIMENSION_LENGTH, imperial), "10.0 ft");
     assert_string_equal(unit_text(*state, 6894757.29, DIMENSION_PRESSURE, imperial), "1000 psi");
     assert_string_equal(unit_text(*state, 444.82216, DIMENSION_FORCE, imperial), "100 lbf");
-    assert_string_equal(unit_text(*state, 13.558179, DIMENSION_TORQUE, imperial), "10.0 lbf ft");
-    assert_string_equal(unit_text(*state, 1.1298483, DIMENSION_TORQUE, imperial), "10.0 lbf in");
+    assert_string_equal(unit_text(*state, 13.558179, DIMENSION_TORQUE, imperial), "10 lbf ft");
+    assert_string_equal(unit_text(*state, 1.1298483, DIMENSION_TORQUE, imperial), "10 lbf in");
     assert_string_equal(unit_text(*state, 20, DIMENSION_TEMPERATURE, imperial), "68 °F");
 }
 
@@ -124,6 +142,8 @@ int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test_setup_teardown(metric_values_read_as_the_workshop_reads_them, start,
+                                        finish),
+        cmocka_unit_test_setup_teardown(sizes_of_an_inch_tape_are_known_to_the_hundredth, start,
                                         finish),
         cmocka_unit_test_setup_teardown(imperial_values_read_as_the_workshop_reads_them, start,
                                         finish),

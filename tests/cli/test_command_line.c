@@ -397,8 +397,13 @@ static void groups_work_wherever_names_do(void **state)
         assert_true(end == NULL || line < end);
     }
     run_finish(&run);
-    expect(run_cli("fit", CAR, "-c", "rear cylinders", "-b", "11/16 in"), 1, "17.46 mm", NULL);
-    expect(run_cli("fit", CAR, "-c", "rear wheel cylinders", "-b", "11/16 in"), 1, "17.46", NULL);
+    /* The same answer as by the name of both sides, whatever the verdict. */
+    struct run by_name = run_cli("fit", CAR, "-c", "rear drum", "-b", "11/16 in");
+    expect(run_cli("fit", CAR, "-c", "rear cylinders", "-b", "11/16 in"), by_name.status,
+           by_name.out, NULL);
+    expect(run_cli("fit", CAR, "-c", "rear wheel cylinders", "-b", "11/16 in"), by_name.status,
+           by_name.out, NULL);
+    run_finish(&by_name);
     expect(run_cli("fit", CAR, "-c", "cylinders", "-b", "11/16 in"), 2, NULL, "rear left drum");
     expect(run_cli("bleed", CAR, "--order", "rear drums, front discs"), 2, NULL,
            "\"rear drums\" may be any of: rear left drum, rear right drum");

@@ -2,6 +2,7 @@
 
 #include <string.h>
 
+#include "base/text.h"
 #include "network/mounts.h"
 
 /* A finding about a line of the hose list. */
@@ -80,6 +81,24 @@ void check_hose_idle(struct checking *checking, const struct check_row *row)
     }
 }
 
+/* The line that tells it for most parts at once: how an axle's wheels are carried, for its brakes.
+ */
+static const char *mount_hint(struct checking *checking, int index)
+{
+    const struct part *part = &checking->system->parts[index];
+    const bool motorcycle = system_vehicle(checking->system)->type == VEHICLE_MOTORCYCLE;
+    if (!kind_is_brake(part->kind) || part->axle == AXLE_NONE) {
+        return text_print(checking->arena, "[%s] on = body, or rear axle, and so on", part->name);
+    }
+    const bool front = part->axle == AXLE_FRONT;
+    return text_print(checking->arena,
+                      "[vehicle] %s axle = %s, or what it is; that tells it for both sides",
+                      front ? "front" : "rear",
+                      motorcycle ? front ? "fork" : "swinging arm"
+                      : front    ? "independent"
+                                 : "live");
+}
+
 void check_mount_unknown(struct checking *checking, const struct check_row *row)
 {
     struct gaps gaps = mounts_gaps(checking->system, checking->network, checking->arena);
@@ -91,7 +110,8 @@ void check_mount_unknown(struct checking *checking, const struct check_row *row)
                               gaps.items[j].unknown == gap->unknown);
         }
         if (gap->state == GAP_CANNOT_TELL && gap->unknown >= 0 && !again) {
-            finding_add(checking, row, gap->unknown, FIELD(fitted.on));
+            finding_text(finding_add(checking, row, gap->unknown, FIELD(fitted.on)), "hint",
+                         mount_hint(checking, gap->unknown));
         }
     }
 }

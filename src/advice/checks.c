@@ -269,7 +269,7 @@ static const struct check_row rows[] = {
     {"mount-unknown", SEVERITY_WARNING,
      "What the {part} is bolted to is not said, so whether a hose is missing there cannot be told.",
      "A forgotten hose would hide behind it.",
-     "Say it in the description: [{part}] on = body, or rear axle, and so on.", CUSTOM, NULL,
+     "Say it in the description: {hint}.", CUSTOM, NULL,
      check_mount_unknown},
     {"hard-pipe-accepted", SEVERITY_NOTE,
      "No hose {where}; the description accepts a hard pipe there: {reason}.",

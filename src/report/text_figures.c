@@ -44,6 +44,19 @@ static bool said_before(const struct figures *figures, int at)
     return false;
 }
 
+/* Why one of these is missing stands here, since the list of all that is lacking is far below. */
+static void add_why_not(struct text *into, const struct result *result, const struct figure *figure)
+{
+    enum { MOST_NEEDS = 3 };
+    static const char lead[] = "not computed: ";
+    if (figure->state != FIGURE_NOT_COMPUTED)
+        return;
+    const char *words = figure_state_words(into->arena, result->system, figure, MOST_NEEDS);
+    text_add(into, "      ");
+    text_add_wrapped(into, words + (text_begins(words, lead) ? strlen(lead) : 0), 6, 6,
+                     FRAME_WIDTH);
+}
+
 void text_headlines(struct text *into, const struct result *result)
 {
     static const char *const asked[] = {"pedal-effort", "pedal-travel", "pedal-left",
@@ -58,6 +71,7 @@ void text_headlines(struct text *into, const struct result *result)
             if (figure->row->scope != SCOPE_CAR)
                 title = text_print(into->arena, "%s, %s", title, figure->of);
             add_line(into, result, figure, title);
+            add_why_not(into, result, figure);
         }
 }
 

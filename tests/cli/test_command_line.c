@@ -455,6 +455,45 @@ static void notes_are_printed_in_text_json_and_on_the_sheet(void **state)
     free(van);
 }
 
+/* The van without some of its lines; the caller frees it. */
+static char *van_without(const char *const *lines)
+{
+    char *van = contents(CAR);
+    for (size_t i = 0; lines[i] != NULL; i++) {
+        char *at = strstr(van, lines[i]);
+        assert_non_null(at);
+        memmove(at, at + strlen(lines[i]), strlen(at + strlen(lines[i])) + 1);
+    }
+    return van;
+}
+
+static void why_a_first_figure_is_not_computed_stands_beneath_it(void **state)
+{
+    (void)state;
+    char *car = van_without((const char *const[]){"travel = 150 mm\n", "mass = 1320 kg\n", NULL});
+    struct run run = RUN_WITH(car, "check", "-", DAY, "--fail-at", "danger");
+    assert_non_null(
+        strstr(run.out, "not computed    pedal-left\n      needs [brake pedal] travel\n"));
+    assert_non_null(strstr(run.out, "not computed    deceleration\n      needs [vehicle] mass\n"));
+    run_finish(&run);
+    free(car);
+}
+
+static void the_cure_that_mends_all_is_the_one_that_is_told(void **state)
+{
+    (void)state;
+    char *car = van_without((const char *const[]){"front axle = independent\n", NULL});
+    struct run run = RUN_WITH(car, "check", "-", DAY, "--fail-at", "danger");
+    char *finding = strstr(run.out, "mount-unknown");
+    assert_non_null(finding);
+    assert_non_null(strstr(finding, "Do: Say it in the description: [vehicle] front axle ="));
+    /* Both discs under one heading, with one cure. */
+    assert_null(strstr(finding + 1, "mount-unknown"));
+    assert_null(strstr(run.out, "front left disc] on ="));
+    run_finish(&run);
+    free(car);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -470,6 +509,8 @@ int main(void)
         cmocka_unit_test(messages_of_a_file_have_an_end),
         cmocka_unit_test(groups_work_wherever_names_do),
         cmocka_unit_test(notes_are_printed_in_text_json_and_on_the_sheet),
+        cmocka_unit_test(why_a_first_figure_is_not_computed_stands_beneath_it),
+        cmocka_unit_test(the_cure_that_mends_all_is_the_one_that_is_told),
     };
     return cmocka_run_group_tests(tests, make_folder, remove_folder);
 }

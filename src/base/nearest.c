@@ -111,6 +111,15 @@ static bool is_number(const struct letters *word)
     return true;
 }
 
+/* Whether a word is the beginning of another: "dia" for "diameter". */
+static bool is_short_for(const struct letters *word, const struct letters *known)
+{
+    enum { LEAST = 3 };
+    if (word->count < LEAST || word->count >= known->count)
+        return false;
+    return memcmp(word->items, known->items, (size_t)word->count * sizeof *word->items) == 0;
+}
+
 bool text_mistyped(const char *words, const char *known)
 {
     struct letters a[MOST_WORDS], b[MOST_WORDS];
@@ -118,7 +127,7 @@ bool text_mistyped(const char *words, const char *known)
     if (count <= 0 || count != split_words(known, b))
         return false;
     for (int i = 0; i < count; i++) {
-        int mistakes = distance(&a[i], &b[i]);
+        int mistakes = is_short_for(&a[i], &b[i]) ? 0 : distance(&a[i], &b[i]);
         int longer = a[i].count > b[i].count ? a[i].count : b[i].count;
         if (mistakes > 0 && (is_number(&a[i]) || is_number(&b[i])))
             return false;

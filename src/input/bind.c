@@ -80,6 +80,10 @@ void bound_refuse(const struct bound *bound, const struct bound *more, const str
         text_add(&words, "%s%s", i > 0 ? ", " : "", row->name);
     }
     const char *nearest = text_nearest(entry->key.text, known, room);
+    for (size_t i = 0; i < room; i++)
+        if (!(nearest && text_mistyped(entry->key.text, nearest)) &&
+            text_mistyped(entry->key.text, known[i]))
+            nearest = known[i];
     const char *elsewhere = key_elsewhere(bound->rows, entry->key.text);
     if (elsewhere) {
         mistake_add(input, MISTAKE_UNKNOWN_KEY, entry->key, "[%s] has no key of that name: %s",

@@ -28,6 +28,17 @@ static void tell_unknown(const struct section *section, struct input *input)
         "a header ends with the word of a kind of part (master, disc, drum, hose, ...), "
         "and %s is none",
         last);
+    /* A plural has a kind as well: [front drum brakes], and [pipes] for what all of them share. */
+    enum part_kind kind;
+    size_t length = strlen(name);
+    const char *singular = text_copy_part(arena, name, length > 0 ? length - 1 : 0);
+    if (length > 1 && (name[length - 1] == 's' || name[length - 1] == 'S') &&
+        name_kind(arena, singular, &kind)) {
+        bool all = (kind == KIND_PIPE || kind == KIND_HOSE) && *name_stem(arena, singular) == '\0';
+        message->write = all ? text_print(arena, "[all %ss]", kind_word(kind))
+                             : text_print(arena, "[%s]", singular);
+        return;
+    }
     mistake_suggest(
         message, last, nearest,
         text_print(arena, "[%.*s%s]", (int)(last - name), name, nearest ? nearest : ""));

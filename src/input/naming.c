@@ -330,6 +330,12 @@ static const char *name_of_both(const struct roll *roll, const char *text)
     return join(roll->arena, name.words, count);
 }
 
+/* Whether both are said (not 0) and are not the same. */
+static bool differs(unsigned a, unsigned b)
+{
+    return a != 0 && b != 0 && a != b;
+}
+
 const char *roll_nearest(const struct roll *roll, const char *name)
 {
     const char **known = ARENA_ARRAY(roll->arena, 2 * roll->count + 1, const char *);
@@ -342,5 +348,10 @@ const char *roll_nearest(const struct roll *roll, const char *name)
         if (is_brake)
             known[count++] = name_of_both(roll, roll->items[i].name);
     }
-    return text_nearest(name_tidy(roll->arena, name), known, count);
+    const char *nearest = text_nearest(name_tidy(roll->arena, name), known, count);
+    /* Another axle or side was not meant by mistake. */
+    if (nearest && (differs(name_axle(roll->arena, name), name_axle(roll->arena, nearest)) ||
+                    differs(name_side(roll->arena, name), name_side(roll->arena, nearest))))
+        return NULL;
+    return nearest;
 }

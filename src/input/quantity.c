@@ -5,6 +5,7 @@
 #include <string.h>
 
 #include "base/text.h"
+#include "units/number.h"
 #include "units/unit.h"
 
 /* Of "about 2.9 m", give or take. */
@@ -150,6 +151,26 @@ bool limits_keep(const struct key *key, double si, struct written value, struct 
     return true;
 }
 
+/* "7 ft 6 in" as inches, "5 to 1" as a ratio; NULL for all else. */
+static const char *in_one_number(const struct key *key, const char *text, struct arena *arena)
+{
+    struct number_found first = number_read(text);
+    const char *end = text + first.length + strspn(text + first.length, " ");
+    if (first.outcome != NUMBER_FINE)
+        return NULL;
+    if (key->dimension == DIMENSION_NUMBER && text_same(end, "to 1"))
+        return text_copy_part(arena, text, first.length);
+    if (key->dimension != DIMENSION_LENGTH || !text_begins(end, "ft "))
+        return NULL;
+    end += strlen("ft ");
+    struct number_found second = number_read(end);
+    if (second.outcome != NUMBER_FINE ||
+        !text_same(end + second.length + strspn(end + second.length, " "), "in"))
+        return NULL;
+    double inches = 12 * first.value + second.value;
+    return text_print(arena, "%s in", number_print(arena, inches, inches > floor(inches) ? 3 : 0));
+}
+
 /* "2 of 7/8 in" for a length that stands alone, and "132." whose figures behind the point are lost;
  * both would else be taken for something. */
 static bool is_of_another_form(const struct key *key, struct written value, struct input *input)
@@ -162,6 +183,13 @@ static bool is_of_another_form(const struct key *key, struct written value, stru
                     "%s is %s alone; no count stands before it", key->name,
                     dimension_words(key->dimension))
             ->write = text_print(arena, "%s = %s", key->name, rest);
+        return true;
+    }
+    const char *write = in_one_number(key, value.text, arena);
+    if (write) {
+        mistake_add(input, MISTAKE_MORE_THAN_A_VALUE, value, "%s is one number%s", key->name,
+                    key->dimension == DIMENSION_NUMBER ? "" : " with one unit")
+            ->write = text_print(arena, "%s = %s", key->name, write);
         return true;
     }
     for (const char *point = value.text; (point = strchr(point, '.')) != NULL; point++) {

@@ -156,8 +156,11 @@ static bool read_choice(const struct key *key, struct written value, void *base,
     const char *nearest = text_nearest(value.text, known, count);
     struct message *message = mistake_add(input, MISTAKE_UNKNOWN_WORD, value, "%s is %s%s",
                                           key->name, words, nearest ? "" : what_else(key, input));
-    mistake_suggest(message, value.text, nearest,
-                    text_print(input->arena, "%s = %s", key->name, nearest ? nearest : ""));
+    if (nearest && text_mistyped(value.text, nearest))
+        message->write = text_print(input->arena, "%s = %s", key->name, nearest);
+    else
+        message->mend = text_print(input->arena, "`firmpedal explain \"%s\"` says what each means",
+                                   key->name);
     return false;
 }
 

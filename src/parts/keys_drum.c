@@ -56,9 +56,9 @@ static bool has_two_cylinders(const struct part *part)
 /* clang-format off */
 
 static const struct choice shoe_layouts[] = {
-    {"leading and trailing", "leading trailing, leading/trailing, one leading, simplex",
+    {"leading and trailing", "leading trailing, leading/trailing, leading & trailing, one leading, l/t, lt, simplex",
      SHOES_LEADING_TRAILING, "one shoe is pulled in forward, the other in reverse"},
-    {"two leading", "twin leading, double leading, duplex", SHOES_TWO_LEADING,
+    {"two leading", "twin leading, double leading, 2 leading, 2ls, tls, duplex", SHOES_TWO_LEADING,
      "both shoes are pulled in forward"},
     {"duo-servo", "dual servo, servo", SHOES_DUO_SERVO, "one shoe pushes the other through a link"},
     {0}};

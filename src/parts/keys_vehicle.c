@@ -24,15 +24,16 @@ static const struct choice engine_places[] = {
     {0}};
 
 static const struct choice front_axles[] = {
-    {"independent", NULL, AXLE_INDEPENDENT, "each wheel springs by itself"},
-    {"live", "driven beam", AXLE_LIVE, "one driven, steered beam"},
-    {"dead", "beam, rigid, solid", AXLE_DEAD, "one steered beam without drive"},
+    {"independent", "wishbones, wishbone, double wishbone, struts, strut, sliding pillar",
+     AXLE_INDEPENDENT, "each wheel springs by itself"},
+    {"live", "driven beam, live axle", AXLE_LIVE, "one driven, steered beam"},
+    {"dead", "beam, rigid, solid, beam axle, dead axle, solid axle", AXLE_DEAD, "one steered beam without drive"},
     {"fork", "telescopic fork", AXLE_FORK, "the fork of a motorcycle"},
     {0}};
 
 static const struct choice rear_axles[] = {
-    {"live", "rigid, solid, driven beam", AXLE_LIVE, "one driven beam"},
-    {"dead", "beam, dead beam", AXLE_DEAD, "one beam without drive"},
+    {"live", "rigid, solid, driven beam, live axle, solid axle, rigid axle", AXLE_LIVE, "one driven beam"},
+    {"dead", "beam, dead beam, beam axle, dead axle", AXLE_DEAD, "one beam without drive"},
     {"independent", "swing axle, trailing arms", AXLE_INDEPENDENT, "each wheel springs by itself"},
     {"swinging arm", "swing arm, arm", AXLE_ARM, "the swinging arm of a motorcycle"},
     {0}};
@@ -62,7 +63,7 @@ static const struct key rows[] = {
     {.name = "mass", .others = "weight", QUANTITY(DIMENSION_MASS, as.vehicle.mass),
      WITHIN(20, 20e3), USUALLY(100, 3500), ASSUME_NOTHING,
      .example = "1320 kg", .help = "as it is driven, with the driver", MEASURED},
-    {.name = "weight on front", .others = "front share", SHARE(as.vehicle.front_share),
+    {.name = "weight on front", .others = "front share, front weight, weight front, weight at front", SHARE(as.vehicle.front_share),
      WITHIN(0.05, 0.95), USUALLY(0.33, 0.67), ASSUME_NOTHING,
      .example = "54 %", .help = "share of the weight that stands on the front wheels", MEASURED},
     {.name = "wheelbase", LENGTH(as.vehicle.wheelbase),

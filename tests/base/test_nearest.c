@@ -64,6 +64,28 @@ static void a_word_of_any_length_and_bytes_is_survived(void **state)
     assert_null(nearest("\x80\x80\x80\xff\xfe"));
 }
 
+static void words_are_mistyped_only_when_each_of_them_is_near(void **state)
+{
+    (void)state;
+    static const struct {
+        const char *words, *known;
+        bool meant;
+    } cases[] = {{"front lefd disc", "front left disc", true},
+                 {"front hose", "front disk", false},
+                 {"secondary bore", "secondary stroke", false},
+                 {"sinlge", "single", true},
+                 {"rear feed pipe 2", "rear feed pipe 3", false},
+                 {"drum dia", "drum diameter", true},
+                 {"left drum", "right drum", false},
+                 {"bore", "bore", true},
+                 {"rear", "rear drum", false},
+                 {"2800 pipe", "2.6 m pipe", false},
+                 {"", "bore", false}};
+    for (size_t i = 0; i < sizeof cases / sizeof *cases; i++)
+        if (text_mistyped(cases[i].words, cases[i].known) != cases[i].meant)
+            fail_msg("%s, %s", cases[i].words, cases[i].known);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -73,6 +95,7 @@ int main(void)
         cmocka_unit_test(more_than_a_third_wrong_is_not_near),
         cmocka_unit_test(letters_are_counted_not_bytes),
         cmocka_unit_test(a_word_of_any_length_and_bytes_is_survived),
+        cmocka_unit_test(words_are_mistyped_only_when_each_of_them_is_near),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

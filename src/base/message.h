@@ -20,9 +20,9 @@ struct message {
     enum severity severity;
     const char *id; /* a word of the table of mistakes, never renamed */
     struct place place;
-    const char *line;     /* the line as it was written, or NULL */
-    int length;           /* letters to underline from place.column, 0 for none */
-    const char *words;    /* what is wrong and what was expected */
+    const char *line;  /* the line as it was written, or NULL */
+    int length;        /* letters to underline from place.column, 0 for none */
+    const char *words; /* what is wrong and what was expected */
     /* At most one of these three, or NULL: */
     const char *write;    /* what was meant, as it is written */
     const char *example;  /* what could be written, where what was meant is not known */

@@ -44,8 +44,8 @@ bool text_is_utf8(const char *bytes, size_t count);
  * of its letters wrong). Swapped neighbours count as one mistake; case counts not at all. */
 const char *text_nearest(const char *word, const char *const *known, size_t count);
 /* Whether words are so near to known ones that these were meant: as many words, and in each few
- * letters wrong for its length, or cut short ("dia"); numbers alike. "front lefd" is, "front hose" for "front disk" is
- * not. */
+ * letters wrong for its length, or cut short ("dia"); numbers alike. "front lefd" is, "front hose"
+ * for "front disk" is not. */
 bool text_mistyped(const char *words, const char *known);
 
 #endif

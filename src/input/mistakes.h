@@ -34,8 +34,8 @@ struct input {
 struct message *mistake_add(struct input *input, enum mistake mistake, struct written at,
                             const char *format, ...) __attribute__((format(printf, 4, 5)));
 
-/* Names in a message what is nearest to words that are not known: as what to write where it was meant,
- * as an example else. line: the line to write with it; nothing when nearest is NULL. */
+/* Names in a message what is nearest to words that are not known: as what to write where it was
+ * meant, as an example else. line: the line to write with it; nothing when nearest is NULL. */
 void mistake_suggest(struct message *message, const char *words, const char *nearest,
                      const char *line);
 

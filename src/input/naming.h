@@ -49,12 +49,12 @@ struct roll roll_start(struct arena *arena);
 void roll_add(struct roll *roll, const char *name);
 /* Index of the part that a name means, -1 when there is none. */
 int roll_find(const struct roll *roll, const char *name);
-/* The parts that a name means: one; or left and right of a brake when it gives no side ("front disc",
- * "front discs"). Gives how many, 0 to 2. */
+/* The parts that a name means: one; or left and right of a brake when it gives no side ("front
+ * disc", "front discs"). Gives how many, 0 to 2. */
 int roll_find_sides(const struct roll *roll, const char *name, int found[static 2]);
 /* The same for a list, where the plural of a kind's word means a group: "front hoses" are all hoses
- * whose name has the word front, "rear brakes" and "rear cylinders" discs and drums. found is set to
- * them, from the arena; gives how many. */
+ * whose name has the word front, "rear brakes" and "rear cylinders" discs and drums. found is set
+ * to them, from the arena; gives how many. */
 int roll_find_group(const struct roll *roll, const char *name, int **found);
 /* The name nearest to one that is not there, or NULL; both sides' names count as known. */
 const char *roll_nearest(const struct roll *roll, const char *name);

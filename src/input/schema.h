@@ -74,8 +74,8 @@ const struct key *ends_keys(enum part_kind kind, size_t *count);
 /* The row of that name or other name in any table, or NULL. */
 const struct key *row_find(const struct key *rows, size_t count, const char *name);
 
-/* What to say to a key that the table of a kind does not have, where people look for it all the same:
- * "drive" of a vehicle. NULL for others. */
+/* What to say to a key that the table of a kind does not have, where people look for it all the
+ * same: "drive" of a vehicle. NULL for others. */
 const char *key_elsewhere(const struct key *table, const char *name);
 
 /* Whether a key of that name, in whatever section, holds free words: title, note. */

@@ -159,8 +159,8 @@ static bool read_choice(const struct key *key, struct written value, void *base,
     if (nearest && text_mistyped(value.text, nearest))
         message->write = text_print(input->arena, "%s = %s", key->name, nearest);
     else
-        message->mend = text_print(input->arena, "`firmpedal explain \"%s\"` says what each means",
-                                   key->name);
+        message->mend =
+            text_print(input->arena, "`firmpedal explain \"%s\"` says what each means", key->name);
     return false;
 }
 

@@ -174,10 +174,11 @@ static void say_unfed(const struct inspection *in, int *vertices, int count)
         listed++;
     }
     if (first)
-        plumbing_say(in->messages, PLUMBING_NOBODY_FEEDS, first->place,
-                     "lead a run to it from a master or from a joint that one feeds; a brake that rods or a "
-                     "cable alone work is not described: leave its section out",
-                     "no master feeds %s", names.items);
+        plumbing_say(
+            in->messages, PLUMBING_NOBODY_FEEDS, first->place,
+            "lead a run to it from a master or from a joint that one feeds; a brake that rods or a "
+            "cable alone work is not described: leave its section out",
+            "no master feeds %s", names.items);
 }
 
 /* A chamber beside one that is fed, as a second inlet that was forgotten. */

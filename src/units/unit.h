@@ -61,8 +61,8 @@ struct shown {
     const char *number; /* "22.2" */
     const char *unit;   /* "mm"; "" for numbers */
 };
-/* Writes a quantity for a person, never in exponent form; lives in the arena. NaN gives "?". A length
- * that is a size of an inch tape is shown to the hundredth of a millimetre: 19.05 mm. */
+/* Writes a quantity for a person, never in exponent form; lives in the arena. NaN gives "?". A
+ * length that is a size of an inch tape is shown to the hundredth of a millimetre: 19.05 mm. */
 struct shown unit_show(struct arena *arena, double si, enum dimension dimension,
                        enum unit_system system);
 /* The same as one text: "22.2 mm". Lengths of cylinder bores read better as fractions in the

@@ -50,8 +50,8 @@ static void a_section_of_one_side_alone_is_one_part(void **state)
 static void side_and_axle_may_be_keys(void **state)
 {
     (void)state;
-    struct car_text car =
-        car_read_more("[middle disc]\naxle = rear\nside = left\ncaliper = fixed\nbore = 2 of 38 mm\n");
+    struct car_text car = car_read_more(
+        "[middle disc]\naxle = rear\nside = left\ncaliper = fixed\nbore = 2 of 38 mm\n");
     const struct part *disc = car_part(&car, "middle disc");
     assert_int_equal(disc->axle, AXLE_REAR);
     assert_int_equal(disc->side, SIDE_LEFT);

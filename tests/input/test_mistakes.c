@@ -11,8 +11,8 @@
 
 /* tests/cases/bad holds descriptions and work files (work-*.ini, done to the village van), each
  * with the messages that it must give: a line "line:column id" each, in this order, and behind it,
- * indented, words that must stand in the message ("earlier N": the earlier line it points to; "write: X" and
- * "for example: X": just that, under it; "nothing to write": neither). */
+ * indented, words that must stand in the message ("earlier N": the earlier line it points to;
+ * "write: X" and "for example: X": just that, under it; "nothing to write": neither). */
 
 static const char *path_of(struct arena *arena, const char *below)
 {

@@ -56,7 +56,8 @@ static void bleed_masters(struct bench *bench)
 static bool is_tried(const struct bench *bench, int vertex)
 {
     int edge = bench->network->vertices[vertex].edge;
-    if (edge < 0 || !bench->set->air[vertex] || bench->network->edges[edge].kind != EDGE_CARRIER) {
+    if (edge < 0 || !bench->set->air[vertex] || bench->system->open_ends == OPEN_ENDS_PLUGGED ||
+        bench->network->edges[edge].kind != EDGE_CARRIER) {
         return false;
     }
     const struct part *part = &bench->system->parts[bench->network->edges[edge].part];

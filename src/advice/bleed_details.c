@@ -66,11 +66,14 @@ struct branch {
     double volume; /* m3, from the master's outlet on */
     double whole;  /* with the master's own chamber */
     double air;    /* that the work let into it */
+    double
+        change; /* to draw so that air and old fluid are out: neither stands where the other is */
 };
 
 static struct branch branch_of(struct filling *filling, int circuit, int nipple)
 {
     const struct purge_net *net = filling->nets->items[circuit].net;
+    const double times = limit_value("exchange-volumes");
     struct branch branch = {0};
     for (int at = net->nipples[nipple].leg; at >= 0; at = net->legs[at].above) {
         const struct purge_leg *leg = &net->legs[at];
@@ -78,15 +81,20 @@ static struct branch branch_of(struct filling *filling, int circuit, int nipple)
             branch.volume += leg->in_master ? 0 : leg->volume;
             branch.whole += leg->volume;
             branch.air += leg->air;
+            branch.change += leg->air + times * fmax(leg->volume - leg->air, 0);
         }
         filling->drawn[circuit][at] = true;
     }
     /* what passes another pot on its way does not sweep it */
     int pot = net->nipples[nipple].pot;
     if (pot >= 0 && !filling->drawn_pot[circuit][pot]) {
-        branch.volume += net->pots[pot].volume;
-        branch.whole += net->pots[pot].volume;
-        branch.air += fmax(net->pots[pot].air - net->pots[pot].trapped, 0);
+        const struct purge_pot *own = &net->pots[pot];
+        /* a brake that was not off itself may have kept its old fluid, whatever ran out */
+        bool emptied = own->air > 0 && part_was_opened(&filling->nets->system->parts[own->part]);
+        branch.volume += own->volume;
+        branch.whole += own->volume;
+        branch.air += fmax(own->air - own->trapped, 0);
+        branch.change += emptied ? own->air : times * own->volume;
         filling->drawn_pot[circuit][pot] = true;
     }
     return branch;
@@ -188,7 +196,7 @@ static void fill_step(struct filling *filling, struct step *step, const struct p
     detail->branch.m3 = branch.volume;
     detail->purge.m3 = done->fluid;
     detail->purge_strokes = each > 0 ? ceil(done->strokes - 1e-6) : NAN;
-    detail->renewal.m3 = limit_value("exchange-volumes") * branch.whole;
+    detail->renewal.m3 = renewing ? branch.change : limit_value("exchange-volumes") * branch.whole;
     detail->renewal_strokes = strokes_for(detail->renewal.m3, each);
     detail->air_left.m3 = done->air_left;
     detail->gave_up = done->gave_up;

@@ -15,22 +15,51 @@ static void empty_carrier(struct purge_net *net, int part)
     }
 }
 
+/* Plugged at once: air is in what was off or is new, and the pipes beyond stay full. */
+static void air_in_opened(struct bleed_net *item, const struct bleed_set *set,
+                          const struct system *system, const struct network *network, int vertex)
+{
+    int part = network->vertices[vertex].part;
+    if (set->air[vertex] && (part_was_opened(&system->parts[part]) || set->master_air[part])) {
+        purge_net_dry_own(item->net, network, vertex);
+    }
+}
+
+/* A master that ran dry pumps air into the pipes, and air that is blown through them leaves at
+ * their open ends: brakes that were not off keep their fluid. */
+static void keep_brakes_full(struct bleed_net *item, const struct system *system)
+{
+    for (int i = 0; i < item->net->pot_count; i++) {
+        if (!part_was_opened(&system->parts[item->net->pots[i].part])) {
+            item->net->pots[i].air = 0;
+        }
+    }
+}
+
 /* A vertex that air got into, though not by way of the one before it, was opened. */
 static void let_air_in(struct bleed_net *item, const struct bleed_set *set,
                        const struct system *system, const struct network *network, int circuit)
 {
     const struct circuit *of = &network->circuits[circuit];
+    bool ran_dry = master_ran_dry(system, of->master);
+    bool plugged = system->open_ends == OPEN_ENDS_PLUGGED && !ran_dry;
     for (int i = 0; i < of->vertex_count; i++) {
         int vertex = of->vertices[i], parent = network->vertices[vertex].parent;
-        if (set->air[vertex] && (parent < 0 || !set->air[parent])) {
+        if (plugged) {
+            air_in_opened(item, set, system, network, vertex);
+        } else if (set->air[vertex] && (parent < 0 || !set->air[parent])) {
             purge_net_dry(item->net, network, system, vertex);
         }
-        /* a pipe or hose that was off, or is new, is empty itself */
+        /* a pipe or hose that was off, is new or was blown through is empty itself */
         int edge = network->vertices[vertex].edge;
         if (set->air[vertex] && edge >= 0 && network->edges[edge].kind == EDGE_CARRIER &&
-            part_was_opened(&system->parts[network->edges[edge].part])) {
+            (system->open_ends == OPEN_ENDS_BLOWN ||
+             part_was_opened(&system->parts[network->edges[edge].part]))) {
             empty_carrier(item->net, network->edges[edge].part);
         }
+    }
+    if (ran_dry || system->open_ends == OPEN_ENDS_BLOWN) {
+        keep_brakes_full(item, system);
     }
     item->dry = true;
     for (int i = 0; i < item->net->leg_count; i++) {

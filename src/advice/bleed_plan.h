@@ -71,7 +71,8 @@ struct bleed_detail {
                             * at least the air's volume, and the renewal where the fluid is renewed */
     double purge_strokes;  /* of this pedal */
     bool gave_up;          /* by the simulation the air would not come */
-    struct volume renewal; /* to draw so that the old fluid is out: three volumes */
+    struct volume renewal; /* to draw so that the old fluid is out: three volumes of it, and
+                            * the air where the work renews the fluid */
     double renewal_strokes;
     struct duration by_gravity;    /* to draw the step's volume at the fluid's temperature; NaN: it
                                     * does not run */

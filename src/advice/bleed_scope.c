@@ -101,6 +101,13 @@ int nipple_vertex(const struct system *system, const struct network *network, st
     return -1;
 }
 
+bool master_ran_dry(const struct system *system, int master)
+{
+    int reservoir = reservoir_of(system, master);
+    return system->ran_dry != NULL &&
+           (system->ran_dry[master] || (reservoir >= 0 && system->ran_dry[reservoir]));
+}
+
 bool fluid_is_renewed(const struct system *system)
 {
     return system->fluid_renewed && is_at_hand(system, system->fluid_renewed_date);
@@ -136,6 +143,17 @@ static void mark_beyond(struct marks *marks, int from)
     }
 }
 
+/* The master itself stays full. */
+static void mark_circuit(struct marks *marks, int circuit)
+{
+    const struct circuit *of = &marks->network->circuits[circuit];
+    for (int i = 0; i < of->vertex_count; i++) {
+        if (marks->network->vertices[of->vertices[i]].part != of->master) {
+            marks->air[of->vertices[i]] = true;
+        }
+    }
+}
+
 static void mark_master(struct marks *marks, int master)
 {
     marks->master_air[master] = true;
@@ -150,6 +168,21 @@ static void mark_master(struct marks *marks, int master)
     }
 }
 
+/* Blown through, every pipe of a circuit that was opened is empty. */
+static void mark_blown(struct marks *marks)
+{
+    for (int c = 0; c < marks->network->circuit_count; c++) {
+        const struct circuit *of = &marks->network->circuits[c];
+        bool opened = false;
+        for (int i = 0; i < of->vertex_count; i++) {
+            opened = opened || marks->air[of->vertices[i]];
+        }
+        if (opened) {
+            mark_circuit(marks, c);
+        }
+    }
+}
+
 static void mark_reservoir(struct marks *marks, int reservoir)
 {
     for (int i = 0; i < marks->system->part_count; i++) {
@@ -160,7 +193,7 @@ static void mark_reservoir(struct marks *marks, int reservoir)
     }
 }
 
-/* A regulating valve that was off lets air into all that its master feeds. */
+/* A regulating valve that was off lets air into all of the circuits whose fluid it holds. */
 static void mark_valve(struct marks *marks, int part)
 {
     for (int chamber = 0; chamber < part_chambers(&marks->system->parts[part]); chamber++) {
@@ -168,11 +201,7 @@ static void mark_valve(struct marks *marks, int part)
         if (vertex < 0 || marks->network->vertices[vertex].circuit < 0) {
             continue;
         }
-        int circuit = marks->network->vertices[vertex].circuit;
-        int master = marks->network->circuits[circuit].master;
-        bool knew = marks->master_air[master];
-        mark_master(marks, master);
-        marks->master_air[master] = knew; /* the master itself stayed full */
+        mark_circuit(marks, marks->network->vertices[vertex].circuit);
     }
 }
 
@@ -271,14 +300,24 @@ static void mark_work(struct marks *marks)
             say_why(marks, "ran dry", system->parts[i].name);
         }
     }
+    if (system->open_ends == OPEN_ENDS_BLOWN) {
+        mark_blown(marks);
+    }
+    bool let_in = false;
     for (int v = 0; v < marks->network->vertex_count; v++) {
         marks->dried[v] = marks->air[v];
+        let_in = let_in || marks->air[v];
     }
     if (fluid_is_renewed(system)) {
         for (int v = 0; v < marks->network->vertex_count; v++) {
             marks->air[v] = true;
         }
         say_why(marks, "is renewed", "fluid");
+    }
+    static const char *const ends[] = {"drained (assumed)", "plugged at once", "drained",
+                                       "blown through"};
+    if (let_in) {
+        text_add(&marks->why, "; open pipe ends: %s", ends[system->open_ends]);
     }
 }
 

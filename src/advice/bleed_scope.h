@@ -39,6 +39,8 @@ int nipples_of(const struct part *part);
 int nipple_vertex(const struct system *system, const struct network *network, struct nipple nipple);
 /* Whether the work fitted a new part. */
 bool part_is_new(const struct part *part);
+/* Whether a master, or the reservoir that feeds it, ran dry. */
+bool master_ran_dry(const struct system *system, int master);
 /* Whether the work at hand, the latest, renewed the fluid. */
 bool fluid_is_renewed(const struct system *system);
 /* Whether the work opened, renewed or replaced a part. */

@@ -3,6 +3,7 @@
 #include <math.h>
 #include <string.h>
 
+#include "network/system.h"
 #include "parts/words.h"
 
 #define UNBOUNDED        .least = NAN, .most = NAN, .usual_least = NAN, .usual_most = NAN, .assumed = NAN
@@ -38,6 +39,14 @@ static const struct choice leaks[] = {
     {"weeping", "wet, leaking, yes", LEAK_WEEPING, "wet behind a boot or at a union"},
     {0}};
 
+static const struct choice open_ends[] = {
+    {"plugged", "plugged at once, capped, closed", OPEN_ENDS_PLUGGED,
+     "plugged at once: only what was off or is new holds air"},
+    {"drained", "left open, ran out", OPEN_ENDS_DRAINED, "what lies behind an open end ran out"},
+    {"blown through", "blown, blown out, blown dry", OPEN_ENDS_BLOWN,
+     "every pipe of an opened circuit is empty"},
+    {0}};
+
 static const struct key work_keys[] = {
     {.name = "car", .others = "vehicle, title", .form = FORM_TEXT, IN(work_lines, car), UNBOUNDED,
      .required = true,
@@ -56,6 +65,10 @@ static const struct key work_keys[] = {
     {.name = "fluid renewed", .others = "fluid changed", .form = FORM_CHOICE, .choices = yes_or_no,
      IN(work_lines, fluid_renewed), UNBOUNDED,
      .example = "yes", .help = "whether new fluid went through the whole car"},
+    {.name = "open ends", .others = "pipe ends, ends", .form = FORM_CHOICE, .choices = open_ends,
+     IN(work_lines, open_ends), UNBOUNDED,
+     .example = "plugged", .help = "what was done with the ends of pipes while unions were open; "
+     "taken as drained when not said"},
     {.name = "note", .others = "notes, remark, comment", .form = FORM_TEXT, IN(work_lines, note), UNBOUNDED,
      .example = "road test done in the rain", .help = "free words, printed on the sheet"}};
 

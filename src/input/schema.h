@@ -53,6 +53,7 @@ struct work_lines {
     struct part_names renewed;
     struct part_names ran_dry;
     int fluid_renewed; /* enum yes_no */
+    int open_ends;     /* enum open_ends */
     const char *note;
 };
 

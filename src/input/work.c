@@ -150,6 +150,7 @@ static void read_head(struct job *job, const struct section *section)
                                     .date = lines.date,
                                     .place = section->name.place};
     job->into->fluid_renewed = lines.fluid_renewed == YES;
+    job->into->open_ends = (enum open_ends)lines.open_ends;
 }
 
 static struct work_value make_value(const struct part *part, const struct key *key,

@@ -62,6 +62,14 @@ struct work {
     struct place place;
 };
 
+/* What was done with pipe ends while a union was open. */
+enum open_ends {
+    OPEN_ENDS_NOT_SAID, /* taken as drained */
+    OPEN_ENDS_PLUGGED,  /* at once: only what was off or is new holds air */
+    OPEN_ENDS_DRAINED,  /* all that lies behind an open end ran out */
+    OPEN_ENDS_BLOWN     /* through: every pipe of an opened circuit is empty */
+};
+
 struct system {
     struct arena *arena;
     const char *file;
@@ -79,6 +87,7 @@ struct system {
     bool *ran_dry;      /* by part index: this reservoir ran dry; NULL when none did */
     bool fluid_renewed; /* some work renewed the fluid */
     struct date fluid_renewed_date;
+    enum open_ends open_ends; /* as the latest work says */
 };
 
 /* The only, or first, part of a kind; -1 when there is none. */

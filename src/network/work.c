@@ -204,6 +204,10 @@ static void add_readings(struct system *car, const struct work_file *file)
 static void apply_file(struct system *car, const struct system *original,
                        const struct work_file *file)
 {
+    const struct work *before = car->work_count > 0 ? &car->works[car->work_count - 1] : NULL;
+    if (!before || file->open_ends != OPEN_ENDS_NOT_SAID ||
+        date_compare(before->date, file->head.date) != 0)
+        car->open_ends = file->open_ends;
     car->works[car->work_count++] = file->head;
     for (size_t i = 0; i < file->count; i++)
         apply_item(car, original, &file->items[i], file->head.date);

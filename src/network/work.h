@@ -28,6 +28,7 @@ struct work_file {
     size_t count;
     size_t capacity;
     bool fluid_renewed;
+    enum open_ends open_ends;
     struct taken_reading *readings;
     size_t reading_count;
 };

@@ -164,6 +164,8 @@ struct purge_net *purge_net_of(const struct system *system, const struct network
 /* Fills with air all that lies beyond a vertex, and the vertex (its own leg or pot). */
 void purge_net_dry(struct purge_net *net, const struct network *network,
                    const struct system *system, int vertex);
+/* Fills with air a vertex itself (its own chamber or pot), and nothing beyond. */
+void purge_net_dry_own(struct purge_net *net, const struct network *network, int vertex);
 /* Volume of legs and pots on the way to a nipple from the master's outlet, its pot included, m3. */
 double purge_path_volume(const struct purge_net *net, int nipple);
 

@@ -372,6 +372,11 @@ void purge_net_dry(struct purge_net *net, const struct network *network,
     }
 }
 
+void purge_net_dry_own(struct purge_net *net, const struct network *network, int vertex)
+{
+    dry_vertex(net, network, vertex, true);
+}
+
 double purge_path_volume(const struct purge_net *net, int nipple)
 {
     double volume = 0;

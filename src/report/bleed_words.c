@@ -166,10 +166,10 @@ const char *bleed_amount_words(const struct bleed_plan *plan)
 {
     return plan->method == METHOD_REVERSE
                ? "The volume of a step is what to push in: until the air is out, at least as much "
-                 "as the air on its way, and three volumes of the way where the fluid is renewed."
+                 "as the air on its way, and three volumes of its old fluid where that is renewed."
                : "The volume of a step is what to draw off before the clear strokes: until no more "
-                 "air comes, at least as much as the air on its way, and three volumes of the way "
-                 "where the fluid is renewed.";
+                 "air comes, at least as much as the air on its way, and three volumes of its old "
+                 "fluid where that is renewed.";
 }
 
 const char *bleed_note_words(struct arena *arena, const struct result *result,

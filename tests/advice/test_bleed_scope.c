@@ -1,8 +1,9 @@
-/* What is to be bled after which work: one circuit opened, that circuit; master or regulating valve
- * off, the whole system (maker's workshop text, make withheld); one wheel, that wheel; clutch alone
- * (common practice, no source). */
+/* What is to be bled after which work: one circuit opened, that circuit; master off, the whole
+ * system (maker's workshop text, make withheld); one wheel, that wheel; clutch alone; a valve in
+ * one pipe, that pipe's circuit (common practice, no source). */
 #include "advice/bleed_scope.h"
 
+#include <math.h>
 #include <string.h>
 
 #include "advice_car.h"
@@ -55,10 +56,92 @@ static void a_master_that_was_off_takes_all_that_it_feeds_and_itself_first(void 
     expect(WORK "renewed = brake master\n", "brake master; " BRAKE_WHEELS, 1);
 }
 
-static void a_regulating_valve_that_was_off_takes_all_brakes(void **state)
+/* The van's stands in the rear pipe; front pistons and pipes stay as they were. */
+static void a_valve_in_one_pipe_takes_its_circuit(void **state)
 {
     (void)state;
-    expect(WORK "renewed = load valve\n", BRAKE_WHEELS, 1);
+    expect(WORK "renewed = load valve\n", "rear left drum; rear right drum", 3);
+}
+
+static double air_after(const char *work)
+{
+    struct advice_car car = advice_car_after(VAN, work);
+    double air = car.result->bleed->curve[0].air;
+    advice_car_finish(&car);
+    return air;
+}
+
+static double chamber_of(struct advice_car *car, const char *part)
+{
+    return part_chamber_volume(&car->system->parts[advice_part(car, part)], 0, &(bool){false}).m3;
+}
+
+/* A reservoir that ran dry empties masters and pipes. What stands behind pistons stays: a caliper
+ * of two pistons of 48 mm holds tens of mL. */
+static void brakes_stay_full_when_the_reservoir_ran_dry(void **state)
+{
+    (void)state;
+    static const char *const brakes[] = {"rear left drum", "rear right drum", "front left disc",
+                                         "front right disc", "clutch slave"};
+    struct advice_car all = advice_car_load(VAN, NULL);
+    double kept = 0;
+    for (size_t i = 0; i < sizeof brakes / sizeof *brakes; i++) {
+        kept += chamber_of(&all, brakes[i]);
+    }
+    assert_true(kept > 20e-6);
+    near(all.result->bleed->curve[0].air - air_after(WORK "ran dry = brake reservoir\n"), kept,
+         1e-12);
+    /* one that was off as well is empty */
+    near(air_after(WORK "ran dry = brake reservoir\nopened = front left disc\n") -
+             air_after(WORK "ran dry = brake reservoir\n"),
+         chamber_of(&all, "front left disc"), 1e-12);
+    advice_car_finish(&all);
+}
+
+/* The front pipes of the van: 0.7, 0.5 and 1.4 m of 3/16 in pipe, inside 3.34 mm, 8.762 mm2, are
+ * 22.78 mL; two hoses of 0.36 m and 1/8 in, 7.917 mm2, 5.70 mL. */
+static void air_follows_what_was_done_with_open_ends(void **state)
+{
+    (void)state;
+    const char *hose = WORK "renewed = front left hose\n";
+    struct advice_car said = advice_car_after(VAN, hose);
+    double caliper = chamber_of(&said, "front left disc");
+    assert_non_null(strstr(said.result->bleed->scope_reason, "drained (assumed)"));
+    near(air_after(WORK "renewed = front left hose\nopen ends = drained\n"), air_after(hose), 0);
+    near(air_after(WORK "renewed = front left hose\nopen ends = plugged\n"),
+         air_after(hose) - caliper, 1e-12);
+    near(air_after(WORK "renewed = front left hose\nopen ends = blown through\n"), 28.48e-6,
+         1.5e-6);
+    expect(WORK "renewed = front left hose\nopen ends = blown through\n",
+           "front left disc; front right disc", 3);
+    advice_car_finish(&said);
+}
+
+/* No pipe holds both. The van's rear, all off or new: what was full of air takes its volume; a
+ * caliper that stayed on takes three volumes for its old fluid, Levenspiel as in docs/bleeding.md.
+ * Plugged, only what is new holds air, and the pipes take three volumes. */
+static void a_pipe_is_not_full_of_air_and_of_old_fluid(void **state)
+{
+    (void)state;
+    struct advice_car van = advice_car_load(VAN, "demo/village-van-work.ini");
+    const struct bleed_plan *plan = van.result->bleed;
+    const struct step *rear = advice_step(&van, &plan->steps, "bleed-nipple", "rear left drum");
+    const struct step *front = advice_step(&van, &plan->steps, "bleed-nipple", "front left disc");
+    double master = rear->bleed->renewal.m3 - rear->bleed->path.m3;
+    assert_true(master > 0 && master < 15e-6); /* its own chamber, new */
+    near(rear->volume.m3, fmax(rear->bleed->renewal.m3, rear->bleed->purge.m3), 1e-12);
+    near(front->bleed->renewal.m3 - front->bleed->path.m3,
+         master + 2 * chamber_of(&van, "front left disc"), 1e-9);
+    struct advice_car hose =
+        advice_car_after(VAN, WORK "renewed = rear left drum\nfluid renewed = yes\n"
+                                   "open ends = plugged\n");
+    const struct step *step =
+        advice_step(&hose, &hose.result->bleed->steps, "bleed-nipple", "rear left drum");
+    master *= 13.0 * 13 / (14 * 14); /* the old one: 13/16 in where the new one has 14/16 in */
+    near(step->bleed->renewal.m3,
+         3 * (step->bleed->path.m3 + master) - 2 * chamber_of(&hose, "rear left drum"), 1e-9);
+    advice_car_finish(&van);
+    advice_car_finish(&hose);
 }
 
 static void a_clutch_that_was_opened_is_bled_alone_though_the_reservoir_is_shared(void **state)
@@ -168,7 +251,10 @@ int main(void)
         cmocka_unit_test(after_one_wheel_only_that_wheel_is_bled),
         cmocka_unit_test(after_the_axle_hose_both_rear_wheels_are_bled),
         cmocka_unit_test(a_master_that_was_off_takes_all_that_it_feeds_and_itself_first),
-        cmocka_unit_test(a_regulating_valve_that_was_off_takes_all_brakes),
+        cmocka_unit_test(a_valve_in_one_pipe_takes_its_circuit),
+        cmocka_unit_test(brakes_stay_full_when_the_reservoir_ran_dry),
+        cmocka_unit_test(air_follows_what_was_done_with_open_ends),
+        cmocka_unit_test(a_pipe_is_not_full_of_air_and_of_old_fluid),
         cmocka_unit_test(a_clutch_that_was_opened_is_bled_alone_though_the_reservoir_is_shared),
         cmocka_unit_test(a_reservoir_that_ran_dry_brings_all_back),
         cmocka_unit_test(new_fluid_takes_every_nipple),

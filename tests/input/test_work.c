@@ -41,6 +41,10 @@ static void the_head_names_car_and_day(void **state)
     assert_string_equal(done.work.head.file, "work.ini");
     assert_int_equal(done.work.head.date.month, 11);
     assert_true(done.work.fluid_renewed);
+    assert_int_equal(done.work.open_ends, OPEN_ENDS_NOT_SAID);
+    car_finish(&done.car);
+    done = read_words(HEAD "open ends = blown through\n");
+    assert_int_equal(done.work.open_ends, OPEN_ENDS_BLOWN);
     car_finish(&done.car);
 }
 

@@ -179,6 +179,20 @@ static void files_of_one_day_stack_as_given(void **state)
     near(car->parts[f->usual.master].as.master.bore.m, 19.05e-3, 0);
 }
 
+/* A later file that does not say so does not keep what an earlier one did; one of the same day
+ * does. */
+static void open_ends_are_those_of_the_latest_day(void **state)
+{
+    struct fixture *f = *state;
+    struct work_file files[2] = {file_of(2026, "a.ini"), file_of(2026, "b.ini")};
+    files[0].open_ends = OPEN_ENDS_PLUGGED;
+    assert_int_equal(work_apply(f->car.system, files, 2, f->car.arena)->open_ends,
+                     OPEN_ENDS_PLUGGED);
+    files[1] = file_of(2027, "b.ini");
+    assert_int_equal(work_apply(f->car.system, files, 2, f->car.arena)->open_ends,
+                     OPEN_ENDS_NOT_SAID);
+}
+
 static void renewed_fluid_dates_every_fluid(void **state)
 {
     struct fixture *f = *state;
@@ -304,6 +318,7 @@ int main(void)
         TEST(texts_dates_and_bores_can_be_replaced),
         TEST(files_stack_by_date_whatever_their_order),
         TEST(files_of_one_day_stack_as_given),
+        TEST(open_ends_are_those_of_the_latest_day),
         TEST(renewed_fluid_dates_every_fluid),
         TEST(a_reservoir_that_ran_dry_is_marked),
         TEST(what_was_found_stays_beside_the_renewal_of_the_same_day),

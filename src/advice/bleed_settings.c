@@ -287,6 +287,10 @@ struct steps bleed_settings_of(const struct system *system, const struct network
     }
     if (!anything_opened(system)) { /* else it stood before the taking apart */
         steps_add(&steps, "set-nipple-tried");
+        struct name_list home = pistons_to_go_home(system, settings.touched.bled, arena);
+        if (home.count > 0) {
+            steps_add(&steps, "set-pistons-home")->text = name_list_words(arena, &home);
+        }
     }
     set_brakes(&settings);
     for (int i = 0; i < system->part_count; i++) {

@@ -86,6 +86,11 @@ static void try_first(struct opening *opening)
         }
     }
     add_named(opening, "open-pistons-early", &pistons);
+    if (opening->touched != NULL) {
+        struct name_list home =
+            pistons_to_go_home(opening->system, opening->touched->bled, opening->arena);
+        add_named(opening, "open-pistons-home", &home);
+    }
 }
 
 /* Whether brakes that the work leaves alone hang on a reservoir. */

@@ -8,6 +8,9 @@
 
 #define CUSTOM "common practice, no source"
 #define MAKER  "maker's workshop text, make withheld"
+#define WHY_HOME                                                                                   \
+    "The oldest fluid leaves there, not back through the master, and a chamber whose piston is "   \
+    "home has the least room for air."
 #define WHY_UNION                                                                                  \
     "Dirt in a port cuts the first cup; a circuit that runs empty has to be bled whole."
 
@@ -130,6 +133,11 @@ static const struct step_row rows[] = {
      "opened.",
      "One that shears costs a cylinder.", CUSTOM, NULL, NULL},
 
+    {"set-pistons-home", PHASE_PREPARING,
+     "Push the pistons of the {text} home slowly, each out through its own open nipple into a jar; "
+     "shut the nipple before letting go.",
+     WHY_HOME, CUSTOM, NULL, "undo-pistons-home"},
+
     /* taking apart */
     {"open-try-nipple", PHASE_OPENING,
      "Before ordering parts try the nipples of the {text}: soak them, warm them, turn them; do not "
@@ -147,6 +155,10 @@ static const struct step_row rows[] = {
      "While the old plumbing is still closed see with a gentle stroke whether the pistons of the "
      "{text} move.",
      "Stuck pistons are freed best by the old pressure.", CUSTOM, "move, or which not", NULL},
+    {"open-pistons-home", PHASE_OPENING,
+     "Before anything is undone push the pistons of the {text} home slowly, each out through its "
+     "own open nipple into a jar; shut the nipple before letting go.",
+     WHY_HOME, CUSTOM, NULL, "undo-pistons-home"},
     {"open-empty-reservoir", PHASE_OPENING,
      "Draw the old fluid out of the {part} and close it again.", "Less runs out of every union.",
      CUSTOM, NULL, NULL},
@@ -389,6 +401,9 @@ static const struct step_row rows[] = {
     {"finish-nipples", PHASE_TEST,
      "Nipples of the {text}, those that were opened: {torque}; then their dust caps.", NULL, MAKER,
      NULL, NULL},
+    {"undo-pistons-home", PHASE_TEST,
+     "Press gently, again and again, until the pads of the {text} stand against their discs.",
+     "Pistons that were pushed home take the first strokes.", CUSTOM, NULL, NULL},
     {"test-shoes", PHASE_TEST,
      "Back the {text} off until the wheels just turn free; press the brake pedal three times "
      "gently to centre the shoes, and set them again, both sides alike.",

@@ -95,6 +95,17 @@ static void bleed_again(struct testing *testing)
     }
 }
 
+/* Pushed home in the taking apart or, where nothing was opened, among the settings. */
+static void bring_pistons_out(struct testing *testing)
+{
+    struct name_list home =
+        pistons_to_go_home(testing->system, testing->touched.bled, testing->arena);
+    if (home.count > 0) {
+        steps_add(testing->steps, "undo-pistons-home")->text =
+            name_list_words(testing->arena, &home);
+    }
+}
+
 static void undo_all(struct testing *testing)
 {
     size_t count;
@@ -102,6 +113,8 @@ static void undo_all(struct testing *testing)
     for (size_t i = 0; i < count; i++) {
         if (strcmp(rows[i].id, "finish-nipples") == 0) {
             shut_nipples(testing);
+        } else if (strcmp(rows[i].id, "undo-pistons-home") == 0) {
+            bring_pistons_out(testing);
         } else if (rows[i].phase == PHASE_TEST && strcmp(rows[i].id, "test-shuttle") != 0) {
             undo(testing, rows[i].id); /* a shuttle is looked at under pressure, further on */
         }

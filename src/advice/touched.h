@@ -2,6 +2,7 @@
 #define FIRMPEDAL_ADVICE_TOUCHED_H
 
 #include "advice/bleed_scope.h"
+#include "advice/phrases.h"
 
 /* What the work has to do with: steps and tests are about this and nothing else of the car. Without
  * a work file it is the whole car. */
@@ -17,6 +18,10 @@ struct touched touched_by(const struct system *system, const struct network *net
 /* The names of the touched pedals and levers in running words; "pedal" where none is described. */
 const char *pedal_names(const struct system *system, const struct touched *touched,
                         struct arena *arena);
+/* Names of calipers that stay, that are bled, whose pistons move and whose nipple opens, as far as
+ * is known: their pistons are pushed home before anything is undone. */
+struct name_list pistons_to_go_home(const struct system *system, const bool *bled,
+                                    struct arena *arena);
 /* The direct servo that helps a pedal, -1. */
 int servo_of_pedal(const struct system *system, int pedal);
 /* Whether a hand brake works one of the brakes for which take is true, by part index. */

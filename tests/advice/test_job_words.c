@@ -301,8 +301,11 @@ static void look_for_setting(struct job *job)
     for (size_t i = 0; i < job->lists[3].count; i++) {
         const struct step *step = &job->lists[3].items[i];
         bool set = strncmp(step->row->id, "undo-", 5) != 0;
-        for (size_t k = 0; k < job->lists[2].count; k++) {
-            set = set || is_setting_of(rows, count, step->row->id, job->lists[2].items[k].row->id);
+        for (int l = 0; l < 3; l++) {
+            for (size_t k = 0; k < job->lists[l].count; k++) {
+                set = set ||
+                      is_setting_of(rows, count, step->row->id, job->lists[l].items[k].row->id);
+            }
         }
         if (!set) {
             fail_msg("%s: %s undoes what nobody set", job->name, step->row->id);

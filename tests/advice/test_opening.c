@@ -53,6 +53,34 @@ static void nipples_and_old_pressure_are_tried_of_what_stays(void **state)
     advice_car_finish(&new);
 }
 
+/* Through their own nipples, so before the first union; what is new, stuck or does not open cannot.
+ * Where nothing is undone it stands among the settings. */
+static void pistons_that_stay_are_pushed_home_first_and_come_out_again(void **state)
+{
+    (void)state;
+    struct advice_car car = advice_car_after(VAN, WORK "renewed = front left hose\n");
+    const struct step *home = advice_step(&car, opening(&car), "open-pistons-home", NULL);
+    assert_string_equal(home->text, "front left disc");
+    assert_true(home->number < number(&car, "open-hose-nut", "front left hose"));
+    assert_non_null(advice_step(&car, &car.result->tests, "undo-pistons-home", NULL));
+    advice_car_finish(&car);
+    static const char *const without[] = {
+        WORK "renewed = front left disc\n",
+        WORK "renewed = front left hose\n[found front left disc]\npistons = stuck\n",
+        WORK "renewed = front left hose\n[found front left disc]\nnipple = sheared\n",
+        WORK "renewed = rear left drum\n"};
+    for (size_t i = 0; i < sizeof without / sizeof *without; i++) {
+        struct advice_car other = advice_car_after(VAN, without[i]);
+        assert_null(advice_step(&other, opening(&other), "open-pistons-home", NULL));
+        assert_null(advice_step(&other, &other.result->tests, "undo-pistons-home", NULL));
+        advice_car_finish(&other);
+    }
+    struct advice_car fluid = advice_car_after(VAN, WORK "fluid renewed = yes\n");
+    assert_non_null(advice_step(&fluid, &fluid.result->bleed->settings, "set-pistons-home", NULL));
+    assert_non_null(advice_step(&fluid, &fluid.result->tests, "undo-pistons-home", NULL));
+    advice_car_finish(&fluid);
+}
+
 static void what_is_known_of_a_nipple_is_not_tried_again(void **state)
 {
     (void)state;
@@ -310,6 +338,7 @@ int main(void)
         cmocka_unit_test(a_servos_rod_is_gauged_while_its_master_is_off),
         cmocka_unit_test(only_what_has_seals_is_wetted),
         cmocka_unit_test(a_cylinder_that_slides_is_tried_for_it),
+        cmocka_unit_test(pistons_that_stay_are_pushed_home_first_and_come_out_again),
         cmocka_unit_test(what_is_known_of_a_nipple_is_not_tried_again),
         cmocka_unit_test(of_a_hose_the_pipe_nut_is_undone_first_and_done_up_last),
         cmocka_unit_test(an_open_end_that_stays_on_the_car_is_plugged),

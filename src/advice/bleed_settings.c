@@ -239,12 +239,57 @@ static void set_part(struct settings *settings, int index)
     }
 }
 
+static bool circuit_holds_air(const struct settings *settings, int circuit)
+{
+    const struct circuit *of = &settings->network->circuits[circuit];
+    for (int i = 0; i < of->vertex_count; i++) {
+        if (settings->set->air[of->vertices[i]]) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* Of a tandem's pistons each gets the stroke that the other leaves it. */
+static void fill_tandem(struct settings *settings, int master)
+{
+    int holding = 0;
+    for (int c = 0; c < settings->network->circuit_count; c++) {
+        holding +=
+            settings->network->circuits[c].master == master && circuit_holds_air(settings, c);
+    }
+    if (settings->system->parts[master].as.master.type == MASTER_TANDEM && holding > 1) {
+        add_for(settings, "set-tandem-together", master);
+    }
+}
+
+static void keep_bar_level(struct settings *settings, int pedal)
+{
+    int masters = 0;
+    for (int i = 0; i < settings->system->part_count; i++) {
+        bool open = false;
+        for (int c = 0; c < settings->network->circuit_count; c++) {
+            open = open ||
+                   (settings->network->circuits[c].master == i && settings->set->circuit_open[c]);
+        }
+        masters += open && settings->system->parts[i].kind == KIND_MASTER &&
+                   pressure_pedal_of(settings->system, i) == pedal;
+    }
+    if (masters > 1) {
+        add_for(settings, "set-bar-together", pedal);
+    }
+}
+
 /* What needs fluid in the reservoir. */
 static void set_filled_part(struct settings *settings, int index)
 {
     const struct part *part = &settings->system->parts[index];
     if (part->kind == KIND_SERVO && settings->method == METHOD_PEDAL) {
         add_for(settings, "set-servo-empty", index);
+    } else if (part->kind == KIND_MASTER && settings->method == METHOD_PEDAL) {
+        fill_tandem(settings, index);
+    } else if (part->kind == KIND_PEDAL && settings->method == METHOD_PEDAL) {
+        keep_bar_level(settings, index);
     } else if (part->kind == KIND_JOINT && part->as.joint.blanked > 0) {
         add_for(settings, "set-dead-leg", index)->text =
             part->as.joint.blanked == 1

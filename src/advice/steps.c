@@ -133,6 +133,18 @@ static const struct step_row rows[] = {
      "opened.",
      "One that shears costs a cylinder.", CUSTOM, NULL, NULL},
 
+    {"set-tandem-together", PHASE_SETTINGS,
+     "Both circuits of the {part} hold air: let fluid run into both by gravity first, nipples open "
+     "until it drips, then shut. Where it does not run, keep one nipple of each circuit open while "
+     "the pedal goes down, until fluid comes from both.",
+     "A piston goes farther against air than against fluid, and the other falls short: the strokes "
+     "below are those with the other circuit full.",
+     CUSTOM, "drips, or which not", NULL},
+    {"set-bar-together", PHASE_SETTINGS,
+     "The {part} works two masters by a balance bar: bleed both together, a nipple of each "
+     "open at every stroke.",
+     "The bar tilts to the side that gives way, and jams before the other gets its stroke.", CUSTOM,
+     NULL, NULL},
     {"set-pistons-home", PHASE_PREPARING,
      "Push the pistons of the {text} home slowly, each out through its own open nipple into a jar; "
      "shut the nipple before letting go.",

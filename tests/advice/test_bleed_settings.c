@@ -242,6 +242,30 @@ static void a_blanked_port_is_filled_or_cracked(void **state)
     advice_car_finish(&none);
 }
 
+/* Only by strokes, and only where both sides hold air: new fluid alone lets none in. */
+static void two_circuits_on_one_rod_are_filled_together(void **state)
+{
+    (void)state;
+    struct advice_car tandem = advice_car_after(VAN, WORK "renewed = brake master\n");
+    const struct step *step = setting(&tandem, "set-tandem-together", "brake master");
+    assert_non_null(step);
+    assert_true(step->number > setting(&tandem, "set-reservoir", NULL)->number);
+    advice_car_finish(&tandem);
+    static const char *const without[] = {WORK "renewed = front left hose\n",
+                                          WORK "fluid renewed = yes\n",
+                                          WORK "renewed = clutch master\n"};
+    for (size_t i = 0; i < sizeof without / sizeof *without; i++) {
+        struct advice_car car = advice_car_after(VAN, without[i]);
+        assert_null(setting(&car, "set-tandem-together", NULL));
+        assert_null(setting(&car, "set-bar-together", NULL));
+        advice_car_finish(&car);
+    }
+    struct advice_car bar = advice_car_load("systems/hill-coupe.ini", NULL);
+    assert_non_null(setting(&bar, "set-bar-together", NULL));
+    assert_null(setting(&bar, "set-tandem-together", NULL));
+    advice_car_finish(&bar);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -258,6 +282,7 @@ int main(void)
         cmocka_unit_test(the_reservoir_is_filled_once_with_the_fluid_of_the_car),
         cmocka_unit_test(a_wrong_fluid_that_was_found_stops_the_bleeding_first),
         cmocka_unit_test(each_method_asks_for_its_kit_and_only_the_pedal_for_a_second_person),
+        cmocka_unit_test(two_circuits_on_one_rod_are_filled_together),
         cmocka_unit_test(a_blanked_port_is_filled_or_cracked),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);

@@ -550,13 +550,13 @@ static const struct figure_row rows[] = {
      .scope = SCOPE_HAND_BRAKE, .dimension = DIMENSION_FORCE, .get = value_hand_brake_shoe_force,
      .anchor = "hand-brake",
      .formula = "effort * lever ratio * (1 - loss) / brakes * shoe lever ratio",
-     .limits = "each brake the same; on each shoe of a drum, with a cam the mean of both"},
+     .limits = "each brake the same; of a drum the shoe that the strut pushes, with a cam the mean"},
     {.id = "hand-brake-clicks", .title = "Clicks until it holds", .scope = SCOPE_HAND_BRAKE,
      .dimension = DIMENSION_NUMBER, .get = value_hand_brake_clicks, .anchor = "hand-brake",
-     .formula = "(slack + shoe lever ratio * travel at the shoes + pull / stiffness) * lever ratio "
+     .formula = "(slack + travel at the cable's end in the brake + pull / stiffness) * lever ratio "
                 "/ travel per click",
-     .limits = "at its effort, shoes set, levers rigid", .sheet_reading = true,
-     .take = "Pull the lever with the effort of the check and count its clicks."},
+     .limits = "pulled with 200 N, shoes set, levers rigid", .sheet_reading = true,
+     .take = "Pull the lever with 200 N, by a spring balance, and count its clicks."},
     {.id = "pedal-lost-tight-cable", .title = "Pedal lost once the tight cable is let off",
      .scope = SCOPE_HAND_BRAKE, .dimension = DIMENSION_LENGTH,
      .get = value_pedal_lost_tight_cable, .of_this = of_tight_cable, .anchor = "tight-cable",

@@ -40,24 +40,31 @@ static double one_shoe(const struct drum *drum, double mu, bool leading)
                                       : sliding_factor(drum, mu, leading);
 }
 
-double drum_factor_with(const struct drum *drum, struct number friction, bool forward)
+struct shoe_factors drum_shoe_factors(const struct drum *drum, struct number friction, bool forward)
 {
-    double radius = drum->diameter.m / 2, mu = friction.value;
-    if (!(radius > 0))
-        return NAN;
-    switch (drum->shoes) {
+    double radius = drum->diameter.m / 2, mu = friction.value, front = NAN, rear = NAN;
+    switch (radius > 0 ? drum->shoes : SHOES_NOT_SAID) {
     case SHOES_NOT_SAID:
         break;
     case SHOES_LEADING_TRAILING:
-        return one_shoe(drum, mu, true) + one_shoe(drum, mu, false);
+        front = one_shoe(drum, mu, forward);
+        rear = one_shoe(drum, mu, !forward);
+        break;
     case SHOES_TWO_LEADING:
-        return 2 * one_shoe(drum, mu, forward);
+        front = rear = one_shoe(drum, mu, forward);
+        break;
     case SHOES_DUO_SERVO:
-        return duo_servo_factor(mu, radius, drum->tip_distance.m, drum->tip_distance.m,
-                                drum->pin_distance.m, drum->lining_arc.rad / 2,
-                                drum->lining_arc.rad / 2);
+        return duo_servo_factors(mu, radius, drum->tip_distance.m, drum->tip_distance.m,
+                                 drum->pin_distance.m, drum->lining_arc.rad / 2,
+                                 drum->lining_arc.rad / 2);
     }
-    return NAN;
+    return (struct shoe_factors){front, rear, front};
+}
+
+double drum_factor_with(const struct drum *drum, struct number friction, bool forward)
+{
+    struct shoe_factors shoes = drum_shoe_factors(drum, friction, forward);
+    return shoes.front + shoes.rear;
 }
 
 double drum_factor(const struct drum *drum, bool forward)

@@ -67,6 +67,10 @@ struct drum {
 double drum_factor(const struct drum *drum, bool forward);
 /* The same at another friction. */
 double drum_factor_with(const struct drum *drum, struct number friction, bool forward);
+/* The same shoe by shoe: front and rear as the car stands, whichever way it rolls; in a duo-servo
+ * brake the one that is primary that way counts as front. */
+struct shoe_factors drum_shoe_factors(const struct drum *drum, struct number friction,
+                                      bool forward);
 /* Whether the factor at that friction is refused because a shoe would be too near to locking by
  * itself, all else being known. */
 bool drum_near_lock(const struct drum *drum, struct number friction, bool forward);

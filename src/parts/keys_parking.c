@@ -4,8 +4,15 @@
 
 static const struct choice spreaders[] = {
     {"floating lever", "lever, floating, lever and strut", SPREADER_FLOATING,
-     "a lever and a strut that float: the same force on both shoes"},
+     "a lever hung on one shoe, a strut to the other: the strut pushes harder"},
+    {"cross lever", "bell crank, cross pull", SPREADER_CROSS,
+     "pulled across, through the backplate: the same force on both shoes"},
     {"fixed cam", "cam", SPREADER_CAM, "a cam on a fixed pivot: the same travel of both shoes"},
+    {0}};
+
+static const struct choice lever_shoes[] = {
+    {"rear shoe", "rear, trailing shoe", LEVER_ON_REAR, "the shoe that faces the rear of the car"},
+    {"front shoe", "front, leading shoe", LEVER_ON_FRONT, "the shoe that faces the front of the car"},
     {0}};
 
 static const struct key rows[] = {
@@ -15,7 +22,7 @@ static const struct key rows[] = {
      WITHIN(0.5, 60), USUALLY(3, 15), ASSUME_NOTHING,
      .example = "7", .help = "hand to pivot over cable to pivot", MEASURED, FIGURES_ONLY},
     {.name = "shoe lever ratio", NUMBER(as.parking.shoe_ratio),
-     WITHIN(0.5, 60), USUALLY(2, 12), ASSUME_NOTHING,
+     WITHIN(1, 60), USUALLY(2, 12), ASSUME_NOTHING,
      .example = "4.5", .help = "in the brake: cable to pivot over shoe to pivot", MEASURED,
      FIGURES_ONLY},
     {.name = "cable loss", SHARE(as.parking.cable_loss),
@@ -41,6 +48,9 @@ static const struct key rows[] = {
     {.name = "spreader", .others = "shoe actuator, cam", CHOICE_OF(as.parking.spreader), UNBOUNDED,
      .choices = spreaders, ASSUME(SPREADER_FLOATING, PRACTICE),
      .example = "floating lever", .help = "what spreads the shoes of a drum", FIGURES_ONLY},
+    {.name = "lever on", CHOICE_OF(as.parking.lever_on), UNBOUNDED,
+     .choices = lever_shoes, ASSUME(LEVER_ON_REAR, PRACTICE),
+     .example = "rear shoe", .help = "the shoe on which a floating lever hangs", FIGURES_ONLY},
     {.name = "holding friction", .others = "static friction", NUMBER(as.parking.holding),
      WITHIN(0.1, 2), USUALLY(0.8, 1.1),
      ASSUME(1, "as moving; glazed linings hold with 0.8 to 0.9 of it; " PRACTICE),

@@ -29,44 +29,59 @@ struct force parking_cable_force(const struct parking *parking)
 
 struct force parking_shoe_force(const struct parking *parking)
 {
-    if (!(parking->shoe_ratio.value > 0))
+    if (!(parking->shoe_ratio.value >= 1))
         return (struct force){NAN};
     return (struct force){parking_cable_force(parking).n * parking->shoe_ratio.value};
 }
 
-/* One shoe, by a drum whose both shoes are like it. */
-static double shoe_factor(const struct drum *drum, struct number friction, bool leading)
+/* Force of the lever's pivot on its own shoe over that of the strut on the other. */
+static double pivot_share(const struct parking *parking)
 {
-    struct drum both = *drum;
-    both.shoes = SHOES_TWO_LEADING;
-    return drum_factor_with(&both, friction, leading) / 2;
+    double ratio = parking->shoe_ratio.value;
+    return ratio >= 1 ? (ratio - 1) / ratio : NAN;
 }
 
-double parking_drum_factor(const struct parking *parking, const struct drum *drum, bool forward)
+double parking_drum_factor(const struct parking *parking, struct shoe_factors shoes,
+                           enum shoe_layout layout, bool forward)
 {
-    if (!(parking->holding.value > 0))
-        return NAN;
-    struct number friction = {drum->friction.value * parking->holding.value};
-    if (parking->spreader == SPREADER_CAM && drum->shoes == SHOES_LEADING_TRAILING) {
-        double leading = shoe_factor(drum, friction, true);
-        double trailing = shoe_factor(drum, friction, false);
-        return 4 / (1 / leading + 1 / trailing);
+    bool duo_servo = layout == SHOES_DUO_SERVO;
+    switch (parking->spreader) {
+    case SPREADER_NOT_SAID:
+        break;
+    case SPREADER_CAM:
+        if (!duo_servo)
+            return 4 / (1 / shoes.front + 1 / shoes.rear);
+        return shoes.front + shoes.rear;
+    case SPREADER_CROSS:
+        return shoes.front + shoes.rear;
+    case SPREADER_FLOATING: {
+        /* of a duo-servo pair the primary counts as front, which rolling back is the other shoe */
+        bool strut_front = parking->lever_on == LEVER_ON_REAR;
+        if (duo_servo)
+            strut_front = forward;
+        double share = pivot_share(parking);
+        return strut_front ? shoes.front + share * shoes.rear : shoes.rear + share * shoes.front;
     }
-    return drum_factor_with(drum, friction, forward);
+    }
+    return NAN;
 }
 
-static struct length pull_for(const struct parking *parking, double at_shoes)
+/* Travel of a cable that its brake asks for, and what the cable itself stretches. */
+static struct length stretched(const struct parking *parking, double travel)
 {
-    double stretch = parking_cable_force(parking).n / parking->cable_stiff.n_m;
-    double travel = parking->shoe_ratio.value * at_shoes + stretch;
-    return (struct length){travel >= 0 && isfinite(travel) ? travel : NAN};
+    double pull = travel + parking_cable_force(parking).n / parking->cable_stiff.n_m;
+    return (struct length){pull >= 0 && isfinite(pull) ? pull : NAN};
 }
 
 struct length parking_drum_pull(const struct parking *parking, const struct drum *drum)
 {
     double at_reference = REFERENCE_PRESSURE * circle_area(drum->bore).m2;
+    double ratio = parking->shoe_ratio.value, clearance = drum->clearance.m;
     double give = drum->give.m * parking_shoe_force(parking).n / at_reference;
-    return pull_for(parking, 2 * (drum->clearance.m + give));
+    if (parking->spreader != SPREADER_FLOATING)
+        return stretched(parking, ratio * 2 * (clearance + give));
+    double at_pivot = clearance + give * pivot_share(parking);
+    return stretched(parking, ratio * (clearance + give) + (ratio - 1) * at_pivot);
 }
 
 struct length parking_disc_pull(const struct parking *parking, const struct disc *disc)
@@ -74,7 +89,7 @@ struct length parking_disc_pull(const struct parking *parking, const struct disc
     double at_reference = REFERENCE_PRESSURE * disc_side_area(disc, -1).m2;
     double share = parking_shoe_force(parking).n / at_reference;
     double give = (2 * disc->pad_squash.m + disc->body_opening.m) * share;
-    return pull_for(parking, 2 * disc->roll_back.m + give);
+    return stretched(parking, parking->shoe_ratio.value * (2 * disc->roll_back.m + give));
 }
 
 double parking_clicks(const struct parking *parking, struct length mean_pull)

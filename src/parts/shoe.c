@@ -146,16 +146,18 @@ double shoe_factor_sliding(double friction, double radius, double tip, double ab
     return sign * sliding_factor(&shoe);
 }
 
-double duo_servo_factor(double friction, double radius, double tip, double link, double anchor,
-                        double primary_half_arc, double secondary_half_arc)
+struct shoe_factors duo_servo_factors(double friction, double radius, double tip, double link,
+                                      double anchor, double primary_half_arc,
+                                      double secondary_half_arc)
 {
     const struct shoe_abutment link_face = {0, 0};
     double primary =
         shoe_factor_sliding(friction, radius, tip, link, primary_half_arc, link_face, true);
-    /* Per newton on the primary tip: what the link pushes, and its moment and the cylinder's
-     * about the anchor, as if one force did both. */
-    double link_force = (tip + primary * radius) / link;
-    double arm = link_force * (anchor + link) + (anchor - tip);
     double start = PI / 2 - secondary_half_arc, end = PI / 2 + secondary_half_arc;
-    return primary + shoe_factor_pin(friction, radius, anchor, arm, start, end, true);
+    /* of the secondary shoe, for each metre of arm about the anchor */
+    double secondary = shoe_factor_pin(friction, radius, anchor, 1, start, end, true);
+    double link_force = (tip + primary * radius) / link; /* per newton on the primary's tip */
+    return (struct shoe_factors){.front = primary + secondary * link_force * (anchor + link),
+                                 .rear = secondary * (anchor - tip),
+                                 .own = primary};
 }

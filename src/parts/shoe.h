@@ -70,19 +70,30 @@ struct shoe_abutment {
 double shoe_factor_sliding(double friction, double radius, double tip, double abutment,
                            double half_arc, struct shoe_abutment face, bool leading);
 
-/* Factor of a duo-servo pair: a primary shoe that slides on a floating link and a secondary one on
- * the anchor, driven by the link and by the other end of the cylinder.
+/* The two shoes of a drum, by what a force on one tip alone does: torque over that force and the
+ * radius. Pushed alike they make the sum of both. */
+struct shoe_factors {
+    double front; /* the tip of the shoe that leads when the car rolls forward; of two alike the one
+                     further forward; of a duo-servo pair the primary's */
+    double rear;  /* the other's tip */
+    double own;   /* what of front its own shoe rubs: all of it, but in a duo-servo pair */
+};
+
+/* Factors of a duo-servo pair: a primary shoe that slides on a floating link and a secondary one on
+ * the anchor, driven by the link (front) and by the other end of the cylinder (rear).
  *
  *   friction, radius, tip   as above
  *   link                    link to drum centre, > 0 and below radius
  *   anchor                  anchor pin to drum centre, > 0 and below radius
  *   primary_half_arc, secondary_half_arc   of the linings, > 0 and up to pi/2
- *   gives                   torque over force of one tip and radius, -; NaN outside
+ *   gives                   -; NaN outside. The rear one is 0 where cylinder and anchor stand
+ *                           equally far out
  *
  * Source: equilibrium of both shoes, our own working.
  * Checked by: tests/parts/test_shoe.c; order of magnitude: tests/reference/tribology_handbook.c
  */
-double duo_servo_factor(double friction, double radius, double tip, double link, double anchor,
-                        double primary_half_arc, double secondary_half_arc);
+struct shoe_factors duo_servo_factors(double friction, double radius, double tip, double link,
+                                      double anchor, double primary_half_arc,
+                                      double secondary_half_arc);
 
 #endif

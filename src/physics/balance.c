@@ -130,15 +130,19 @@ struct share balance_side_difference(const struct system *system, const struct s
     return (struct share){stronger > 0 ? 1 - weaker / stronger : NAN};
 }
 
-/* Factor of a drum at rest; the room remembers it where the hand brake changes nothing of it. */
-static double holding_factor(const struct system *system, const struct parking *parking, int drum,
-                             bool forward, struct solution *room)
+/* Shoes of a drum at rest; the room remembers them where friction at rest is that of moving. */
+static struct shoe_factors holding_shoes(const struct system *system, const struct parking *parking,
+                                         int brake, bool forward, struct solution *room)
 {
-    if (parking->spreader != SPREADER_CAM && parking->holding.value == 1) {
-        const struct drum_memory *kept = drum_remembered(system, drum, room);
-        return forward ? kept->forward : kept->reverse;
+    const struct drum *drum = &system->parts[brake].as.drum;
+    if (parking->holding.value == 1) {
+        const struct drum_memory *kept = drum_remembered(system, brake, room);
+        return forward ? kept->ahead : kept->back;
     }
-    return parking_drum_factor(parking, &system->parts[drum].as.drum, forward);
+    if (!(parking->holding.value > 0))
+        return (struct shoe_factors){NAN, NAN, NAN};
+    return drum_shoe_factors(drum, (struct number){drum->friction.value * parking->holding.value},
+                             forward);
 }
 
 /* Torque with which one brake holds against rolling forward or back. */
@@ -148,8 +152,9 @@ static double holding_torque(const struct system *system, const struct parking *
     const struct part *part = &system->parts[brake];
     double at_shoes = parking_shoe_force(parking).n;
     if (part->kind == KIND_DRUM) {
-        return at_shoes * holding_factor(system, parking, brake, forward, room) *
-               part->as.drum.diameter.m / 2;
+        struct shoe_factors shoes = holding_shoes(system, parking, brake, forward, room);
+        double factor = parking_drum_factor(parking, shoes, part->as.drum.shoes, forward);
+        return at_shoes * factor * part->as.drum.diameter.m / 2;
     }
     if (part->kind == KIND_DISC) {
         const struct disc *disc = &part->as.disc;
@@ -201,7 +206,9 @@ double balance_hand_brake_slope(const struct system *system, int parking, enum f
 
 double balance_hand_brake_clicks(const struct system *system, int parking)
 {
-    const struct parking *data = &system->parts[parking].as.parking;
+    struct parking pulled = system->parts[parking].as.parking;
+    pulled.effort.n = PARKING_CLICKS_EFFORT;
+    const struct parking *data = &pulled;
     double sum = 0;
     if (data->works.count == 0)
         return NAN;

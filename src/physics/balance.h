@@ -65,8 +65,8 @@ enum facing { FACING_UP, FACING_DOWN };
 double balance_hand_brake_slope(const struct system *system, int parking, enum facing facing,
                                 struct solution *room);
 
-/* Clicks of its lever until the hand brake holds, at its effort: parking_clicks with the mean of
- * what its brakes ask for; NaN when not known.
+/* Clicks of its lever until the hand brake holds, pulled with PARKING_CLICKS_EFFORT: parking_clicks
+ * with the mean of what its brakes ask for; NaN when not known.
  * Checked by tests/physics/test_balance.c */
 double balance_hand_brake_clicks(const struct system *system, int parking);
 

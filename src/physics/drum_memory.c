@@ -16,8 +16,10 @@ static void work_out(const struct drum *drum, struct drum_memory *memory)
 {
     double spread = drum->friction_spread.of_1;
     memory->of = *drum;
-    memory->forward = drum_factor(drum, true);
-    memory->reverse = drum_factor(drum, false);
+    memory->ahead = drum_shoe_factors(drum, drum->friction, true);
+    memory->back = drum_shoe_factors(drum, drum->friction, false);
+    memory->forward = memory->ahead.front + memory->ahead.rear;
+    memory->reverse = memory->back.front + memory->back.rear;
     memory->most = factor_at(drum, 1 + spread);
     memory->least = factor_at(drum, 1 - spread);
     memory->sensitivity =

@@ -9,7 +9,8 @@
  * two solves, so they are kept; the same data give the same factors either way. */
 struct drum_memory {
     struct drum of; /* bore 0: nothing is kept yet */
-    double forward, reverse;
+    struct shoe_factors ahead, back; /* rolling forward, rolling back */
+    double forward, reverse;         /* sums of the two shoes */
     double most, least; /* forward, friction moved up and down by its spread */
     double sensitivity; /* share of the factor for a share of friction, forward, - */
 };

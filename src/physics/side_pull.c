@@ -24,17 +24,14 @@ static double left_of_drum(const struct drum *drum)
     switch (drum->cylinder) {
     case CYLINDER_NOT_SAID:
         return NAN;
-    case CYLINDER_TWO_PISTONS:
     case CYLINDER_SLIDING:
         return 0;
+    case CYLINDER_TWO_PISTONS:
     case CYLINDER_ONE_EACH:
         break;
     }
-    if (drum->shoes != SHOES_LEADING_TRAILING)
-        return 0.5;
-    struct drum trailing = *drum;
-    trailing.shoes = SHOES_TWO_LEADING;
-    return drum_factor(&trailing, false) / 2 / drum_factor(drum, true);
+    struct shoe_factors shoes = drum_shoe_factors(drum, drum->friction, true);
+    return fmax(fmin(shoes.front, shoes.rear), 0) / (shoes.front + shoes.rear);
 }
 
 double side_pull_left(const struct part *brake)

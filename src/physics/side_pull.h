@@ -12,9 +12,11 @@ struct side_pull {
 /* Part of a brake's force that is left when one of its pistons (the largest of a caliper), or one
  * of its wheel cylinders, does nothing.
  *
- *   caliper   1 - area of that piston / area of all: the pad opposite a seized piston of a fixed
- *             caliper is not pressed, for the disc cannot follow; a sliding one has all on one side
- *   drum      nothing where it has one cylinder; one shoe where it has two, the weaker one
+ *   caliper   1 - area of that piston / area of all: a stiff disc rests on nothing opposite, so the
+ *             other pad alone rubs; a disc that bends to the seized pad leaves more, so this is the
+ *             least. A sliding caliper has all on one side
+ *   drum      one tip is still pushed, and the worse one counts; nothing where one piston slides
+ *             against its own body
  *   gives     0 to 1; NaN where it is not known
  *
  * Source: force balance. Checked by: tests/physics/test_side_pull.c */

@@ -16,6 +16,7 @@ static struct parking hand_brake(void)
                             .cable_slack = {2e-3},
                             .cable_stiff = {300e3},
                             .spreader = SPREADER_FLOATING,
+                            .lever_on = LEVER_ON_REAR,
                             .holding = {1},
                             .travel_of_click = {20e-3},
                             .effort = {400}};
@@ -103,40 +104,69 @@ static void a_cam_pushes_the_trailing_shoe_harder(void **state)
     (void)state;
     struct parking p = hand_brake();
     struct drum drum = khurmi_drum();
+    struct shoe_factors shoes = drum_shoe_factors(&drum, drum.friction, true);
     double mean = (686.834 + 2323.299) / 2;
     p.spreader = SPREADER_CAM;
-    double factor = parking_drum_factor(&p, &drum, true);
+    double factor = parking_drum_factor(&p, shoes, drum.shoes, true);
     near(factor * mean * 0.150, 372.931, 1e-3);
-    near(parking_drum_factor(&p, &drum, false), factor, 1e-12);
-    /* the same mean force from a floating lever helps the leading shoe more */
-    p.spreader = SPREADER_FLOATING;
-    near_rel(parking_drum_factor(&p, &drum, true), drum_factor(&drum, true), 1e-12);
-    assert_true(parking_drum_factor(&p, &drum, true) > 1.2 * factor);
+    near(parking_drum_factor(&p, drum_shoe_factors(&drum, drum.friction, false), drum.shoes, false),
+         factor, 1e-12);
+    /* the same mean force pulled across helps the leading shoe more */
+    p.spreader = SPREADER_CROSS;
+    near_rel(parking_drum_factor(&p, shoes, drum.shoes, true), drum_factor(&drum, true), 1e-12);
+    assert_true(parking_drum_factor(&p, shoes, drum.shoes, true) > 1.2 * factor);
 }
 
-static void glazed_linings_hold_less(void **state)
+/* Force balance by hand: a cable of 900 N at 5 : 1 makes the strut push 4500 N, and its own 900 N
+ * pull the lever the same way, so that the pivot pushes 3600 N. Factors 1.478 leading, 0.519
+ * trailing: rolling forward the strut's shoe leads, rolling back the pivot's. */
+static void a_floating_lever_pushes_its_own_shoe_less(void **state)
 {
     (void)state;
     struct parking p = hand_brake();
-    struct drum drum = khurmi_drum();
-    double factor = parking_drum_factor(&p, &drum, true);
-    p.holding.value = 0.85;
-    drum.friction.value = 0.4 / 0.85;
-    near_rel(parking_drum_factor(&p, &drum, true), factor, 1e-12);
-    p.holding.value = 0;
-    near_unknown(parking_drum_factor(&p, &drum, true));
+    const struct shoe_factors ahead = {1.478, 0.519, 1.478}, back = {0.519, 1.478, 0.519};
+    double strut = parking_shoe_force(&p).n;
+    near(strut * parking_drum_factor(&p, ahead, SHOES_LEADING_TRAILING, true),
+         4500 * 1.478 + 3600 * 0.519, 1e-9);
+    near(strut * parking_drum_factor(&p, back, SHOES_LEADING_TRAILING, false),
+         4500 * 0.519 + 3600 * 1.478, 1e-9);
+    p.lever_on = LEVER_ON_FRONT;
+    near(strut * parking_drum_factor(&p, ahead, SHOES_LEADING_TRAILING, true),
+         3600 * 1.478 + 4500 * 0.519, 1e-9);
+    /* at 1 : 1 the pivot pushes nothing; below that the lever would pull, and nobody knows */
+    p.shoe_ratio.value = 1;
+    near(parking_drum_factor(&p, ahead, SHOES_LEADING_TRAILING, true), 0.519, 1e-12);
+    p.shoe_ratio.value = 0.9;
+    near_unknown(parking_drum_factor(&p, ahead, SHOES_LEADING_TRAILING, true));
+    near_unknown(parking_shoe_force(&p).n);
+}
+
+/* The strut pushes the primary shoe going forward; rolling back that shoe is the secondary one. */
+static void a_duo_servo_brake_holds_better_forward(void **state)
+{
+    (void)state;
+    struct parking p = hand_brake();
+    const struct shoe_factors shoes = {5, 0.5, 1.4};
+    near(parking_drum_factor(&p, shoes, SHOES_DUO_SERVO, true), 5 + 0.8 * 0.5, 1e-12);
+    near(parking_drum_factor(&p, shoes, SHOES_DUO_SERVO, false), 0.5 + 0.8 * 5, 1e-12);
+    p.spreader = SPREADER_CAM;
+    near(parking_drum_factor(&p, shoes, SHOES_DUO_SERVO, true), 5.5, 1e-12);
 }
 
 /* Pull 900 N stretches 300 N/mm by 3 mm; 4500 N at the tip give 0.3 mm * 4500/(10 MPa * 314.159
- * mm2) = 0.42972 mm; both tips move 0.4 mm more; times 5. With 2 mm of slack and a lever of 6 over
- * clicks of 20 mm. */
+ * mm2) = 0.42972 mm; both tips move 0.4 mm more; across, both times 5. From a floating lever the
+ * pivot's shoe gives 0.8 of that, and moves the cable by 4 for each of its own. With 2 mm of slack
+ * and a lever of 6 over clicks of 20 mm. */
 static void clicks_follow_from_clearance_give_and_stretch(void **state)
 {
     (void)state;
     struct parking p = hand_brake();
     struct drum drum = khurmi_drum();
-    double pull = 5 * 2 * (0.4e-3 + 0.42972e-3) + 3e-3;
+    double pull = 5 * (0.4e-3 + 0.42972e-3) + 4 * (0.4e-3 + 0.8 * 0.42972e-3) + 3e-3;
     near(parking_drum_pull(&p, &drum).m, pull, 1e-7);
+    struct parking across = p;
+    across.spreader = SPREADER_CROSS;
+    near(parking_drum_pull(&across, &drum).m, 5 * 2 * (0.4e-3 + 0.42972e-3) + 3e-3, 1e-7);
     near(parking_clicks(&p, parking_drum_pull(&p, &drum)), (pull + 2e-3) * 6 / 0.02, 1e-4);
     drum.clearance.m = NAN;
     near_unknown(parking_drum_pull(&p, &drum).m);
@@ -166,7 +196,8 @@ int main(void)
         cmocka_unit_test(force_is_unknown_outside_its_ranges),
         cmocka_unit_test(bends_of_the_cable_eat_up_pull),
         cmocka_unit_test(a_cam_pushes_the_trailing_shoe_harder),
-        cmocka_unit_test(glazed_linings_hold_less),
+        cmocka_unit_test(a_floating_lever_pushes_its_own_shoe_less),
+        cmocka_unit_test(a_duo_servo_brake_holds_better_forward),
         cmocka_unit_test(clicks_follow_from_clearance_give_and_stretch),
         cmocka_unit_test(pads_are_followed_likewise),
     };

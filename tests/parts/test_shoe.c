@@ -252,12 +252,18 @@ static void duo_servo_factors_are_the_stated_ones(void **state)
         {0.25, 2.4015}, {0.30, 3.4189}, {0.35, 4.7880}, {0.38, 5.8388}, {0.45, 9.2843}};
     for (size_t i = 0; i < sizeof rows / sizeof rows[0]; i++) {
         double mu = rows[i][0];
-        double factor = duo_servo_factor(mu, 1, 0.8, 0.8, 0.95, 50 * DEGREES, 60 * DEGREES);
+        struct shoe_factors shoes =
+            duo_servo_factors(mu, 1, 0.8, 0.8, 0.95, 50 * DEGREES, 60 * DEGREES);
+        double factor = shoes.front + shoes.rear;
         near(factor, rows[i][1], 1e-4);
         struct cut_shoe first = cut_shoe(mu, 0.8, 0.8, 50 * DEGREES, true, true);
         double arm = first.abutment * (0.95 + 0.8) + (0.95 - 0.8);
         double second = pinned_pieces(mu, 0.95, arm, 30 * DEGREES, 150 * DEGREES, true);
         near_rel(factor, first.torque + second, 1e-3);
+        near_rel(shoes.own, first.torque, 1e-3);
+        /* its own end of the cylinder alone turns the secondary shoe by 0.95 - 0.8 */
+        near_rel(shoes.rear, pinned_pieces(mu, 0.95, 0.15, 30 * DEGREES, 150 * DEGREES, true),
+                 1e-3);
     }
 }
 
@@ -283,7 +289,7 @@ static void a_shoe_is_unknown_outside_its_ranges(void **state)
     near_unknown(shoe_factor_pin(0.3, 1, 0.8, 1.6, -0.1, 2.5, true));
     near_unknown(shoe_factor_pin(NAN, 1, 0.8, 1.6, 0.6, 2.5, false));
     near_unknown(shoe_factor_pin(0.3, 1, NAN, 1.6, 0.6, 2.5, false));
-    near_unknown(duo_servo_factor(0.3, 1, 0.8, 0.8, NAN, 0.9, 0.9));
+    near_unknown(duo_servo_factors(0.3, 1, 0.8, 0.8, NAN, 0.9, 0.9).front);
     near_unknown(shoe_locks_at(NAN, 0.8, 0.6, 2.5));
 }
 

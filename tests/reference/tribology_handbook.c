@@ -32,7 +32,9 @@ static void a_disc_has_the_factor_0_70(void **state)
 static void a_duo_servo_drum_has_a_factor_of_about_4(void **state)
 {
     (void)state;
-    double factor = duo_servo_factor(0.35, 1, 0.8, 0.8, 0.95, 50 * DEGREES, 60 * DEGREES);
+    struct shoe_factors shoes =
+        duo_servo_factors(0.35, 1, 0.8, 0.8, 0.95, 50 * DEGREES, 60 * DEGREES);
+    double factor = shoes.front + shoes.rear;
     outside_printed(&book, "factor of a duo-servo drum, order of magnitude", "-", 4.0, factor, 1.0);
 }
 

@@ -73,6 +73,11 @@ static const struct chain_row rows[] = {
     {"clamp-force", "wheel-pressure", NULL, AXLE_NONE},
     {"brake-torque", "clamp-force", "wheel-pressure", AXLE_NONE},
     {"brake-torque-reverse", "wheel-pressure", NULL, AXLE_NONE},
+    {"shoe-torque-front", "wheel-pressure", NULL, AXLE_NONE},
+    {"shoe-torque-rear", "wheel-pressure", NULL, AXLE_NONE},
+    {"lining-pressure-most", "wheel-pressure", NULL, AXLE_NONE},
+    {"pad-pressure", "clamp-force", NULL, AXLE_NONE},
+    {"pad-pressure-most", "clamp-force", NULL, AXLE_NONE},
     {"brake-force", "brake-torque", NULL, AXLE_NONE},
     {"brake-torque-low", "wheel-pressure", NULL, AXLE_NONE},
     {"brake-torque-high", "wheel-pressure", NULL, AXLE_NONE},
@@ -98,7 +103,6 @@ static const struct chain_row rows[] = {
     {"clutch-clearance-per-face", "clutch-lift", NULL, AXLE_NONE},
     {"hand-brake-slope", "hand-brake-shoe-force", NULL, AXLE_NONE},
     {"hand-brake-slope-down", "hand-brake-shoe-force", NULL, AXLE_NONE},
-    {"hand-brake-clicks", "hand-brake-shoe-force", NULL, AXLE_NONE},
 };
 
 /* clang-format on */

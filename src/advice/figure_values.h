@@ -113,7 +113,14 @@ FIGURE_GETTER(value_hand_brake_shoe_force);
 FIGURE_GETTER(value_hand_brake_clicks);
 FIGURE_GETTER(value_pedal_lost_tight_cable);
 
-/* A brake: friction band and heat, figure_values_brakes.c */
+/* A brake: shoes, pads, friction band and heat, figure_values_brakes.c */
+FIGURE_GETTER(value_shoe_torque_front);
+FIGURE_GETTER(value_shoe_torque_rear);
+FIGURE_GETTER(value_lining_pressure);
+FIGURE_GETTER(value_pad_pressure);
+FIGURE_GETTER(value_pad_pressure_most);
+FIGURE_TEST(of_known_pad);
+FIGURE_TEST(of_known_arc);
 FIGURE_GETTER(value_brake_torque_low);
 FIGURE_GETTER(value_brake_torque_high);
 FIGURE_GETTER(value_friction_sensitivity);

@@ -52,6 +52,55 @@ FIGURE_GETTER(value_friction_sensitivity)
     return drum_remembered(situation->system, subject, situation->usual)->sensitivity;
 }
 
+static const struct drum *drum_at(const struct situation *situation, int part)
+{
+    return &part_at(situation, part)->as.drum;
+}
+
+static const struct disc *disc_at(const struct situation *situation, int part)
+{
+    return &part_at(situation, part)->as.disc;
+}
+
+static const struct pressure *pressure_at(const struct situation *situation, int brake)
+{
+    return situation->usual->brakes[brake].pressure;
+}
+
+/* Front shoe, rear shoe: the factor is remembered, what pushes the tips divides out. */
+static double shoe_torque(const struct situation *situation, int brake, bool front)
+{
+    const struct shoe_factors *shoes =
+        &drum_remembered(situation->system, brake, situation->usual)->ahead;
+    double factor = front ? shoes->own : shoes->front - shoes->own + shoes->rear;
+    return drum_torque_by_factor(drum_at(situation, brake), *pressure_at(situation, brake), factor)
+        .nm;
+}
+
+GETS(value_shoe_torque_front, shoe_torque(situation, subject, true))
+GETS(value_shoe_torque_rear, shoe_torque(situation, subject, false))
+GETS(value_lining_pressure,
+     drum_lining_pressure(drum_at(situation, subject), *pressure_at(situation, subject)).pa)
+GETS(value_pad_pressure,
+     disc_pad_pressure(disc_at(situation, subject), pressure_at(situation, subject)).mean.pa)
+GETS(value_pad_pressure_most,
+     disc_pad_pressure(disc_at(situation, subject), pressure_at(situation, subject)).greatest.pa)
+
+FIGURE_TEST(of_known_arc)
+{
+    (void)sub;
+    const struct part *part = part_at(situation, subject);
+    return part->kind == KIND_DISC && part->as.disc.contact != PADS_ROUND &&
+           !isnan(part->as.disc.pad_arc.rad);
+}
+
+FIGURE_TEST(of_known_pad)
+{
+    const struct part *part = part_at(situation, subject);
+    return of_known_arc(situation, subject, sub) ||
+           (part->kind == KIND_DISC && part->as.disc.contact == PADS_ROUND);
+}
+
 FIGURE_GETTER(value_drum_growth)
 {
     (void)sub;

@@ -218,6 +218,11 @@ static const struct {
     {"brake-torque", HOLD_REACHED | HOLD_TOUCHED | HOLD_SHOES},
     {"brake-torque-reverse", HOLD_REACHED | HOLD_TOUCHED | HOLD_SHOES},
     {"brake-force", HOLD_REACHED | HOLD_TOUCHED | HOLD_SHOES},
+    {"shoe-torque-front", HOLD_REACHED | HOLD_TOUCHED | HOLD_SHOES},
+    {"shoe-torque-rear", HOLD_REACHED | HOLD_TOUCHED | HOLD_SHOES},
+    {"lining-pressure-most", HOLD_REACHED | HOLD_TOUCHED | HOLD_SHOES},
+    {"pad-pressure", HOLD_REACHED | HOLD_TOUCHED},
+    {"pad-pressure-most", HOLD_REACHED | HOLD_TOUCHED},
 };
 
 bool holds_spoiled(const struct figure *figure)

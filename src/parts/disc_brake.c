@@ -123,6 +123,20 @@ struct torque disc_torque(const struct disc *disc, const struct pressure p[2])
     return (struct torque){2 * disc->friction.value * disc_clamp(disc, p).n * disc_radius(disc).m};
 }
 
+struct pad_pressure disc_pad_pressure(const struct disc *disc, const struct pressure p[2])
+{
+    double clamp = disc_clamp(disc, p).n, height = disc->pad_height.m, arc = disc->pad_arc.rad;
+    double outer = disc->disc_outer.m / 2, inner = outer - height;
+    if (disc->contact == PADS_ROUND)
+        return (struct pad_pressure){{height > 0 ? clamp / circle_area(disc->pad_height).m2 : NAN},
+                                     {NAN}};
+    if (!(height > 0) || !(inner > 0) || !(arc > 0))
+        return (struct pad_pressure){{NAN}, {NAN}};
+    double mean = clamp / (arc / 2 * (outer * outer - inner * inner));
+    double worn = clamp / (arc * inner * height);
+    return (struct pad_pressure){{mean}, {disc->contact == PADS_NEW ? mean : worn}};
+}
+
 /* A figure that must not be negative, else NaN. */
 static double at_least_0(double value)
 {

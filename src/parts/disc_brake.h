@@ -27,6 +27,7 @@ struct disc {
     int inlets;                /* "inlets": 1, or 2 for two circuits in one caliper; assumed 1 */
     struct length disc_outer;  /* "disc diameter" */
     struct length pad_height;  /* "pad height": radial */
+    struct angle pad_arc;      /* "pad arc": covered by a pad, seen from the disc's centre */
     enum pad_contact contact;  /* "pads", assumed worn in */
     struct length effective_radius; /* "effective radius"; else (from the two above) */
     struct number friction;         /* "friction" of the pads, assumed 0.38 */
@@ -108,6 +109,20 @@ struct force disc_clamp(const struct disc *disc, const struct pressure p[2]);
  * Source: friction on both faces.
  * Checked by: tests/reference/constructed_parts.c, tests/reference/shigley_16_3.c */
 struct torque disc_torque(const struct disc *disc, const struct pressure p[2]);
+
+/* Pressure between a pad and the disc: clamp over the pad's face, on the mean and where it is
+ * greatest.
+ *
+ *   disc    as for the clamp; disc diameter, pad height m > 0; pad arc rad > 0 unless the pads are
+ * round gives   mean: clamp/(arc/2 (ro^2 - ri^2)), round clamp/(pi h^2/4). Greatest: worn in, at
+ * the inner edge, clamp/(arc ri (ro - ri)); new, the mean; round not known, NaN. Pa; NaN outside
+ *
+ * Source: Shigley's, section 16-6 (from memory): pressure as 1/radius where worn in, even where
+ * new. Checked by: tests/reference/shigley_16_3.c, tests/parts/test_disc_brake.c */
+struct pad_pressure {
+    struct pressure mean, greatest;
+};
+struct pad_pressure disc_pad_pressure(const struct disc *disc, const struct pressure p[2]);
 
 /* Volume that a brake takes at an inlet, by cause. */
 struct disc_volumes {

@@ -18,11 +18,16 @@
 /* The clearance is set at this temperature, degC. */
 #define COLD 20
 
+/* Where a pinned lining begins, from the pin. */
+static double lining_start(const struct drum *drum)
+{
+    double start = drum->lining_start.rad;
+    return isnan(start) ? PI / 2 - drum->lining_arc.rad / 2 : start;
+}
+
 static double pinned_factor(const struct drum *drum, double mu, bool leading)
 {
-    double pin = drum->pin_distance.m, arc = drum->lining_arc.rad, start = drum->lining_start.rad;
-    if (isnan(start))
-        start = PI / 2 - arc / 2;
+    double pin = drum->pin_distance.m, arc = drum->lining_arc.rad, start = lining_start(drum);
     return shoe_factor_pin(mu, drum->diameter.m / 2, pin, pin + drum->tip_distance.m, start,
                            start + arc, leading);
 }
@@ -93,13 +98,67 @@ int drum_pistons(const struct drum *drum)
     return 0;
 }
 
-struct torque drum_torque_by_factor(const struct drum *drum, struct pressure p, double factor)
+/* Force of a tip; NaN outside its ranges. */
+static double tip_force(const struct drum *drum, struct pressure p)
 {
     double efficiency = drum->efficiency.value;
     if (!(p.pa >= 0) || !(drum->threshold.pa >= 0) || !(efficiency > 0 && efficiency <= 1))
-        return (struct torque){NAN};
-    double tip_force = efficiency * fmax(p.pa - drum->threshold.pa, 0) * circle_area(drum->bore).m2;
-    return (struct torque){factor * tip_force * drum->diameter.m / 2};
+        return NAN;
+    return efficiency * fmax(p.pa - drum->threshold.pa, 0) * circle_area(drum->bore).m2;
+}
+
+struct torque drum_torque_by_factor(const struct drum *drum, struct pressure p, double factor)
+{
+    return (struct torque){factor * tip_force(drum, p) * drum->diameter.m / 2};
+}
+
+struct shoe_torques drum_shoe_torques(const struct drum *drum, struct pressure p)
+{
+    struct shoe_factors shoes = drum_shoe_factors(drum, drum->friction, true);
+    double other = shoes.front - shoes.own + shoes.rear;
+    return (struct shoe_torques){drum_torque_by_factor(drum, p, shoes.own),
+                                 drum_torque_by_factor(drum, p, other)};
+}
+
+/* Peak pressure over torque of one shoe. */
+static double peak_of_shoe(const struct drum *drum, bool pinned, double start, bool leading)
+{
+    const struct shoe_abutment face = {drum->abutment_angle.rad, drum->abutment_friction.value};
+    double mu = drum->friction.value, radius = drum->diameter.m / 2, width = drum->lining_width.m;
+    if (pinned)
+        return shoe_peak_pin(mu, radius, width, start, start + drum->lining_arc.rad);
+    return shoe_peak_sliding(mu, radius, width, drum->tip_distance.m, drum->pin_distance.m,
+                             drum->lining_arc.rad / 2, face, leading);
+}
+
+struct pressure drum_lining_pressure(const struct drum *drum, struct pressure p)
+{
+    struct shoe_torques torques = drum_shoe_torques(drum, p);
+    double front = NAN, rear = NAN, start = lining_start(drum);
+    bool pinned = drum->anchor == ANCHOR_PIN;
+    switch (drum->shoes) {
+    case SHOES_NOT_SAID:
+        break;
+    case SHOES_LEADING_TRAILING:
+        front = peak_of_shoe(drum, pinned, start, true);
+        rear = peak_of_shoe(drum, pinned, start, false);
+        break;
+    case SHOES_TWO_LEADING:
+        front = rear = peak_of_shoe(drum, pinned, start, true);
+        break;
+    case SHOES_DUO_SERVO: { /* the primary slides on the link, square and free of friction */
+        struct drum primary = *drum;
+        primary.pin_distance = drum->tip_distance;
+        primary.abutment_angle.rad = primary.abutment_friction.value = 0;
+        front = peak_of_shoe(&primary, false, 0, true);
+        rear = peak_of_shoe(drum, true, PI / 2 - drum->lining_arc.rad / 2, true);
+        break;
+    }
+    }
+    double pressures[] = {front * torques.front.nm, rear * torques.rear.nm};
+    if (isnan(pressures[0]) || isnan(pressures[1]))
+        return (struct pressure){NAN};
+    return (struct pressure){fmax(pressures[0], pressures[1])};
 }
 
 struct torque drum_torque(const struct drum *drum, struct pressure p, bool forward)

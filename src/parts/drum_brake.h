@@ -71,6 +71,23 @@ double drum_factor_with(const struct drum *drum, struct number friction, bool fo
  * brake the one that is primary that way counts as front. */
 struct shoe_factors drum_shoe_factors(const struct drum *drum, struct number friction,
                                       bool forward);
+/* Torque of its front and its rear shoe, going forward, at line pressure p: both add up to
+ * drum_torque. In a duo-servo brake the primary shoe and the secondary one.
+ * Checked by: tests/parts/test_drum_brake.c */
+struct shoe_torques {
+    struct torque front, rear;
+};
+struct shoe_torques drum_shoe_torques(const struct drum *drum, struct pressure p);
+
+/* Greatest pressure between lining and drum, of both shoes, going forward.
+ *
+ *   drum    as for the torque; lining width m > 0
+ *   gives   Pa; NaN outside
+ *
+ * Rigid shoes, bedded in. Source: shoe_peak_pin and shoe_peak_sliding.
+ * Checked by: tests/parts/test_drum_brake.c, tests/reference/shigley_16_2.c */
+struct pressure drum_lining_pressure(const struct drum *drum, struct pressure p);
+
 /* Whether the factor at that friction is refused because a shoe would be too near to locking by
  * itself, all else being known. */
 bool drum_near_lock(const struct drum *drum, struct number friction, bool forward);

@@ -122,28 +122,56 @@ static double sliding_factor(const struct sliding *shoe)
     return mu * at.plain * arms / balance;
 }
 
-double shoe_factor_sliding(double friction, double radius, double tip, double abutment,
-                           double half_arc, struct shoe_abutment face, bool leading)
+/* What is in range, in numbers; friction 0 where it is not. */
+static struct sliding sliding_of(double friction, double radius, double tip, double abutment,
+                                 double half_arc, struct shoe_abutment face, bool leading)
 {
     if (!(friction > 0) || !(radius > 0) || !(tip > 0 && tip < radius) ||
         !(abutment > 0 && abutment < radius) || !(half_arc > 0 && half_arc <= PI / 2) ||
         !(fabs(face.angle) < STEEPEST_FACE) || !(face.friction >= 0))
-        return NAN;
+        return (struct sliding){0};
     /* The drum drags a leading shoe towards its abutment, whose friction holds against that. */
-    double sign = leading ? 1 : -1, angle = face.angle + sign * atan(face.friction);
-    struct sliding shoe = {.friction = sign * friction,
-                           .radius = radius,
-                           .tip = tip,
-                           .abutment = abutment,
-                           .half_arc = half_arc,
-                           .lean = tan(angle)};
+    double sign = leading ? 1 : -1;
+    return (struct sliding){.friction = sign * friction,
+                            .radius = radius,
+                            .tip = tip,
+                            .abutment = abutment,
+                            .half_arc = half_arc,
+                            .lean = tan(face.angle + sign * atan(face.friction))};
+}
+
+double shoe_factor_sliding(double friction, double radius, double tip, double abutment,
+                           double half_arc, struct shoe_abutment face, bool leading)
+{
+    struct sliding shoe = sliding_of(friction, radius, tip, abutment, half_arc, face, leading);
+    if (shoe.friction == 0)
+        return NAN;
     if (leading) {
         struct sliding nearer = shoe;
         nearer.friction /= NEAREST_TO_LOCK;
         if (isnan(sliding_factor(&nearer)))
             return NAN;
     }
-    return sign * sliding_factor(&shoe);
+    return (leading ? 1 : -1) * sliding_factor(&shoe);
+}
+
+double shoe_peak_pin(double friction, double radius, double width, double start, double end)
+{
+    if (!(friction > 0) || !(radius > 0) || !(width > 0) || !(start >= 0) || !(end > start) ||
+        !(end <= PI))
+        return NAN;
+    double peak = start < PI / 2 && end > PI / 2 ? 1 : fmax(sin(start), sin(end));
+    return peak / (friction * width * radius * radius * (cos(start) - cos(end)));
+}
+
+double shoe_peak_sliding(double friction, double radius, double width, double tip, double abutment,
+                         double half_arc, struct shoe_abutment face, bool leading)
+{
+    struct sliding shoe = sliding_of(friction, radius, tip, abutment, half_arc, face, leading);
+    if (shoe.friction == 0 || !(width > 0))
+        return NAN;
+    double psi = peak_of(&shoe), beyond = fmax(fabs(psi) - half_arc, 0);
+    return cos(beyond) / (friction * width * radius * radius * contact_at(&shoe, psi).plain);
 }
 
 struct shoe_factors duo_servo_factors(double friction, double radius, double tip, double link,

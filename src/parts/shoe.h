@@ -70,6 +70,19 @@ struct shoe_abutment {
 double shoe_factor_sliding(double friction, double radius, double tip, double abutment,
                            double half_arc, struct shoe_abutment face, bool leading);
 
+/* Peak pressure of a lining over the torque of its shoe, 1/m3.
+ *
+ *   width   of the lining along the axle, m, > 0; lengths m, the rest as for the factors
+ *   gives   pinned: sin(t) at the lining's angle nearest to 90 deg over mu b r^2 (cos t1 - cos t2);
+ *           sliding: cos(x - psi) at its greatest over mu b r^2 P. NaN outside
+ *
+ * Source: Shigley's, section 16-2 (from memory); the pressure under the factors above.
+ * Checked by: tests/reference/shigley_16_2.c, tests/cross/shoe_pressure.c
+ */
+double shoe_peak_pin(double friction, double radius, double width, double start, double end);
+double shoe_peak_sliding(double friction, double radius, double width, double tip, double abutment,
+                         double half_arc, struct shoe_abutment face, bool leading);
+
 /* The two shoes of a drum, by what a force on one tip alone does: torque over that force and the
  * radius. Pushed alike they make the sum of both. */
 struct shoe_factors {

@@ -101,6 +101,8 @@ static bool is_of_other_cars(const char *id)
                                       "pedal-left-knocked-back",
                                       "residual-pressure",
                                       "release-pressure",
+                                      "pad-pressure",
+                                      "pad-pressure-most",
                                       "valve-knee",
                                       "shuttle-difference",
                                       "shuttle-difference-lost"};

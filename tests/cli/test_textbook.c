@@ -85,7 +85,7 @@ static void pedal_lever(void **state)
 /* Budynas and Nisbett, Shigley's Mechanical Engineering Design, example 16-2 (from memory): drum of
  * 300 mm, 0 to 126 degrees, friction 0.32, pin at 112 and 50 mm, force arm 212 mm. F = 2.28 kN
  * gives 366 + 162 = 528 N m. Force 2279.06 N by equal bores and a lever of 5; tip distance is the
- * arm less the pin's distance. */
+ * arm less the pin's distance. The lining, 32 mm wide, bears 1000 kPa at most. */
 static void shigley_drum(void **state)
 {
     (void)state;
@@ -94,15 +94,19 @@ static void shigley_drum(void **state)
         "1 in") "[front drum]\nshoes = leading and trailing\ncylinder = two pistons\nbore = 1 in\n"
                 "drum diameter = 300 mm\nanchor = pin\npin distance = 122.654 mm\n"
                 "tip distance = 89.346 mm\nlining start = 0 deg\nlining arc = 126 deg\n"
-                "friction = 0.32\nefficiency = 1\nthreshold = 0 bar\n[runs]\n"
+                "friction = 0.32\nlining width = 32 mm\nefficiency = 1\nthreshold = 0 bar\n[runs]\n"
                 "feed = master, 1 m pipe, block\nfront = block, 1 m pipe, front drum\n");
     near(asked_figure(answer, "brake-torque", "front left drum"), 528, 0.5);
     near(asked_figure(answer, "brake-torque", "front left drum"), 527.761, 0.01);
+    near(asked_figure(answer, "shoe-torque-front", "front left drum"), 366, 0.5);
+    near(asked_figure(answer, "shoe-torque-rear", "front left drum"), 162, 0.5);
+    near(asked_figure(answer, "lining-pressure-most", "front left drum"), 1000e3, 500);
     json_decref(answer);
 }
 
 /* Shigley, example 16-3 (from memory): pads 3.875 to 5.50 in, friction 0.37, one cylinder of 1.5 in
- * a pad, uniform wear; 13 000 lbf in needs F = 3748 lbf and 2121 psi. */
+ * a pad, uniform wear; 13 000 lbf in needs F = 3748 lbf and 2121 psi; over 108 deg the pad bears
+ * 315.8 psi at most. */
 static void shigley_caliper(void **state)
 {
     (void)state;
@@ -110,11 +114,14 @@ static void shigley_caliper(void **state)
     json_t *answer = solved(LOSSLESS(
         "ratio = 10", "374.7748 lbf",
         "1.5 in") "[front disc]\ncaliper = fixed\nbore = 2 of 1.5 in\ndisc diameter = 11 in\n"
-                  "pad height = 1.625 in\nfriction = 0.37\nefficiency = 1\nthreshold = 0 "
+                  "pad height = 1.625 in\npad arc = 108 deg\nfriction = 0.37\nefficiency = "
+                  "1\nthreshold = 0 "
                   "bar\n[runs]\n"
                   "feed = master, 1 m pipe, block\nfront = block, 1 m pipe, front disc\n");
     near(asked_figure(answer, "brake-torque", "front left disc"), 13000 * lbf * in, 0.5 * lbf * in);
     near(asked_figure(answer, "clamp-force", "front left disc"), 3748 * lbf, 0.5 * lbf);
+    near(asked_figure(answer, "pad-pressure-most", "front left disc"), 315.8 * lbf / (in * in),
+         0.1 * lbf / (in * in));
     near(asked_figure(answer, "line-pressure", NULL), 2121 * lbf / (in * in),
          0.5 * lbf / (in * in));
     json_decref(answer);

@@ -160,9 +160,36 @@ static void a_sliding_shoe_balances_its_integrated_pressure(void **state)
     }
 }
 
+/* The greatest pressure of a sliding shoe's lining over its torque, mu b r^2 integral of p dx. */
+static void a_sliding_lining_bears_its_integrated_torque(void **state)
+{
+    (void)state;
+    const double rows[][4] = {{0.25, 0.8, 0.8, 55}, {0.38, 0.8, 0.8, 55}, {0.45, 0.75, 0.82, 45}};
+    const double radius = 0.1015, width = 0.038;
+    for (size_t i = 0; i < sizeof rows / sizeof rows[0]; i++)
+        for (int leading = 0; leading < 2; leading++) {
+            double friction = rows[i][0], half_arc = rows[i][3] * DEGREES, most = 0;
+            struct shoe shoe = {
+                .friction = leading ? friction : -friction, .radius = radius, .half_arc = half_arc};
+            shoe.tilt = library_root(left_across, &shoe, -89 * DEGREES, 89 * DEGREES);
+            for (int k = 0; k <= 10000; k++)
+                most = fmax(most, pressure(half_arc * (k / 5000.0 - 1), &shoe));
+            double theirs = most / (friction * width * radius * radius * touching_sum(all, &shoe));
+            char what[80];
+            snprintf(what, sizeof what, "peak pressure over torque, %s, friction %g",
+                     leading ? "leading" : "trailing", friction);
+            outside_again(&sliding, what, "1/m3", theirs,
+                          shoe_peak_sliding(friction, radius, width, rows[i][1] * radius,
+                                            rows[i][2] * radius, half_arc,
+                                            (struct shoe_abutment){0, 0}, leading),
+                          1e-6 * theirs);
+        }
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
+        cmocka_unit_test(a_sliding_lining_bears_its_integrated_torque),
         cmocka_unit_test(a_pinned_shoe_balances_its_integrated_pressure),
         cmocka_unit_test(a_sliding_shoe_balances_its_integrated_pressure),
     };

@@ -4,10 +4,11 @@
  * Drum 300 mm, face 32 mm, friction 0.32, 1000 kPa on the shoe that reaches it, lining 0 to 126
  * deg, pin 112 mm below and 50 mm beside the centre, force 100 mm above it.
  * Printed: F 2.28 kN, torques 366 and 162, together 528 N m. */
-#include "parts/shoe.h"
+#include "parts/drum_brake.h"
 
 #include <math.h>
 
+#include "parts/master.h"
 #include "support/near.h"
 #include "support/outside.h"
 
@@ -40,6 +41,40 @@ static void both_shoes_pull_with_the_printed_torques(void **state)
     outside_again(&book, "torque of the trailing shoe", "N m", 161.935, trailing_torque, 5e-4);
     outside_printed(&book, "torque of both", "N m", 528, leading_torque + trailing_torque, 0.5);
     outside_again(&book, "torque of both", "N m", 527.761, leading_torque + trailing_torque, 1e-3);
+}
+
+/* Pressed with 2.28 kN, the shoe that reaches it bears 1000 kPa, the other 443 kPa. */
+static void the_lining_bears_the_printed_pressures(void **state)
+{
+    (void)state;
+    double torques[] = {365.826, 161.935};
+    const double printed[] = {1000, 443};
+    for (int i = 0; i < 2; i++)
+        outside_printed(&book, i == 0 ? "peak pressure, leading" : "peak pressure, trailing", "kPa",
+                        printed[i], torques[i] * shoe_peak_pin(0.32, RADIUS, 0.032, 0, END) / 1000,
+                        0.5);
+    /* as a whole brake: pushed with 2279.06 N on 20 mm */
+    struct drum drum = {.shoes = SHOES_LEADING_TRAILING,
+                        .cylinder = CYLINDER_TWO_PISTONS,
+                        .bore = {0.020},
+                        .diameter = {2 * RADIUS},
+                        .anchor = ANCHOR_PIN,
+                        .pin_distance = {hypot(0.112, 0.050)},
+                        .tip_distance = {ARM - hypot(0.112, 0.050)},
+                        .lining_start = {0},
+                        .lining_arc = {END},
+                        .lining_width = {0.032},
+                        .friction = {0.32},
+                        .efficiency = {1},
+                        .threshold = {0}};
+    struct pressure line = {2279.06 / circle_area(drum.bore).m2};
+    struct shoe_torques shoes = drum_shoe_torques(&drum, line);
+    outside_printed(&book, "torque of the leading shoe, as a brake", "N m", 366, shoes.front.nm,
+                    0.5);
+    outside_printed(&book, "torque of the trailing shoe, as a brake", "N m", 162, shoes.rear.nm,
+                    0.5);
+    outside_printed(&book, "peak pressure, as a brake", "kPa", 1000,
+                    drum_lining_pressure(&drum, line).pa / 1000, 0.5);
 }
 
 static void the_factors_are_those_of_numerical_integration(void **state)
@@ -77,6 +112,7 @@ int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(both_shoes_pull_with_the_printed_torques),
+        cmocka_unit_test(the_lining_bears_the_printed_pressures),
         cmocka_unit_test(the_factors_are_those_of_numerical_integration),
         cmocka_unit_test(a_third_less_friction_costs_half_as_much_pedal_again),
     };

@@ -26,6 +26,7 @@ static struct disc caliper(void)
                          .inlets = 1,
                          .disc_outer = {11.0 * INCH},
                          .pad_height = {1.625 * INCH},
+                         .pad_arc = {108 * 3.14159265358979323846 / 180},
                          .effective_radius = {NAN},
                          .friction = {0.37},
                          .efficiency = {1},
@@ -55,9 +56,9 @@ static void worn_pads_need_2121_psi(void **state)
                     disc_clamp(&disc, printed).n / LBF, 0.5);
     check_against(disc, 2120.791, 3747.748);
     /* worn: force = angle * pressure * ri * (ro - ri), and it acts at r (cos t1 - cos t2)/angle */
-    double angle = 108 * acos(-1) / 180, start = 36 * acos(-1) / 180;
+    double angle = disc.pad_arc.rad, start = 36 * acos(-1) / 180;
     outside_printed(&book, "greatest pressure on a pad", "psi", 315.8,
-                    disc_clamp(&disc, printed).n / LBF / (angle * 3.875 * 1.625), 0.1);
+                    disc_pad_pressure(&disc, printed).greatest.pa / PSI, 0.1);
     outside_printed(&book, "where the force acts", "in", 4.024,
                     disc_radius(&disc).m / INCH * (cos(start) - cos(start + angle)) / angle, 5e-4);
 }
@@ -69,6 +70,10 @@ static void new_pads_need_a_little_less(void **state)
     disc.contact = PADS_NEW;
     outside_again(&book, "radius, new pads", "in", 4.73444, disc_radius(&disc).m / INCH, 5e-6);
     check_against(disc, 2099.763, 3710.587);
+    struct pressure p[2] = {{2099.763 * PSI}, {NAN}};
+    outside_again(&book, "pressure on a new pad, everywhere", "psi", 258.432,
+                  disc_pad_pressure(&disc, p).mean.pa / PSI, 1e-3);
+    near(disc_pad_pressure(&disc, p).greatest.pa, disc_pad_pressure(&disc, p).mean.pa, 0);
 }
 
 int main(void)

@@ -147,3 +147,23 @@ void check_reverse_weak(struct checking *checking, const struct check_row *row)
         finding_rests_on(finding, figure_about(checking, "brake-torque-reverse", i));
     }
 }
+
+static bool grabs(const struct checking *checking, int part)
+{
+    const struct part *brake = &checking->system->parts[part];
+    return brake->kind == KIND_DRUM &&
+           drum_near_lock(&brake->as.drum, brake->as.drum.friction, true);
+}
+
+/* Once an axle. */
+void check_shoe_grabs(struct checking *checking, const struct check_row *row)
+{
+    for (int i = 0; i < checking->system->part_count; i++) {
+        int mirror = part_mirror(checking->system, i);
+        if (!grabs(checking, i) || (mirror >= 0 && mirror < i && grabs(checking, mirror)))
+            continue;
+        struct finding *finding = finding_add(checking, row, i, FIELD(as.drum.friction));
+        finding_quantity(finding, "friction",
+                         checking->system->parts[i].as.drum.friction.value, DIMENSION_NUMBER);
+    }
+}

@@ -216,6 +216,12 @@ static const struct check_row rows[] = {
      "The car pulls to a side at every stop.",
      "Never mix bores on an axle: measure both, and fit what the maker gives.", CUSTOM,
      "bores-differ-most", check_bores_differ},
+    {"shoe-grabs", SEVERITY_WARNING,
+     "At friction {friction} a shoe of the {part} comes near to locking by itself.",
+     "It grabs: a little damp or rust more and that wheel stands. No figure is built on it.",
+     "Measure pin and tip distance and the linings' arc again. If they are right, fit milder "
+     "linings.",
+     "the shoe's own balance: from 0.8 of the friction that locks it", NULL, check_shoe_grabs},
     {"weak-in-reverse", SEVERITY_NOTE,
      "Going backwards the {part} gives {share} of its torque going forward.",
      "Two leading shoes are trailing shoes in reverse: so it was made.",

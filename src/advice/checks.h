@@ -100,6 +100,7 @@ CHECK(grip_band);
 /* check_heat.c */
 CHECK(fluid_boils);
 CHECK(drum_grows);
+CHECK(shoe_grabs);
 /* check_hoses.c */
 CHECK(hose_missing);
 CHECK(hose_old);

@@ -110,8 +110,8 @@ FIGURE_GETTER(value_drum_growth)
 
 FIGURE_GETTER(value_drum_growth_tip)
 {
-    const struct drum *drum = &part_at(situation, subject)->as.drum;
-    return drum_tip_ratio(drum) * value_drum_growth(situation, subject, sub);
+    (void)sub;
+    return drum_hot_tip_travel(drum_at(situation, subject)).m;
 }
 
 static struct heat_state heat_at(const struct situation *situation, int brake)

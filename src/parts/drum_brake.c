@@ -184,6 +184,12 @@ struct length drum_growth(const struct drum *drum, struct temperature at)
     return (struct length){radius > 0 ? IRON_EXPANSION * radius * (at.celsius - COLD) : NAN};
 }
 
+struct length drum_hot_tip_travel(const struct drum *drum)
+{
+    double apart = drum_growth(drum, drum->hot).m - drum_growth(drum, drum->shoes_hot).m;
+    return (struct length){drum_tip_ratio(drum) * apart};
+}
+
 /* Thickness of a lining as it is now: as measured, or new. */
 static double lining_now(const struct drum *drum)
 {
@@ -216,7 +222,7 @@ static double clearance_as(const struct drum *drum, const struct brake_case *as)
         clearance = clearance > slack || isnan(clearance) ? clearance : slack;
     }
     if (as->hot)
-        clearance += drum_tip_ratio(drum) * drum_growth(drum, drum->hot).m;
+        clearance += drum_hot_tip_travel(drum).m;
     return isnan(clearance) ? NAN : fmax(clearance, 0);
 }
 

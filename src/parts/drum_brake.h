@@ -40,6 +40,7 @@ struct drum {
     struct length piston_travel;  /* "piston travel" at 10 MPa, all of it; NaN: not measured */
     struct length lining_squash;  /* "lining squash": what of the give is the lining's own, 1/4 */
     struct temperature hot;       /* "temperature hot" of the drum, assumed 220 degC */
+    struct temperature shoes_hot; /* "shoes hot": shoes and linings by then, assumed 90 degC */
     enum adjuster adjuster;       /* "adjuster" */
     struct length bridge;         /* "bridge": length of the pipe between its two cylinders */
     struct length lining_width;   /* "lining width", along the axle */
@@ -123,6 +124,9 @@ double drum_tip_ratio(const struct drum *drum);
  * Below 0 in the cold. Source: grey iron's expansion, from memory.
  * Checked by: tests/parts/test_drum_brake.c */
 struct length drum_growth(const struct drum *drum, struct temperature at);
+/* How far each piston goes farther in the hot drum: the tip ratio times the drum's growth less that of
+ * shoes as warm as "shoes hot", which follow it (steel and iron alike), m. */
+struct length drum_hot_tip_travel(const struct drum *drum);
 
 /* Volume that a brake takes, by cause. */
 struct drum_volumes {
@@ -138,8 +142,7 @@ struct drum_volumes {
  *
  * Slack: adjusters were not set, three times the clearance (common practice, no source). Worn and
  * slack: never set again until the linings are worn out, so the clearance has grown by the wear
- * times the tip ratio, where that is more. Hot: the clearance grows by the drum's growth times the
- * tip ratio, and the lining's own squash doubles (from memory). Worn or new: that squash goes with
+ * times the tip ratio, where that is more. Hot: the clearance grows by drum_hot_tip_travel, and the lining's own squash doubles (from memory). Worn or new: that squash goes with
  * the lining's thickness.
  * Lining squash is that of the linings as they are now, or new where their thickness is not said.
  * Source: what the tips must follow; give as a linear spring (from memory).

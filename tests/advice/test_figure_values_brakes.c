@@ -77,7 +77,8 @@ static void a_hot_drum_tells_what_it_costs(void **state)
     driven_say(&driven, driven.usual.rear_left, "tip distance", 0.08);
     struct figures figures = figures_now(&driven);
     near(value(&figures, "drum-growth-hot", "rear left drum"), 0.23345e-3, 1e-9);
-    near(value(&figures, "tip-travel-hot", "rear left drum"), 2 * 0.23345e-3, 1e-9);
+    /* shoes at 90 degC have grown by 70/200 of that */
+    near(value(&figures, "tip-travel-hot", "rear left drum"), 2 * 0.23345e-3 * 130 / 200, 1e-9);
     assert_null(figures_find(&figures, "drum-growth-hot", "front left disc"));
     driven_finish(&driven);
 }

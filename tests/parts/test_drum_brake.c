@@ -27,6 +27,7 @@ static struct drum drum(enum shoe_layout shoes, enum shoe_anchor anchor)
                          .give = {0.3e-3},
                          .lining_squash = {0.1e-3},
                          .hot = {220},
+                         .shoes_hot = {20},
                          .lining_left = {4e-3},
                          .lining_new = {5e-3},
                          .lining_worn = {1e-3}};
@@ -290,6 +291,10 @@ static void a_hot_drum_takes_more(void **state)
     struct drum_volumes v = volumes(d, (struct brake_case){.hot = true});
     near(v.clearance.m3, 516e-9, 1e-18);
     near(v.give.m3, 120e-9, 1e-18);
+    /* shoes at 90 degC follow by 70 of 200 K: 0.4 mm + 2 * 0.1495 mm */
+    d.shoes_hot.celsius = 90;
+    near(volumes(d, (struct brake_case){.hot = true}).clearance.m3, 419.4e-9, 1e-18);
+    d.shoes_hot.celsius = 20;
     d.hot.celsius = -40; /* 0.138 mm less; the shoes would bind long before -400 */
     near(volumes(d, (struct brake_case){.hot = true}).clearance.m3, 157.2e-9, 1e-18);
     d.hot.celsius = NAN;

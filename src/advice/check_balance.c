@@ -163,7 +163,7 @@ void check_shoe_grabs(struct checking *checking, const struct check_row *row)
         if (!grabs(checking, i) || (mirror >= 0 && mirror < i && grabs(checking, mirror)))
             continue;
         struct finding *finding = finding_add(checking, row, i, FIELD(as.drum.friction));
-        finding_quantity(finding, "friction",
-                         checking->system->parts[i].as.drum.friction.value, DIMENSION_NUMBER);
+        finding_quantity(finding, "friction", checking->system->parts[i].as.drum.friction.value,
+                         DIMENSION_NUMBER);
     }
 }

@@ -124,8 +124,8 @@ double drum_tip_ratio(const struct drum *drum);
  * Below 0 in the cold. Source: grey iron's expansion, from memory.
  * Checked by: tests/parts/test_drum_brake.c */
 struct length drum_growth(const struct drum *drum, struct temperature at);
-/* How far each piston goes farther in the hot drum: the tip ratio times the drum's growth less that of
- * shoes as warm as "shoes hot", which follow it (steel and iron alike), m. */
+/* How far each piston goes farther in the hot drum: the tip ratio times the drum's growth less that
+ * of shoes as warm as "shoes hot", which follow it (steel and iron alike), m. */
 struct length drum_hot_tip_travel(const struct drum *drum);
 
 /* Volume that a brake takes, by cause. */
@@ -142,11 +142,11 @@ struct drum_volumes {
  *
  * Slack: adjusters were not set, three times the clearance (common practice, no source). Worn and
  * slack: never set again until the linings are worn out, so the clearance has grown by the wear
- * times the tip ratio, where that is more. Hot: the clearance grows by drum_hot_tip_travel, and the lining's own squash doubles (from memory). Worn or new: that squash goes with
- * the lining's thickness.
- * Lining squash is that of the linings as they are now, or new where their thickness is not said.
- * Source: what the tips must follow; give as a linear spring (from memory).
- * Checked by: tests/parts/test_drum_brake.c, tests/reference/constructed_parts.c
+ * times the tip ratio, where that is more. Hot: the clearance grows by drum_hot_tip_travel, and the
+ * lining's own squash doubles (from memory). Worn or new: that squash goes with the lining's
+ * thickness. Lining squash is that of the linings as they are now, or new where their thickness is
+ * not said. Source: what the tips must follow; give as a linear spring (from memory). Checked by:
+ * tests/parts/test_drum_brake.c, tests/reference/constructed_parts.c
  */
 struct drum_volumes drum_volume(const struct drum *drum, struct pressure p,
                                 const struct brake_case *as);

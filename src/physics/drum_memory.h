@@ -8,11 +8,11 @@
 /* Shoe factors as they were worked out for these data. They are dear and hardly ever change between
  * two solves, so they are kept; the same data give the same factors either way. */
 struct drum_memory {
-    struct drum of; /* bore 0: nothing is kept yet */
+    struct drum of;                  /* bore 0: nothing is kept yet */
     struct shoe_factors ahead, back; /* rolling forward, rolling back */
     double forward, reverse;         /* sums of the two shoes */
-    double most, least; /* forward, friction moved up and down by its spread */
-    double sensitivity; /* share of the factor for a share of friction, forward, - */
+    double most, least;              /* forward, friction moved up and down by its spread */
+    double sensitivity;              /* share of the factor for a share of friction, forward, - */
 };
 
 /* The factors of a drum brake of the system, from the room's memory where its data, or those of

@@ -118,9 +118,9 @@ static bool lines_cross(struct point a, struct point b, struct point c, struct p
  * target. */
 static int runs_over(const struct search *search, const struct label *label, int most)
 {
-    int over = 0;
     struct box target = box_wider(label->target, 0.05);
     struct point a = label->leader_from, b = label->leader_to;
+    int over = overlaps_line_meets_box(a, b, label->box); /* not over its own words either */
     for (size_t i = 0; i < search->hard.count && over < most; i++) {
         struct box box = search->hard.items[i];
         if (box.left > fmax(a.x, b.x) + 1 || box.right < fmin(a.x, b.x) - 1 ||

@@ -15,6 +15,7 @@
 #include "input/naming.h"
 #include "input/part_rules.h"
 #include "input/read.h"
+#include "input/reading_line.h"
 #include "network/work.h"
 #include "report/json.h"
 #include "report/text_report.h"
@@ -64,6 +65,24 @@ static bool read_works(struct fp_desk *desk, struct system *car, const char *con
     return fine;
 }
 
+/* Of what each reading was taken: input knows the words, advice the places of this car. */
+static void place_readings(struct fp_desk *desk)
+{
+    struct arena *arena = desk->arena;
+    const struct system *car = desk->car;
+    struct input input = {arena, &desk->messages, car->file};
+    if (car->reading_count == 0)
+        return;
+    struct situation *situation = situation_room(car, desk->network, (struct force){NAN}, arena);
+    struct figures listed = figures_listed(situation, arena);
+    struct reading_places places = {.names =
+                                        ARENA_ARRAY(arena, (size_t)listed.count + 1, const char *)};
+    for (int i = 0; i < car->reading_count; i++) {
+        places.count = readings_places(&listed, car->readings[i].row, places.names);
+        reading_line_place(&car->readings[i], &places, &input);
+    }
+}
+
 enum fp_outcome fp_read(struct fp_desk *desk, const char *car, const char *const *works,
                         size_t work_count, const char *today)
 {
@@ -79,6 +98,8 @@ enum fp_outcome fp_read(struct fp_desk *desk, const char *car, const char *const
         return FP_INPUT;
     bool fine = read_works(desk, described, works, work_count);
     desk->network = network_build(fine ? desk->car : described, desk->arena, &desk->messages);
+    if (fine)
+        place_readings(desk);
     struct input input = {desk->arena, &desk->messages, ""};
     struct date day = {0, 0, 0};
     if (today != NULL && !date_read(today, &day))

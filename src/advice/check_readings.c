@@ -6,16 +6,6 @@
 
 #include "base/text.h"
 
-/* A reading at another effort is no reading of this figure. */
-static bool same_effort(const struct checking *checking, const struct taken_reading *reading,
-                        const struct figure *figure)
-{
-    double solved = figure->row->scope == SCOPE_PEDAL
-                        ? figure_value(checking, "pedal-effort", figure->subject)
-                        : NAN;
-    return isnan(reading->effort.n) || isnan(solved) || fabs(reading->effort.n / solved - 1) < 0.02;
-}
-
 static const char *hint_words(const char *id, bool more)
 {
     if (strstr(id, "travel") != NULL && more) {
@@ -32,30 +22,50 @@ static const char *hint_words(const char *id, bool more)
     return "Measure once more, and look over bores and lengths in the description";
 }
 
+static const char *title_of(const struct checking *checking, const struct compared *compared)
+{
+    const struct figure *figure = compared->figure;
+    return figure->of != NULL && *figure->of != '\0'
+               ? text_print(checking->arena, "%s, %s", figure->row->title, figure->of)
+               : figure->row->title;
+}
+
+static struct finding *add_reading(struct checking *checking, const struct check_row *row,
+                                   const struct compared *compared)
+{
+    struct finding *finding = finding_add(checking, row, -1, NO_FIELD);
+    finding->place = compared->reading->place;
+    finding_text(finding, "figure", title_of(checking, compared));
+    finding_quantity(finding, "reading", compared->reading->value,
+                     compared->figure->row->dimension);
+    return finding;
+}
+
 void check_reading_off(struct checking *checking, const struct check_row *row)
 {
-    for (int i = 0; i < checking->system->reading_count; i++) {
-        const struct taken_reading *reading = &checking->system->readings[i];
-        const struct figure *figure = figures_find(checking->figures, reading->figure, reading->of);
-        if (figure == NULL || figure->state == FIGURE_NOT_COMPUTED ||
-            !same_effort(checking, reading, figure)) {
+    for (int i = 0; i < checking->readings.count; i++) {
+        const struct compared *compared = &checking->readings.items[i];
+        if (compared->outcome != COMPARED_OFF)
             continue;
-        }
-        double off = fabs(reading->value - figure->value) / fabs(figure->value);
-        if (!(off > limit_value(row->limit))) {
+        const struct taken_reading *reading = compared->reading;
+        struct finding *finding = add_reading(checking, row, compared);
+        finding_quantity(finding, "computed", compared->computed, compared->figure->row->dimension);
+        finding_quantity(finding, "off", compared->off, DIMENSION_SHARE);
+        finding_text(finding, "hint",
+                     hint_words(reading->row->figure, reading->value > compared->computed));
+        finding_rests_on(finding, compared->figure);
+    }
+}
+
+void check_reading_impossible(struct checking *checking, const struct check_row *row)
+{
+    for (int i = 0; i < checking->readings.count; i++) {
+        const struct compared *compared = &checking->readings.items[i];
+        if (compared->outcome != COMPARED_IMPOSSIBLE)
             continue;
-        }
-        struct finding *finding = finding_add(checking, row, -1, NO_FIELD);
-        finding->place = reading->place;
-        finding_text(finding, "figure",
-                     figure->of != NULL && *figure->of != '\0'
-                         ? text_print(checking->arena, "%s, %s", figure->row->title, figure->of)
-                         : figure->row->title);
-        finding_quantity(finding, "reading", reading->value, figure->row->dimension);
-        finding_quantity(finding, "computed", figure->value, figure->row->dimension);
-        finding_quantity(finding, "off", off, DIMENSION_SHARE);
-        finding_text(finding, "hint", hint_words(reading->figure, reading->value > figure->value));
-        finding_rests_on(finding, figure);
+        struct finding *finding = add_reading(checking, row, compared);
+        finding_text(finding, "end", compared->end_words);
+        finding_quantity(finding, "most", compared->end, compared->figure->row->dimension);
     }
 }
 

@@ -500,6 +500,11 @@ static const struct check_row rows[] = {
      "A sound car comes nearer, if it is what the description says.",
      "Find which of the two is wrong before the road.", CUSTOM, "reading-off-most",
      check_reading_off},
+    {"reading-impossible", SEVERITY_WARNING,
+     "{figure}: read {reading}, but {end} is {most}.",
+     "One of the two was measured or written wrongly, and what rests on it is wrong too.",
+     "Measure both again and correct the one that is wrong.", CUSTOM, NULL,
+     check_reading_impossible},
     {"assumed-mostly", SEVERITY_NOTE,
      "{assumed} of {computed} figures rest on values that were assumed; the first to measure is "
      "the "

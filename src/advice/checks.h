@@ -4,6 +4,7 @@
 #include "advice/figures.h"
 #include "advice/finding.h"
 #include "advice/hoses.h"
+#include "advice/readings.h"
 #include "advice/rules.h"
 
 /* What a check sees, and the few things that all checks do. Each check is a function in a
@@ -14,6 +15,7 @@ struct checking {
     const struct figures *figures;
     struct hose_list hoses;
     struct rulings rulings;
+    struct comparisons readings;
     struct date today;
     struct findings *findings;
     struct arena *arena;
@@ -166,6 +168,7 @@ CHECK(rule_missed);
 CHECK(rule_needs_date);
 /* check_readings.c */
 CHECK(reading_off);
+CHECK(reading_impossible);
 CHECK(assumed_mostly);
 
 #undef CHECK

@@ -124,14 +124,20 @@ static const char *plain_reason(const struct situation *situation, const struct 
                           : text_print(arena, "outside its limits: %s", figure->row->limits);
 }
 
+struct figures figures_listed(const struct situation *situation, struct arena *arena)
+{
+    struct figures figures = {NULL, list_figures(situation, NULL, arena)};
+    figures.items = ARENA_ARRAY(arena, (size_t)figures.count + 1, struct figure);
+    list_figures(situation, figures.items, arena);
+    return figures;
+}
+
 struct figures figures_of(const struct system *system, const struct network *network,
                           struct force effort, struct arena *arena)
 {
     struct situation *situation = situation_room(system, network, effort, arena);
     situation_solve(situation);
-    struct figures figures = {NULL, list_figures(situation, NULL, arena)};
-    figures.items = ARENA_ARRAY(arena, (size_t)figures.count + 1, struct figure);
-    list_figures(situation, figures.items, arena);
+    struct figures figures = figures_listed(situation, arena);
     for (int i = 0; i < figures.count; i++) {
         struct figure *figure = &figures.items[i];
         double value = figure->row->get(situation, figure->subject, figure->sub);

@@ -33,8 +33,6 @@ struct figure_row {
     bool (*of_this)(const struct situation *situation, int subject, int sub);
     /* why it has no value though nothing is missing, or NULL; may be NULL itself */
     const char *(*refuses)(const struct situation *situation, int subject, int sub);
-    bool sheet_reading; /* has a line for a reading on the sheet, with how to take it */
-    const char *take;   /* how to take that reading, or NULL */
 };
 const struct figure_row *figure_rows(size_t *count);
 const struct figure_row *figure_row(const char *id);
@@ -84,6 +82,8 @@ const struct cited_key *figure_first_to_measure(const struct figure *figure);
  * found by filling in all that is missing and taking it away again key by key. */
 struct figures figures_of(const struct system *system, const struct network *network,
                           struct force effort, struct arena *arena);
+/* Which figures a car has, with row, subject and name, but no values. */
+struct figures figures_listed(const struct situation *situation, struct arena *arena);
 /* The figure with that id and subject name (NULL: the first of that id), or NULL. */
 const struct figure *figures_find(const struct figures *figures, const char *id, const char *of);
 

@@ -76,6 +76,7 @@ struct findings findings_of(const struct system *system, const struct network *n
         .figures = figures,
         .hoses = hoses_of(system, network, today, arena),
         .rulings = rules_measure(system, network, figures, arena),
+        .readings = readings_compare(system, network, figures, arena),
         .today = today,
         .findings = &findings,
         .arena = arena,

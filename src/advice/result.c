@@ -16,6 +16,7 @@ static void judge(struct result *result, struct arena *arena)
     const struct system *system = result->system;
     const struct network *network = result->network;
     result->findings = findings_of(system, network, &result->figures, result->today, arena);
+    result->readings = readings_compare(system, network, &result->figures, arena);
     result->rulings = rules_measure(system, network, &result->figures, arena);
 }
 

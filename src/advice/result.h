@@ -9,6 +9,7 @@
 #include "advice/fit.h"
 #include "advice/hoses.h"
 #include "advice/opening.h"
+#include "advice/readings.h"
 #include "advice/rules.h"
 #include "advice/steps.h"
 #include "advice/trace.h"
@@ -25,9 +26,10 @@ enum result_part {
 struct result {
     const struct system *system;
     const struct network *network;
-    struct figures figures;   /* empty unless asked */
-    struct findings findings; /* empty unless asked */
-    struct rulings rulings;   /* empty unless asked */
+    struct figures figures;      /* empty unless asked */
+    struct findings findings;    /* empty unless asked */
+    struct rulings rulings;      /* empty unless asked */
+    struct comparisons readings; /* empty unless asked */
     struct hose_list hoses;
     struct bleed_plan *bleed; /* NULL unless asked */
     struct steps opening;

@@ -3,6 +3,7 @@
 #include "input/key_words.h"
 #include "input/mistakes.h"
 #include "network/plumbing.h"
+#include "network/reading_rows.h"
 #include "input/page_text.h"
 #include "input/schema.h"
 #include "parts/key.h"
@@ -83,6 +84,32 @@ static void add_kind(struct text *into, enum part_kind kind)
     }
 }
 
+static void add_readings(struct text *into)
+{
+    size_t count;
+    const struct reading_row *rows = reading_rows(&count);
+    text_add(into,
+             "What can be read, and how. `of` and the part or circuit may be left away where "
+             "the car has\nbut one; without `at` it counts as read at the effort of the "
+             "check. The same may be read at\nseveral efforts. It is said to agree when it is "
+             "within the limit `reading-off-most`, or nearer\nthan such a reading can tell "
+             "(common practice, no source).\n\n"
+             "| reading | of | at an effort | value | example | limits | can tell | how to "
+             "take it |\n"
+             "| --- | --- | --- | --- | --- | --- | --- | --- |\n");
+    for (size_t i = 0; i < count; i++) {
+        const struct key *key = &rows[i].key;
+        text_add(into, "| `%s` | %s | %s | %s | `%s` | ", key->name, reading_of_words(rows[i].of),
+                 rows[i].at_effort ? "yes" : "no", key_form_words(into->arena, key), key->example);
+        add_cell(into, key_limit_words(into->arena, key));
+        text_add(into, " %s | ",
+                 unit_text(into->arena, rows[i].resolves, key->dimension, UNITS_METRIC));
+        add_cell(into, key->help);
+        text_add(into, "\n");
+    }
+    text_add(into, "\n");
+}
+
 /* Sections that are no part of a car. */
 static void add_special(struct text *into, const struct special *special)
 {
@@ -93,6 +120,8 @@ static void add_special(struct text *into, const struct special *special)
                  special->right);
     if (special->example != NULL)
         text_add(into, "    %s\n\n", special->example);
+    if (special_kind_of(special) == SPECIAL_READINGS)
+        add_readings(into);
     if (special->key_count > 0)
         add_keys(into, special->keys, special->key_count);
 }

@@ -261,9 +261,16 @@ static void read_readings(struct job *job, const struct section *section)
     struct taken_reading *readings =
         ARENA_ARRAY(job->input->arena, section->count, struct taken_reading);
     size_t count = 0;
-    for (size_t i = 0; i < section->count; i++)
-        if (reading_line_read(&section->items[i], &readings[count], job->input))
+    for (size_t i = 0; i < section->count; i++) {
+        const struct entry *entry = &section->items[i];
+        if (!reading_line_read(entry, &readings[count], job->input))
+            continue;
+        bool again = false;
+        for (size_t before = 0; before < count && !again; before++)
+            again = reading_line_again(&readings[before], &readings[count], entry, job->input);
+        if (!again)
             count++;
+    }
     job->into->readings = readings;
     job->into->reading_count = count;
 }

@@ -8,6 +8,7 @@
 #include "base/date.h"
 #include "base/place.h"
 #include "parts/key.h"
+#include "network/reading_rows.h"
 #include "parts/part.h"
 
 /* All that was described: parts, what is joined to what, a maker's own bleed order, and what work
@@ -42,13 +43,15 @@ struct own_order {
     struct place place; /* line 0 when there is none */
 };
 
-/* A reading taken at the car: a figure's id, what it is of, and its value. */
+/* A reading taken at the car. */
 struct taken_reading {
-    const char *figure; /* id of a figure row: "pedal-travel" */
-    const char *of;     /* "front circuit", or NULL */
-    double value;       /* SI */
-    enum dimension dimension;
+    const struct reading_row *row;
+    const char *of;      /* "front circuit", or NULL where it names nothing */
+    double value;        /* SI */
+    double tolerance;    /* half width, NaN when none was written */
     struct force effort; /* at which it was read; NaN when not said */
+    const char *line;    /* as it stands in the file, and where of begins there: for messages */
+    int of_column;
     struct date date;
     struct place place;
 };

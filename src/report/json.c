@@ -61,6 +61,26 @@ static json_t *findings_array(struct arena *arena, const struct result *result,
     return array;
 }
 
+static json_t *readings_array(struct arena *arena, const struct result *result)
+{
+    json_t *array = json_array();
+    for (int i = 0; i < result->readings.count; i++) {
+        const struct compared *compared = &result->readings.items[i];
+        json_t *item = json_object();
+        json_object_set_new(item, "figure", json_string(compared->figure->row->id));
+        json_object_set_new(item, "of", json_string(compared->figure->of));
+        json_object_set_new(item, "read", real_or_null(compared->reading->value));
+        json_object_set_new(item, "at_effort", real_or_null(compared->reading->effort.n));
+        json_object_set_new(item, "computed", real_or_null(compared->computed));
+        json_object_set_new(item, "unit", json_string(si_unit(compared->figure->row->dimension)));
+        json_object_set_new(item, "outcome", json_string(comparing_words(compared->outcome)));
+        json_object_set_new(item, "words", json_string(reading_words(arena, result, compared)));
+        set_place(item, compared->reading->place);
+        json_array_append_new(array, item);
+    }
+    return array;
+}
+
 static json_t *hoses_object(struct arena *arena, const struct hose_list *hoses)
 {
     static const char *const verdicts[] = {"complete", "old hoses left", "missing", "cannot tell"};
@@ -207,6 +227,7 @@ bool json_result(struct text *into, const struct result *result, enum json_part 
             json_array_append_new(figures, figure_object(arena, result, &result->figures.items[i]));
         json_object_set_new(root, "figures", figures);
         json_object_set_new(root, "findings", findings_array(arena, result, &result->findings));
+        json_object_set_new(root, "readings", readings_array(arena, result));
         json_object_set_new(root, "rules", rules_array(arena, result));
         json_object_set_new(root, "summary", json_string(summary_words(arena, result)));
         break;

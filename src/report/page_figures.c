@@ -27,17 +27,19 @@ static void figures_head(struct flow *flow)
     flow_rule(flow);
 }
 
-/* A reading that a work file already holds, or NULL. */
+/* The last reading of a figure that a work file already holds, or NULL. */
 static const struct taken_reading *taken(const struct result *result, const struct figure *figure)
 {
-    const struct taken_reading *last = NULL;
-    for (int i = 0; i < result->system->reading_count; i++) {
-        const struct taken_reading *reading = &result->system->readings[i];
-        if (strcmp(reading->figure, figure->row->id) == 0 &&
-            (!reading->of || text_same(reading->of, figure->of)))
-            last = reading;
-    }
-    return last;
+    for (int i = result->readings.count - 1; i >= 0; i--)
+        if (result->readings.items[i].figure == figure)
+            return result->readings.items[i].reading;
+    return NULL;
+}
+
+static const char *take_words(const struct figure_row *row)
+{
+    const struct reading_row *reading = reading_row(row->id);
+    return reading != NULL ? reading->key.help : NULL;
 }
 
 static const char *of_words(const struct figure *figure)
@@ -92,7 +94,7 @@ static void reading_line(struct flow *flow, const struct result *result,
         sketch_words(flow_page(flow), FLOW_LEFT + READING, base,
                      text_print(flow->arena, "read: %s", value), flow_bold(), ALIGN_LEFT,
                      INK_BLACK);
-    } else if (figure->row->sheet_reading) {
+    } else if (reading_row(figure->row->id) != NULL) {
         flow_blank(flow, FLOW_LEFT + READING, flow_right(flow), base, NULL);
     }
 }
@@ -127,8 +129,8 @@ static void figure_group(struct flow *flow, const struct result *result, int fir
     const struct figure_row *row = items[first].row;
     double title = flow_words(flow, 0, 0, OF_WHAT - 3, row->title, flow_plain(), INK_BLACK, false) +
                    flow_line(flow_id());
-    double take = flow_words(flow, 0, 0, flow_width(flow) - OF_WHAT, row->take, flow_slanted(),
-                             INK_DARK, false);
+    double take = flow_words(flow, 0, 0, flow_width(flow) - OF_WHAT, take_words(row),
+                             flow_slanted(), INK_DARK, false);
     double height = take;
     for (int i = first; i < end; i++)
         height += row_height(flow, result, &items[i]);
@@ -150,7 +152,7 @@ static void figure_group(struct flow *flow, const struct result *result, int fir
         figure_line(flow, result, &items[i], y);
         y += next;
     }
-    y = flow_words(flow, FLOW_LEFT + OF_WHAT, y, flow_width(flow) - OF_WHAT, row->take,
+    y = flow_words(flow, FLOW_LEFT + OF_WHAT, y, flow_width(flow) - OF_WHAT, take_words(row),
                    flow_slanted(), INK_DARK, true);
     flow->y = fmax(y, below) + 1.1;
     flow_rule(flow);
@@ -246,6 +248,22 @@ static void assumed_values(struct flow *flow, const struct result *result)
     }
 }
 
+/* All that was read, each beside its figure at its own effort. */
+static void readings_list(struct flow *flow, const struct result *result)
+{
+    if (result->readings.count == 0)
+        return;
+    flow_subheading(flow, "Readings taken", 20);
+    for (int i = 0; i < result->readings.count; i++) {
+        const struct compared *compared = &result->readings.items[i];
+        flow_paragraph(flow,
+                       text_print(flow->arena, "%s, %s: %s", compared->figure->row->title,
+                                  of_words(compared->figure),
+                                  reading_words(flow->arena, result, compared)),
+                       flow_plain(), INK_BLACK);
+    }
+}
+
 void pages_figures(struct flow *flow, const struct result *result)
 {
     flow_heading(flow, "Figures", 45);
@@ -263,5 +281,6 @@ void pages_figures(struct flow *flow, const struct result *result)
         figure_group(flow, result, i, end);
         i = end;
     }
+    readings_list(flow, result);
     assumed_values(flow, result);
 }

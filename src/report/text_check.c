@@ -170,12 +170,31 @@ static void add_part_notes(struct text *into, const struct result *result)
     }
 }
 
+/* What was read at the car, each beside its figure. */
+static void add_readings(struct text *into, const struct result *result)
+{
+    if (result->readings.count == 0)
+        return;
+    text_add(into, "Readings:\n");
+    for (int i = 0; i < result->readings.count; i++) {
+        const struct compared *compared = &result->readings.items[i];
+        const struct figure *figure = compared->figure;
+        const char *join = *figure->of != '\0' ? ", " : "";
+        text_add(into, "  ");
+        text_add_wrapped(into,
+                         text_print(into->arena, "%s%s%s: %s", figure->row->title, join, figure->of,
+                                    reading_words(into->arena, result, compared)),
+                         2, 6, FRAME_WIDTH);
+    }
+}
+
 void text_check(struct text *into, const struct result *result)
 {
     frame_title(into, result);
     text_add(into, "\n%s\n%s\n", summary_words(into->arena, result),
              hoses_verdict_words(into->arena, &result->hoses));
     text_headlines(into, result);
+    add_readings(into, result);
     text_add(into, "  * rests on something assumed; ** mostly assumed\n");
     frame_heading(into, "Findings, worst first");
     add_findings(into, result);

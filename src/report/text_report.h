@@ -62,6 +62,11 @@ const char *figure_broken_words(struct arena *arena, const struct figure *figure
 /* The value of a figure in the reader's units, or "-". */
 const char *figure_value_words(struct arena *arena, const struct figure *figure,
                                enum unit_system units);
+/* A reading beside its figure: "66.0 mm at 220 N; computed 65.7 mm *: agrees". */
+const char *reading_words(struct arena *arena, const struct result *result,
+                          const struct compared *compared);
+/* "agrees", "off", "not possible", "not computed" */
+const char *comparing_words(enum comparing outcome);
 /* The summing-up line of check, hoses and the sheet's head. */
 const char *summary_words(struct arena *arena, const struct result *result);
 const char *hoses_verdict_words(struct arena *arena, const struct hose_list *hoses);

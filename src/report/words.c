@@ -102,6 +102,51 @@ const char *figure_value_words(struct arena *arena, const struct figure *figure,
     return unit_text(arena, figure->value, figure->row->dimension, units);
 }
 
+const char *comparing_words(enum comparing outcome)
+{
+    switch (outcome) {
+    case COMPARED_AGREES:
+        return "agrees";
+    case COMPARED_OFF:
+        return "off";
+    case COMPARED_IMPOSSIBLE:
+        return "not possible";
+    case COMPARED_NOT:
+        return "not computed";
+    }
+    return "";
+}
+
+const char *reading_words(struct arena *arena, const struct result *result,
+                          const struct compared *compared)
+{
+    enum { MOST_LACKS = 3 };
+    const struct figure *figure = compared->figure;
+    const struct taken_reading *reading = compared->reading;
+    enum dimension dimension = figure->row->dimension;
+    const char *read = unit_text(arena, reading->value, dimension, result->units);
+    if (!isnan(reading->effort.n))
+        read = text_print(arena, "%s at %s", read,
+                          unit_text(arena, reading->effort.n, DIMENSION_FORCE, result->units));
+    if (compared->outcome == COMPARED_IMPOSSIBLE)
+        return text_print(arena, "%s: not possible, %s is %s", read, compared->end_words,
+                          unit_text(arena, compared->end, dimension, result->units));
+    if (compared->outcome == COMPARED_NOT)
+        return text_print(arena, "%s; %s", read,
+                          figure->state == FIGURE_NOT_COMPUTED
+                              ? figure_state_words(arena, result->system, figure, MOST_LACKS)
+                              : "not computed at that effort");
+    const char *off = "";
+    if (compared->outcome == COMPARED_OFF)
+        off = text_print(
+            arena, " by %s [reading-off]",
+            unit_text(arena, fabs(reading->value - compared->computed), dimension, result->units));
+    return text_print(arena, "%s; computed %s%s: %s%s", read,
+                      unit_text(arena, compared->computed, dimension, result->units),
+                      figure->state == FIGURE_ASSUMED ? " *" : "",
+                      comparing_words(compared->outcome), off);
+}
+
 const char *hoses_verdict_words(struct arena *arena, const struct hose_list *hoses)
 {
     switch (hoses->verdict) {

@@ -33,7 +33,6 @@ static void every_row_is_complete_and_has_an_id_of_its_own(void **state)
         assert_non_null(rows[i].get);
         assert_true(strlen(rows[i].title) > 0 && strlen(rows[i].formula) > 0);
         assert_true(strlen(rows[i].limits) > 0 && strlen(rows[i].anchor) > 0);
-        assert_int_equal(rows[i].sheet_reading, rows[i].take != NULL);
         assert_ptr_equal(figure_row(rows[i].id), &rows[i]);
         assert_true(rows[i].dimension < DIMENSION_COUNT);
         for (const char *letter = rows[i].id; *letter != '\0'; letter++)

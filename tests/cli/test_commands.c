@@ -213,6 +213,42 @@ static void what_is_no_cylinder_is_refused_and_not_offered(void **state)
     }
 }
 
+/* Of what it was read is looked up in the car as it stands after the work. */
+static void readings_stand_beside_their_figures_and_wrong_places_are_refused(void **state)
+{
+    (void)state;
+    static const struct {
+        const char *line, *words;
+        int status;
+    } rows[] = {
+        {"pedal travel = 66 mm at 220 N", "66.0 mm at 220 N; computed 65.7 mm *: agrees", 1},
+        {"line pressure of front = 10 bar at 100 N", "reading-off", 1},
+        {"pedal left = 160 mm", "160 mm: not possible, the way of the", 1},
+        {"line pressure = 60 bar", "say of which it was read: front circuit, rear circuit", 3},
+        {"wheel pressure of boot = 60 bar", "front left disc, front right disc", 3},
+        {"wheel pressure of front disc = 60 bar", "wheel pressure of front left disc = 60 bar", 3},
+        {"deceleration of car = 5 m/s2", "of the whole car", 3},
+        {"residual pressure of rear = 0.5 bar", "nothing that a residual pressure", 3},
+    };
+    char folder[] = "/tmp/firmpedal-readings-XXXXXX", path[64];
+    assert_non_null(mkdtemp(folder));
+    snprintf(path, sizeof path, "%s/work.ini", folder);
+    for (size_t i = 0; i < sizeof rows / sizeof *rows; i++) {
+        FILE *out = fopen(path, "w");
+        assert_non_null(out);
+        fprintf(out,
+                "[work]\ncar = Village van\ndate = 2026-11-20\nrenewed = clutch slave\n"
+                "[readings]\n%s\n",
+                rows[i].line);
+        fclose(out);
+        expect(run_cli("check", CAR, path), rows[i].status,
+               rows[i].status == 3 ? NULL : rows[i].words,
+               rows[i].status == 3 ? rows[i].words : NULL);
+    }
+    remove(path);
+    remove(folder);
+}
+
 static void the_verdict_of_a_fit_stands_in_the_third_line(void **state)
 {
     (void)state;
@@ -352,6 +388,7 @@ int main(void)
         cmocka_unit_test(the_fail_at_option_moves_the_status),
         cmocka_unit_test(another_bore_gets_a_verdict),
         cmocka_unit_test(what_is_no_cylinder_is_refused_and_not_offered),
+        cmocka_unit_test(readings_stand_beside_their_figures_and_wrong_places_are_refused),
         cmocka_unit_test(the_verdict_of_a_fit_stands_in_the_third_line),
         cmocka_unit_test(efforts_and_units_can_be_chosen),
         cmocka_unit_test(what_show_prints_reads_back_to_the_same_figures),

@@ -277,8 +277,9 @@ static void readings_come_in_the_order_of_their_files_with_a_date(void **state)
 {
     struct fixture *f = *state;
     struct work_file files[2] = {file_of(2026, "late.ini"), file_of(2019, "early.ini")};
-    struct taken_reading late = {.figure = "pedal-travel", .value = 0.066};
-    struct taken_reading early = {.figure = "pedal-travel", .value = 0.080, .date = {2019, 7, 1}};
+    struct taken_reading late = {.row = reading_row("pedal-travel"), .value = 0.066};
+    struct taken_reading early = {
+        .row = reading_row("pedal-travel"), .value = 0.080, .date = {2019, 7, 1}};
     files[0].readings = &late;
     files[0].reading_count = 1;
     files[1].readings = &early;

@@ -47,6 +47,7 @@ static struct method_note *note(struct judging *judging, const char *id, int par
     added->reason = reason;
     added->part = part;
     verdict->suits = verdict->suits && !reason->against;
+    verdict->unknown = verdict->unknown || reason->unknown;
     return added;
 }
 
@@ -110,6 +111,8 @@ static void judge_bubbles(struct judging *judging, const struct scoped_nipple *i
         bool slanted = !leg->climb_assumed && down < 0.9 * leg->length;
         double least = bubble_rise(&fluid, leg->bore) * acos(-1.0) / 4 * leg->bore * leg->bore *
                        (slanted ? 2 : 1);
+        if (isnan(flow))
+            note(judging, "flow-unknown", leg->part);
         if (flow < least) {
             struct method_note *added = note(
                 judging, leg->climb_assumed ? "bubble-may-outrun" : "bubble-outruns", leg->part);

@@ -22,6 +22,7 @@ struct method_reason {
     const char *id;    /* "gas-lock" */
     const char *words; /* with {part}, {volume}, {drop}, {head}, {flow}, {travel} */
     bool against;      /* it rules the method out; otherwise only to be minded */
+    bool unknown;      /* it may rule the method out, and what would tell is not known */
     const char *source;
 };
 const struct method_reason *method_reasons(size_t *count);
@@ -34,7 +35,8 @@ struct method_note {
 };
 struct method_verdict {
     const struct method_row *row;
-    bool suits;
+    bool suits;   /* nothing rules it out */
+    bool unknown; /* something may, that cannot be worked out: never said to suit */
     struct method_note *notes;
     int note_count;
 };

@@ -101,10 +101,26 @@ static const char *circuit_reason(const struct situation *situation, int circuit
 {
     int master = situation->network->circuits[circuit].master;
     if (pressure_pedal_of(situation->system, master) < 0)
-        return "no pedal works its master";
+        return "no pedal is described that works its master";
     if (system_fluid_of(situation->system, master) < 0)
         return "no fluid is described for it";
     return NULL;
+}
+
+/* Where some brake's master hangs on no pedal, or holds no fluid, nothing about the whole car can
+ * be worked out. */
+static const char *car_reason(const struct situation *situation)
+{
+    bool brakes = false;
+    for (int c = 0; c < situation->network->circuit_count; c++) {
+        if (situation->network->circuits[c].clutch)
+            continue;
+        brakes = true;
+        const char *reason = circuit_reason(situation, c);
+        if (reason != NULL)
+            return reason;
+    }
+    return brakes ? NULL : "no brakes are described";
 }
 
 /* Why a figure has no value when no key is missing. */
@@ -113,6 +129,8 @@ static const char *plain_reason(const struct situation *situation, const struct 
 {
     const char *reason = NULL;
     enum figure_scope scope = figure->row->scope;
+    if (scope == SCOPE_CAR)
+        reason = car_reason(situation);
     if (scope == SCOPE_CIRCUIT || scope == SCOPE_CAUSE) {
         reason = circuit_reason(situation, figure->subject);
     } else if (scope == SCOPE_CALIPER || scope == SCOPE_BRAKE || scope == SCOPE_CLUTCH) {

@@ -21,6 +21,7 @@ struct listing {
     struct arena *arena;
     struct line_list lines;
     bool *listed; /* by part: this hose has its line */
+    bool *unsaid; /* by part: what it is mounted on is needed and not said */
 };
 
 const char *hose_standing_words(enum hose_standing standing)
@@ -133,6 +134,8 @@ static void add_gap(struct listing *listing, const struct gap *gap)
     case GAP_CANNOT_TELL:
         line = add_line(listing, HOSE_CANNOT_TELL, "pressure");
         line->name = text_print(listing->arena, "hose at %s", far->name);
+        if (gap->unknown >= 0)
+            listing->unsaid[gap->unknown] = true;
         line->reason = text_print(listing->arena, "what the %s is on is not said", far->name);
         line->where = text_print(listing->arena, "between the %s and the %s",
                                  listing->system->parts[gap->near].name, far->name);
@@ -320,9 +323,34 @@ static void count_line(struct hose_list *list, const struct hose_line *line)
     list->needed = list->has + list->missing;
 }
 
+/* A brake's mount follows from its axle's kind, any other part says its own. */
+static const char *needs_words(const struct listing *listing)
+{
+    enum { MOST_NEEDS = 4 };
+    struct text words = text_start(listing->arena);
+    bool axles[AXLE_REAR + 1] = {false};
+    int said = 0;
+    for (int i = 0; i < listing->system->part_count && said < MOST_NEEDS; i++) {
+        const struct part *part = &listing->system->parts[i];
+        bool brake = kind_is_brake(part->kind) && part->axle != AXLE_NONE;
+        if (!listing->unsaid[i] || (brake && axles[part->axle]))
+            continue;
+        const char *join = said++ > 0 ? ", " : "";
+        if (brake)
+            text_add(&words, "%s[vehicle] %s axle", join,
+                     part->axle == AXLE_FRONT ? "front" : "rear");
+        else
+            text_add(&words, "%s[%s] on", join, part->name);
+        axles[part->axle] = axles[part->axle] || brake;
+    }
+    return said > 0 ? words.items : NULL;
+}
+
 static struct hose_list summed_up(const struct listing *listing)
 {
-    struct hose_list list = {.items = listing->lines.items, .count = (int)listing->lines.count};
+    struct hose_list list = {.items = listing->lines.items,
+                             .count = (int)listing->lines.count,
+                             .needs = needs_words(listing)};
     bool untold = false;
     for (int i = 0; i < list.count; i++) {
         count_line(&list, &list.items[i]);
@@ -348,6 +376,7 @@ struct hose_list hoses_of(const struct system *system, const struct network *net
         .today = today,
         .arena = arena,
         .listed = ARENA_ARRAY(arena, (size_t)system->part_count, bool),
+        .unsaid = ARENA_ARRAY(arena, (size_t)system->part_count, bool),
     };
     const struct gaps gaps = mounts_gaps(system, network, arena);
     for (int i = 0; i < gaps.count; i++)

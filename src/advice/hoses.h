@@ -43,6 +43,7 @@ struct hose_list {
     int old;     /* hoses older than the interval, needed or not */
     int unknown; /* hoses whose age is not known, needed or not */
     enum hose_verdict verdict;
+    const char *needs; /* HOSES_CANNOT_TELL: the keys that would tell, or NULL */
 };
 /* Every place where a hose must be and every hose that is there: pressure hoses circuit by circuit
  * in the order of the network, then hoses that bridge no gap, then supply hoses of remote

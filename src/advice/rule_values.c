@@ -194,7 +194,9 @@ static double figure_now(const struct rule_car *car, const char *id)
 RULE_VALUE(rule_side_difference)
 {
     (void)argument;
-    return fmax(figure_now(car, "side-difference-front"), figure_now(car, "side-difference-rear"));
+    double worst =
+        fmax(figure_now(car, "side-difference-front"), figure_now(car, "side-difference-rear"));
+    return worst > 0 ? worst : NAN; /* sides that are described alike say nothing of the car */
 }
 
 /* The least of what the rates spare; NaN where none tells. */

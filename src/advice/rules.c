@@ -87,6 +87,7 @@ static const struct rule_row rows[] = {
     {.id = "mot-imbalance", .title = "Difference of the brakes of an axle", .value = 0.30,
      .at_most = true, SHARE, .where = UK, .source = MOT, .clause = "1.2.1",
      .scope = "of the stronger wheel, on rollers; here only what is described of each side",
+     .lacks = "both sides are described alike: it needs both brake forces from a roller tester",
      .figure = "side-difference-front", .measure = rule_side_difference},
     {.id = "stvzo-service", .title = "Service brake, deceleration", .value = 5.0, SLOWS,
      NEW_TYPES, FROM(2021, 7, 3), .where = GERMANY, .source = STVZO, .clause = "41(4)",

@@ -41,6 +41,7 @@ struct rule_row {
     /* The car's number, NaN when it is not known. argument is the row's. */
     double (*measure)(const struct rule_car *car, double argument);
     double argument;
+    const char *lacks; /* what it needs where nothing of the figure is missing, or NULL */
     /* Why it does not concern this car, or NULL. */
     const char *(*spares)(const struct rule_car *car);
 };

@@ -22,7 +22,8 @@ static json_t *methods_array(struct arena *arena, const struct result *result)
         json_object_set_new(object, "id", json_string(verdict->row->id));
         json_object_set_new(object, "words", json_string(verdict->row->words));
         json_object_set_new(object, "needs", string_or_null(verdict->row->kit));
-        json_object_set_new(object, "suits", json_boolean(verdict->suits));
+        json_object_set_new(object, "suits", json_boolean(verdict->suits && !verdict->unknown));
+        json_object_set_new(object, "cannot_say", json_boolean(verdict->suits && verdict->unknown));
         json_t *notes = json_array();
         for (int k = 0; k < verdict->note_count; k++) {
             const struct method_note *note = &verdict->notes[k];

@@ -106,7 +106,10 @@ void pages_methods(struct flow *flow, const struct result *result)
         double below = method_text(flow, result, verdict, flow->y, false);
         flow_need(flow, below - flow->y + 3);
         double y = flow->y + 1.2;
-        pages_signal(flow, FLOW_LEFT + METHOD_TAG, y, verdict->suits ? "SUITS" : "DOES NOT",
+        pages_signal(flow, FLOW_LEFT + METHOD_TAG, y,
+                     !verdict->suits    ? "DOES NOT"
+                     : verdict->unknown ? "CANNOT SAY"
+                                        : "SUITS",
                      !verdict->suits);
         flow->y = method_text(flow, result, verdict, y, true) + 1.2;
         flow_rule(flow);

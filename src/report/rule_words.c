@@ -48,7 +48,9 @@ const char *ruling_lack_words(struct arena *arena, const struct system *system,
 {
     enum { MOST_NEEDS = 3 };
     if (ruling->rests_on == NULL || ruling->rests_on->state != FIGURE_NOT_COMPUTED)
-        return "not computed";
+        return ruling->rule->lacks != NULL
+                   ? text_print(arena, "cannot say: %s", ruling->rule->lacks)
+                   : "not computed";
     return figure_state_words(arena, system, ruling->rests_on, MOST_NEEDS);
 }
 

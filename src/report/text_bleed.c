@@ -236,18 +236,28 @@ static void add_methods(struct text *into, const struct result *result)
     for (int i = 0; i < plan->verdict_count; i++) {
         const struct method_verdict *verdict = &plan->verdicts[i];
         bool counted = verdict->row->method == plan->method;
-        text_add(into, "  %s  %s%s\n", verdict->suits ? "ok" : "NO", verdict->row->words,
-                 counted ? "  (strokes and order above are for this)" : "");
+        text_add(into, "  %s  %s%s\n",
+                 !verdict->suits    ? "NO"
+                 : verdict->unknown ? "? "
+                                    : "ok",
+                 verdict->row->words, counted ? "  (strokes and order above are for this)" : "");
         text_add(into, "      ");
         text_add_wrapped(into, text_print(into->arena, "needs %s", verdict->row->kit), 6, 6,
                          FRAME_WIDTH);
         for (int k = 0; k < verdict->note_count; k++) {
-            text_add(into, "      %s ", verdict->notes[k].reason->against ? "no:" : "mind:");
+            const struct method_reason *reason = verdict->notes[k].reason;
+            text_add(into, "      %s ",
+                     reason->against   ? "no:"
+                     : reason->unknown ? "cannot say:"
+                                       : "mind:");
             text_add_wrapped(into,
                              text_print(into->arena, "%s [%s]",
                                         bleed_note_words(into->arena, result, &verdict->notes[k]),
                                         verdict->notes[k].reason->id),
-                             verdict->notes[k].reason->against ? 10 : 12, 8, FRAME_WIDTH);
+                             reason->against   ? 10
+                             : reason->unknown ? 18
+                                               : 12,
+                             8, FRAME_WIDTH);
         }
     }
 }

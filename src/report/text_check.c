@@ -188,11 +188,17 @@ static void add_readings(struct text *into, const struct result *result)
     }
 }
 
+static void add_verdicts(struct text *into, const struct result *result)
+{
+    text_add_wrapped(into, summary_words(into->arena, result), 0, 2, FRAME_WIDTH);
+    text_add_wrapped(into, hoses_verdict_words(into->arena, &result->hoses), 0, 2, FRAME_WIDTH);
+}
+
 void text_check(struct text *into, const struct result *result)
 {
     frame_title(into, result);
-    text_add(into, "\n%s\n%s\n", summary_words(into->arena, result),
-             hoses_verdict_words(into->arena, &result->hoses));
+    text_add(into, "\n");
+    add_verdicts(into, result);
     text_headlines(into, result);
     add_readings(into, result);
     text_add(into, "  * rests on something assumed; ** mostly assumed\n");
@@ -203,7 +209,7 @@ void text_check(struct text *into, const struct result *result)
     text_figures(into, result);
     add_rules(into, result);
     add_part_notes(into, result);
-    text_add(into, "\n%s\n%s\n", summary_words(into->arena, result),
-             hoses_verdict_words(into->arena, &result->hoses));
+    text_add(into, "\n");
+    add_verdicts(into, result);
     frame_deference(into);
 }

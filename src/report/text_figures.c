@@ -44,21 +44,21 @@ static bool said_before(const struct figures *figures, int at)
     return false;
 }
 
-/* Why one of these is missing stands here, since the list of all that is lacking is far below. */
-static void add_why_not(struct text *into, const struct result *result, const struct figure *figure)
+/* Why a first figure is not computed, once for all in a row that lack the same. */
+static const char *add_lack(struct text *into, const struct result *result,
+                            const struct figure *figure, const char *before)
 {
-    enum { MOST_NEEDS = 3 };
-    static const char lead[] = "not computed: ";
-    if (figure->state != FIGURE_NOT_COMPUTED)
-        return;
-    const char *words = figure_state_words(into->arena, result->system, figure, MOST_NEEDS);
+    const char *lack = figure_state_words(into->arena, result->system, figure, MOST_LACKS);
+    if (before != NULL && strcmp(lack, before) == 0)
+        return before;
     text_add(into, "      ");
-    text_add_wrapped(into, words + (text_begins(words, lead) ? strlen(lead) : 0), 6, 6,
-                     FRAME_WIDTH);
+    text_add_wrapped(into, lack + strlen("not computed: "), 6, 6, FRAME_WIDTH);
+    return lack;
 }
 
 void text_headlines(struct text *into, const struct result *result)
 {
+    const char *lack = NULL;
     static const char *const asked[] = {"pedal-effort", "pedal-travel", "pedal-left",
                                         "line-pressure", "deceleration"};
     const struct figures *figures = &result->figures;
@@ -71,7 +71,8 @@ void text_headlines(struct text *into, const struct result *result)
             if (figure->row->scope != SCOPE_CAR)
                 title = text_print(into->arena, "%s, %s", title, figure->of);
             add_line(into, result, figure, title);
-            add_why_not(into, result, figure);
+            if (figure->state == FIGURE_NOT_COMPUTED)
+                lack = add_lack(into, result, figure, lack);
         }
 }
 

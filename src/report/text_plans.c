@@ -20,7 +20,8 @@ static void add_hose(struct text *into, const struct hose_line *line)
 void text_hoses(struct text *into, const struct result *result)
 {
     const struct hose_list *hoses = &result->hoses;
-    text_add(into, "%s\n\n", hoses_verdict_words(into->arena, hoses));
+    text_add_wrapped(into, hoses_verdict_words(into->arena, hoses), 0, 2, FRAME_WIDTH);
+    text_add(into, "\n");
     frame_title(into, result);
     text_add(into, "\n");
     for (int i = 0; i < hoses->count; i++)

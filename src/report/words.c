@@ -153,15 +153,22 @@ const char *hoses_verdict_words(struct arena *arena, const struct hose_list *hos
     case HOSES_COMPLETE:
         return text_print(arena, "Hoses: complete. %d needed, %d there, none old.", hoses->needed,
                           hoses->has);
-    case HOSES_OLD_LEFT:
-        return text_print(
-            arena, "Hoses: not complete. All %d are there, but %d old or of unknown age left.",
-            hoses->needed, hoses->old + hoses->unknown);
+    case HOSES_OLD_LEFT: {
+        int left = hoses->old + hoses->unknown;
+        const char *are = hoses->needed == 1 ? "The one there must be is there"
+                          : hoses->needed == 0
+                              ? "None must be there"
+                              : text_print(arena, "All %d are there", hoses->needed);
+        return text_print(arena, "Hoses: not complete. %s, but %d %s old or of unknown age.", are,
+                          left, left == 1 ? "is" : "are");
+    }
     case HOSES_MISSING:
         return text_print(arena, "Hoses: not complete. %d of %d missing.", hoses->missing,
                           hoses->needed);
     case HOSES_CANNOT_TELL:
-        return "Hoses: cannot tell. What some parts are mounted on is not known.";
+        if (hoses->needs != NULL)
+            return text_print(arena, "Hoses: cannot say: needs %s.", hoses->needs);
+        return "Hoses: cannot say. What some parts are mounted on is not known.";
     }
     return "";
 }
@@ -186,8 +193,16 @@ const char *summary_words(struct arena *arena, const struct result *result)
     int by_severity[SEVERITY_DANGER + 1] = {0};
     for (size_t i = 0; i < result->findings.count; i++)
         by_severity[result->findings.items[i].severity]++;
-    if (result->findings.count == 0)
+    int all = result->figures.count, lacking = 0;
+    for (int i = 0; i < all; i++)
+        lacking += result->figures.items[i].state == FIGURE_NOT_COMPUTED;
+    if (result->findings.count == 0 && lacking == 0)
         return "Nothing found against this car on paper. Measuring and testing come next.";
+    if (result->findings.count == 0)
+        return text_print(arena,
+                          "Nothing found in what could be worked out, %d of %d figures. Measuring "
+                          "and testing come next.",
+                          all - lacking, all);
     struct text words = text_start(arena);
     text_add(&words, "Found:");
     const char *join = "";
@@ -199,5 +214,7 @@ const char *summary_words(struct arena *arena, const struct result *result)
         join = ",";
     }
     text_add(&words, ".");
+    if (lacking > 0)
+        text_add(&words, " Not worked out: %d of %d figures.", lacking, all);
     return words.items;
 }

@@ -124,7 +124,8 @@ static void without_heights_nobody_can_tell_and_that_is_said(void **state)
 {
     (void)state;
     struct advice_car car = advice_car_load("systems/village-van.ini", NULL);
-    assert_true(verdict(&car, METHOD_GRAVITY)->suits);
+    assert_true(verdict(&car, METHOD_GRAVITY)->suits && verdict(&car, METHOD_GRAVITY)->unknown);
+    assert_false(verdict(&car, METHOD_PRESSURE)->unknown);
     assert_non_null(noted(&car, METHOD_GRAVITY, "gas-lock-unknown"));
     advice_car_finish(&car);
 }

@@ -155,6 +155,8 @@ static void the_cars_numbers_are_those_of_a_sum_by_hand(void **state)
     near(ruling_of(&car, "mot-service")->value, 0.53596, 1e-5);
     assert_int_equal(ruling_of(&car, "mot-service")->outcome, RULE_MEETS);
     near(ruling_of(&car, "stvzo-service")->value, 5.98879, 1e-4);
+    /* both sides are described alike, and that is no measurement */
+    assert_int_equal(ruling_of(&car, "mot-imbalance")->outcome, RULE_NOT_COMPUTED);
     near(ruling_of(&car, "r13-secondary")->value, 1.26984, 1e-4);
     assert_int_equal(ruling_of(&car, "r13-secondary")->outcome, RULE_FALLS_SHORT);
     near(ruling_of(&car, "stvzo-residual")->value, 1.26984 / 5.98879, 1e-4);

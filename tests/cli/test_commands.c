@@ -3,6 +3,7 @@
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
+#include <unistd.h>
 
 #include "support/near.h"
 #include "support/run_cli.h"
@@ -249,6 +250,84 @@ static void readings_stand_beside_their_figures_and_wrong_places_are_refused(voi
     remove(folder);
 }
 
+static char *temporary_car(const char *words)
+{
+    static char path[] = "/tmp/firmpedal-car-XXXXXX";
+    memcpy(path + sizeof path - 7, "XXXXXX", 6);
+    int file = mkstemp(path);
+    assert_true(file >= 0);
+    assert_int_equal(write(file, words, strlen(words)), (ssize_t)strlen(words));
+    close(file);
+    return path;
+}
+
+/* Nothing is fine, complete or met that could not be worked out, and what would tell is named. */
+static void what_is_not_worked_out_is_said_at_the_top(void **state)
+{
+    (void)state;
+    const char *car = temporary_car("[vehicle]\n"
+                                    "title = Bores alone\n"
+                                    "[brake fluid]\n"
+                                    "grade = DOT 4\n"
+                                    "[brake master]\n"
+                                    "type = single\n"
+                                    "bore = 3/4 in\n"
+                                    "[front drum]\n"
+                                    "shoes = leading and trailing\n"
+                                    "bore = 7/8 in\n"
+                                    "[rear drum]\n"
+                                    "shoes = leading and trailing\n"
+                                    "bore = 3/4 in\n"
+                                    "[runs]\n"
+                                    "front left = brake master, pipe, hose, front left drum\n"
+                                    "front right = brake master, pipe, hose, front right drum\n"
+                                    "rear left = brake master, pipe, hose, rear left drum\n"
+                                    "rear right = brake master, pipe, hose, rear right drum\n");
+    struct run run = run_cli("check", car);
+    const char *findings = strstr(run.out, "Findings, worst first");
+    const char *reason = strstr(run.out, "no pedal is described that works its master");
+    assert_non_null(strstr(run.out, "Not worked out: "));
+    assert_true(reason != NULL && reason < findings);
+    assert_null(strstr(run.out, "meets the number"));
+    run_finish(&run);
+    expect(run_cli("hoses", car), 1, "cannot say: needs [vehicle] front axle, [vehicle] rear axle",
+           NULL);
+    expect(run_cli("bleed", car), 0, "?   gravity alone", NULL);
+    expect(run_cli("fit", car, "-c", "brake master", "-b", "7/8 in"), 1,
+           "cannot say: no pedal is described", NULL);
+    remove(car);
+    expect(run_cli("check", CAR, "-f", "danger"), 0, "30 %; this car: cannot say: both sides",
+           NULL);
+}
+
+static void one_hose_is_not_all_of_them(void **state)
+{
+    (void)state;
+    const char *car = temporary_car("[vehicle]\n"
+                                    "title = Clutch alone\n"
+                                    "[clutch fluid]\n"
+                                    "grade = DOT 4\n"
+                                    "[clutch pedal]\n"
+                                    "works = clutch master\n"
+                                    "ratio = 5.5\n"
+                                    "travel = 140 mm\n"
+                                    "[clutch master]\n"
+                                    "type = single\n"
+                                    "bore = 5/8 in\n"
+                                    "stroke = 30 mm\n"
+                                    "[clutch slave]\n"
+                                    "type = outside\n"
+                                    "bore = 7/8 in\n"
+                                    "fork ratio = 1.7\n"
+                                    "[runs]\n"
+                                    "line = clutch master, 0.9 m pipe, 0.3 m hose, clutch slave\n");
+    struct run run = run_cli("hoses", car);
+    assert_null(strstr(run.out, "All 1"));
+    assert_non_null(strstr(run.out, "The one there must be is there, but 1 is old or of"));
+    run_finish(&run);
+    remove(car);
+}
+
 static void the_verdict_of_a_fit_stands_in_the_third_line(void **state)
 {
     (void)state;
@@ -389,6 +468,8 @@ int main(void)
         cmocka_unit_test(another_bore_gets_a_verdict),
         cmocka_unit_test(what_is_no_cylinder_is_refused_and_not_offered),
         cmocka_unit_test(readings_stand_beside_their_figures_and_wrong_places_are_refused),
+        cmocka_unit_test(what_is_not_worked_out_is_said_at_the_top),
+        cmocka_unit_test(one_hose_is_not_all_of_them),
         cmocka_unit_test(the_verdict_of_a_fit_stands_in_the_third_line),
         cmocka_unit_test(efforts_and_units_can_be_chosen),
         cmocka_unit_test(what_show_prints_reads_back_to_the_same_figures),

@@ -181,6 +181,9 @@ static double strokes_for(double volume, double each)
     return each > 0 ? fmax(ceil(volume / each - 1e-6), 0) : NAN;
 }
 
+/* Less than a drop, m3: no volume to ask for. */
+#define NOTHING_TO_DRAW 5e-8
+
 static void fill_step(struct filling *filling, struct step *step, const struct purge_done *done,
                       bool renewing)
 {
@@ -217,6 +220,8 @@ static void fill_step(struct filling *filling, struct step *step, const struct p
     }
     fill_reservoir(filling, step, most + item->way.clear_strokes * item->way.stroke, detail);
     step->volume.m3 = known ? most : NAN;
+    if (step->volume.m3 < NOTHING_TO_DRAW && step->row != step_row("bleed-again"))
+        step->row = step_row("bleed-clear");
     step->volume_assumed = volumes_assumed(filling, (struct nipple){step->part, step->nipple});
     /* what flows back after a stroke takes strokes, and does not come out */
     step->strokes = known ? fmax(strokes_for(step->volume.m3, each), detail->purge_strokes) : NAN;

@@ -380,6 +380,9 @@ static const struct step_row rows[] = {
      "Watch the reservoir: it rises.", CUSTOM, "pushed in", NULL},
     {"bleed-again", PHASE_BLEED, "{nipple} once more, until it comes clear.", NULL, CUSTOM,
      "clear, or not", NULL},
+    {"bleed-clear", PHASE_BLEED,
+     "{nipple}: no air that can leave comes out here: only until it comes clear.", NULL, CUSTOM,
+     "clear, or not", NULL},
     {"bleed-slave", PHASE_BLEED,
      "{nipple}: draw off {volume}, {strokes}, then go on to three to five clear "
      "ones; shut the nipple before the pedal comes back.",

@@ -300,6 +300,30 @@ static void what_is_not_worked_out_is_said_at_the_top(void **state)
            NULL);
 }
 
+/* A nipple at the bottom of its chamber lets none of the air out: nothing is drawn off in vain. */
+static void no_step_draws_off_nothing(void **state)
+{
+    (void)state;
+    size_t size;
+    char *path = source_path("systems/hill-coupe.ini"), *words = read_whole(path, &size);
+    char changed[16384] = "", *at = words;
+    for (char *line; (line = strsep(&at, "\n")) != NULL;) {
+        strcat(strcat(changed, line), "\n");
+        if (strstr(line, "disc]") != NULL)
+            strcat(changed, "nipple below top = 50 mm\n");
+    }
+    assert_true(strlen(changed) > size);
+    const char *car = temporary_car(changed);
+    struct run run = run_cli("bleed", car);
+    assert_null(strstr(run.out, "0.00 mL (assumed)"));
+    assert_non_null(strstr(run.out, "no air that can leave comes out here"));
+    assert_non_null(strstr(run.out, "of air stay above the nipple"));
+    run_finish(&run);
+    remove(car);
+    free(words);
+    free(path);
+}
+
 static void one_hose_is_not_all_of_them(void **state)
 {
     (void)state;
@@ -469,6 +493,7 @@ int main(void)
         cmocka_unit_test(what_is_no_cylinder_is_refused_and_not_offered),
         cmocka_unit_test(readings_stand_beside_their_figures_and_wrong_places_are_refused),
         cmocka_unit_test(what_is_not_worked_out_is_said_at_the_top),
+        cmocka_unit_test(no_step_draws_off_nothing),
         cmocka_unit_test(one_hose_is_not_all_of_them),
         cmocka_unit_test(the_verdict_of_a_fit_stands_in_the_third_line),
         cmocka_unit_test(efforts_and_units_can_be_chosen),

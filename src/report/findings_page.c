@@ -201,7 +201,8 @@ bool findings_explain(struct text *into, const char *id)
         text_add(into, "%s, a figure: %s\n", figure->id, figure->title);
         add_labelled(into, "how", figure->formula);
         add_labelled(into, "holds within", figure->limits);
-        add_labelled(into, "how to read it at the car", reading_row(figure->id) != NULL ? reading_row(figure->id)->key.help : NULL);
+        add_labelled(into, "how to read it at the car",
+                     reading_row(figure->id) != NULL ? reading_row(figure->id)->key.help : NULL);
         add_labelled(into, "more", text_print(into->arena, "docs/physics.md#%s", figure->anchor));
         known = true;
     }

@@ -142,6 +142,27 @@ static const char *plain_reason(const struct situation *situation, const struct 
                           : text_print(arena, "outside its limits: %s", figure->row->limits);
 }
 
+/* What is left to the floor is not there where the master's bore ends before. The rod cannot go
+ * farther than the stroke that is left; flexing left out. Source: the geometry of the lever. */
+static const char *end_first(const struct situation *situation, const struct figure *figure,
+                             struct arena *arena)
+{
+    bool usual = strcmp(figure->row->id, "pedal-left") == 0;
+    if (!usual || isnan(figure->value))
+        return NULL;
+    const struct pedal_state *pedal = &situation->usual->pedals[figure->subject];
+    const struct pedal *data = &situation->system->parts[figure->subject].as.pedal;
+    const char *end = data->type == PEDAL_HAND ? "bar" : "floor";
+    if (pedal->bottomed)
+        return text_print(arena, "a piston is at its end before the %s is reached", end);
+    double ratio = pedal_ratio(data).value;
+    double on = ratio * value_stroke_left(situation, figure->subject, 0);
+    if (!(on < figure->value))
+        return NULL;
+    return text_print(arena, "the bore of the master ends after %.0f %% of what is left to the %s",
+                      100 * on / figure->value, end);
+}
+
 struct figures figures_listed(const struct situation *situation, struct arena *arena)
 {
     struct figures figures = {NULL, list_figures(situation, NULL, arena)};
@@ -165,6 +186,7 @@ struct figures figures_of(const struct system *system, const struct network *net
     for (int i = 0; i < figures.count; i++) {
         struct figure *figure = &figures.items[i];
         holds_look(situation, figure);
+        figure->remark = end_first(situation, figure, arena);
         if (isnan(figure->value) && figure->needs_count == 0 && figure->reason == NULL)
             figure->reason = plain_reason(situation, figure, arena);
     }

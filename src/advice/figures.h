@@ -61,6 +61,7 @@ struct figure {
     struct cited_key *needs; /* what is missing */
     int needs_count;
     const char *reason;    /* why it is not computed where no key is missing */
+    const char *remark;    /* what must be said beside the value, or NULL */
     unsigned holds;        /* conditions that could be looked up, by bit: table in holds.h */
     unsigned holds_broken; /* those of them that are not met here */
 };

@@ -97,6 +97,7 @@ json_t *figure_object(struct arena *arena, const struct result *result, const st
         json_object_set_new(object, "reason", json_string(figure->reason));
     json_object_set_new(object, "formula", string_or_null(figure->row->formula));
     json_object_set_new(object, "limits", string_or_null(figure->row->limits));
+    json_object_set_new(object, "remark", string_or_null(figure->remark));
     json_object_set_new(object, "conditions", conditions_array(figure));
     json_object_set_new(object, "docs",
                         json_string(text_print(arena, "docs/physics.md#%s", figure->row->anchor)));

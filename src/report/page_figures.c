@@ -60,7 +60,9 @@ static const char *lack_words(struct arena *arena, const struct result *result,
 static const char *broken_words(struct arena *arena, const struct figure *figure)
 {
     const char *broken = figure_broken_words(arena, figure);
-    return broken == NULL ? NULL : text_print(arena, "Limits not met: %s.", broken);
+    if (broken == NULL)
+        return figure->remark;
+    return text_print(arena, "Limits not met: %s.", broken);
 }
 
 static double of_height(struct flow *flow, const struct figure *figure)

@@ -26,6 +26,10 @@ static void add_line(struct text *into, const struct result *result, const struc
     text_add(into, "  %s%*s%s %-2s %s\n", title, gap > 1 ? gap : 1, "", value, stars(figure),
              figure->row->id);
     const char *broken = figure_broken_words(into->arena, figure);
+    if (figure->remark != NULL) {
+        text_add(into, "      ");
+        text_add_wrapped(into, figure->remark, 6, 6, FRAME_WIDTH);
+    }
     if (broken == NULL)
         return;
     text_add(into, "      ");

@@ -89,7 +89,8 @@ const char *fit_reason_words(struct arena *arena, const struct result *result,
                              const struct fit_reason *reason)
 {
     const struct limit_row *limit = reason->limit != NULL ? limit_find(reason->limit) : NULL;
-    bool memory = limit != NULL && strstr(limit->source, "(from memory)") != NULL &&
+    bool memory = limit != NULL && limit->value != 0 &&
+                  strstr(limit->source, "(from memory)") != NULL &&
                   strstr(reason->words, "{limit}") != NULL;
     return text_print(
         arena, "%s%s%s",

@@ -194,6 +194,23 @@ static void a_servo_counts_its_strokes_from_the_travel_of_the_rod(void **state)
     advice_car_finish(&car);
 }
 
+/* By hand: 18.9 mm of stroke left times the lever's 290/76 is 72 mm of pedal, where 84.3 mm are
+ * left to the floor: 86 %. */
+static void a_bore_that_ends_before_the_floor_is_said_beside_what_is_left(void **state)
+{
+    (void)state;
+    struct advice_car car = advice_car_load("systems/village-van.ini", NULL);
+    const struct figure *left = figures_find(&car.result->figures, "pedal-left", NULL);
+    const struct figure *stroke = figures_find(&car.result->figures, "stroke-left", NULL);
+    near(stroke->value * 290 / 76 / left->value, 0.856, 0.005);
+    assert_non_null(left->remark);
+    assert_non_null(strstr(left->remark, "the bore of the master ends after 86 %"));
+    advice_car_finish(&car);
+    car = advice_car_load("systems/rear-engined-saloon.ini", NULL);
+    assert_null(figures_find(&car.result->figures, "pedal-left", NULL)->remark);
+    advice_car_finish(&car);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -204,6 +221,7 @@ int main(void)
         cmocka_unit_test(cases_of_the_pedal_are_farther_than_the_usual_one),
         cmocka_unit_test(a_floor_that_only_a_hot_pedal_meets_is_a_danger),
         cmocka_unit_test(each_piston_has_its_own_stroke_left),
+        cmocka_unit_test(a_bore_that_ends_before_the_floor_is_said_beside_what_is_left),
         cmocka_unit_test(a_servo_counts_its_strokes_from_the_travel_of_the_rod),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);

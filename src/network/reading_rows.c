@@ -29,8 +29,8 @@ static const struct reading_row rows[] = {
       .help = "Block or ruler between pad and floor at the effort of the check."}},
     {"line-pressure", READING_OF_CIRCUIT, true, 2 * BAR,
      {.name = "line pressure", QUANTITY(DIMENSION_PRESSURE, 0, 400 * BAR), .example = "60 bar at 300 N",
-      .help = "Gauge in place of a nipple of this circuit that has no valve before it, at the "
-              "effort of the check; bleed there afterwards."}},
+      .help = "Gauge in place of a nipple of this circuit with no valve and no remote servo before "
+              "it, else in a tee at the master's outlet; at the effort of the check; bleed afterwards."}},
     {"unassisted-pressure", READING_OF_CIRCUIT, true, 2 * BAR,
      {.name = "unassisted pressure", QUANTITY(DIMENSION_PRESSURE, 0, 400 * BAR), .example = "20 bar at 300 N",
       .help = "Gauge as for the line pressure, engine off and the servo's help used up."}},
@@ -61,7 +61,7 @@ static const struct reading_row rows[] = {
       .help = "Travel of the fork at the slave, over the fork ratio."}},
     {"hand-brake-clicks", READING_OF_HAND_BRAKE, false, 1,
      {.name = "hand brake clicks", .others = "clicks", QUANTITY(DIMENSION_NUMBER, 0, 40), .example = "6",
-      .help = "Pull the lever with the effort of the check and count its clicks."}},
+      .help = "Pull the lever with 200 N, by a spring balance, and count its clicks."}},
 };
 
 /* clang-format on */

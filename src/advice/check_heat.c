@@ -24,15 +24,25 @@ static double age_of_fluid(const struct checking *checking, int brake, const str
     return years_between((*fluid)->as.fluid.renewed, checking->today);
 }
 
+/* What the fluid in a brake comes to, where the law of it holds; NULL where not, or without fluid.
+ * *years: its age, NaN where that is not known. */
+static const struct figure *fluid_reaches(const struct checking *checking, int brake,
+                                          const struct part **fluid, double *years)
+{
+    const struct figure *reached = figure_about(checking, "fluid-after-ten-stops", brake);
+    if (reached == NULL || reached->holds_broken != 0)
+        return NULL;
+    *years = age_of_fluid(checking, brake, fluid);
+    return *fluid == NULL ? NULL : reached;
+}
+
 void check_fluid_boils(struct checking *checking, const struct check_row *row)
 {
+    const struct part *fluid;
+    double years;
     for (int i = 0; i < checking->system->part_count; i++) {
-        const struct figure *reached = figure_about(checking, "fluid-after-ten-stops", i);
+        const struct figure *reached = fluid_reaches(checking, i, &fluid, &years);
         if (reached == NULL)
-            continue;
-        const struct part *fluid;
-        double years = age_of_fluid(checking, i, &fluid);
-        if (fluid == NULL)
             continue;
         double boils = fluid_boiling(fluid->as.fluid.grade, years).celsius;
         if (boils - reached->value < limit_value(row->limit)) {
@@ -42,6 +52,44 @@ void check_fluid_boils(struct checking *checking, const struct check_row *row)
             finding_limit(finding, "margin");
             finding_rests_on(finding, reached);
         }
+    }
+}
+
+/* Of unknown age: it boils anywhere between wet and neglected. */
+void check_fluid_may_boil(struct checking *checking, const struct check_row *row)
+{
+    const struct part *fluid;
+    double years;
+    for (int i = 0; i < checking->system->part_count; i++) {
+        const struct figure *reached = fluid_reaches(checking, i, &fluid, &years);
+        if (reached == NULL || !isnan(fluid_boiling(fluid->as.fluid.grade, years).celsius))
+            continue;
+        double wet = fluid_row(fluid->as.fluid.grade)->wet_boiling.celsius;
+        double neglected = fluid_boiling_neglected(fluid->as.fluid.grade).celsius;
+        if (!(neglected - reached->value < limit_value(row->limit)))
+            continue;
+        struct finding *finding = finding_add(checking, row, i, NO_FIELD);
+        finding_quantity(finding, "reached", reached->value, DIMENSION_TEMPERATURE);
+        finding_quantity(finding, "wet", wet, DIMENSION_TEMPERATURE);
+        finding_quantity(finding, "neglected", neglected, DIMENSION_TEMPERATURE);
+        finding_limit(finding, "margin");
+        finding_rests_on(finding, reached);
+    }
+}
+
+void check_free_water(struct checking *checking, const struct check_row *row)
+{
+    const struct part *fluid;
+    double years;
+    for (int i = 0; i < checking->system->part_count; i++) {
+        const struct figure *reached = fluid_reaches(checking, i, &fluid, &years);
+        if (reached == NULL || fluid->as.fluid.grade != GRADE_DOT5 ||
+            !(reached->value >= limit_value(row->limit)))
+            continue;
+        struct finding *finding = finding_add(checking, row, i, NO_FIELD);
+        finding_quantity(finding, "reached", reached->value, DIMENSION_TEMPERATURE);
+        finding_limit(finding, "boils");
+        finding_rests_on(finding, reached);
     }
 }
 

@@ -373,6 +373,20 @@ static const struct check_row rows[] = {
      "Change the fluid, or take a grade that boils later if the seals allow; look for brakes that "
      "drag.",
      CUSTOM, "boiling-margin-least", check_fluid_boils},
+    {"fluid-may-boil", SEVERITY_WARNING,
+     "Ten hard stops would take the fluid in the {part} to {reached}; how old it is, is not known: "
+     "wet it boils at {wet}, long neglected at about {neglected}, and {margin} are wanted between.",
+     "Fluid that boils is a pedal without brake.",
+     "Change the fluid and write down when; look for brakes that drag.", CUSTOM,
+     "boiling-margin-least", check_fluid_may_boil},
+    {"free-water-boils", SEVERITY_ADVICE,
+     "Ten hard stops would take the silicone fluid in the {part} to {reached}; water that lies "
+     "free in it boils at {boils}.",
+     "Silicone takes up no water: it gathers in the lowest place, and steam is a pedal without "
+     "brake.",
+     "Draw some fluid off at the lowest nipple once a year and look for water.",
+     "owners' club and trade texts (publishers withheld); water by definition", "free-water-boils",
+     check_free_water},
     {"drum-grows-hot", SEVERITY_ADVICE,
      "At {hot} the drum of the {part} has grown so that each piston goes {farther} beyond its "
      "clearance of {clearance}.",

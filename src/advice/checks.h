@@ -101,6 +101,8 @@ CHECK(grip_order);
 CHECK(grip_band);
 /* check_heat.c */
 CHECK(fluid_boils);
+CHECK(fluid_may_boil);
+CHECK(free_water);
 CHECK(drum_grows);
 CHECK(shoe_grabs);
 /* check_hoses.c */

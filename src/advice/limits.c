@@ -100,6 +100,8 @@ static const struct limit_row rows[] = {
      CUSTOM},
     {"boiling-margin-least", 20.0, DIMENSION_WARMING,
      "least between the fluid's temperature after ten hard stops and its boiling point", CUSTOM},
+    {"free-water-boils", 100.0, DIMENSION_TEMPERATURE,
+     "at which water that lies free in silicone fluid boils", "definition, at one atmosphere"},
     {"drum-growth-most", 1.5, DIMENSION_NUMBER,
      "most that a hot drum may cost of piston travel, over the clearance as set", CUSTOM},
     {"fluid-age-most", 2.0, DIMENSION_NUMBER,

@@ -12,9 +12,10 @@ enum fluid_grade {
     GRADE_DOT4,
     GRADE_DOT51,
     GRADE_DOT5, /* silicone */
-    GRADE_MINERAL
+    GRADE_MINERAL,
+    GRADE_CASTOR /* castor oil and alcohol: found in old systems, filled into none */
 };
-enum fluid_family { FAMILY_UNKNOWN, FAMILY_GLYCOL, FAMILY_SILICONE, FAMILY_MINERAL };
+enum fluid_family { FAMILY_UNKNOWN, FAMILY_GLYCOL, FAMILY_SILICONE, FAMILY_MINERAL, FAMILY_CASTOR };
 
 struct fluid {
     enum fluid_grade grade;         /* key "grade" = DOT 3 | DOT 4 | DOT 5.1 | DOT 5 | mineral */
@@ -27,7 +28,8 @@ struct fluid {
 
 /* One row a grade: boiling points, density, modulus, viscosity, air it dissolves; each with its
  * source or "from memory". The table is printed into the docs. The viscosity law is meant for
- * more than 2 mm2/s. */
+ * more than 2 mm2/s. Castor oil with alcohol is only found and drained, so no more of it is known
+ * than how it boils. */
 struct fluid_row {
     enum fluid_grade grade;
     const char *word;
@@ -61,18 +63,25 @@ const struct fluid_row *fluid_row(enum fluid_grade grade);
  */
 struct pressure fluid_modulus(enum fluid_grade grade, struct temperature at);
 
-/* Boiling point of fluid that has been in the car for some years: the dry minimum when new, the wet
- * one from the grade's renewal interval on, on a straight line between.
+/* Boiling point of fluid that has been in the car for some years. Glycol takes up water, fast at
+ * first: from the dry minimum by the root of time to the wet one at the end of the grade's renewal
+ * interval, then 10 K a year further down, not below 115 degC.
  *
- *   years   since it was changed, >= 0; NaN: not known, then the wet minimum counts
- *   gives   degC; NaN for no grade and for mineral oil, of which no boiling point is asked
+ *   years   since it was changed, >= 0; NaN: not known
+ *   gives   degC; NaN for no grade, for mineral oil, of which no boiling point is asked, and for
+ *           glycol of unknown age, which boils anywhere from wet to neglected. Silicone takes up no
+ *           water: its wet minimum at any age; castor oil with alcohol: as the alcohol
  *
- * Source: minima of 49 CFR 571.116, S5.1.1 and S5.1.2; that a fluid is wet by then is common
- * practice, no source. Silicone takes up no water, but free drops of it boil at 100 degC: the wet
- * minimum does not cover those.
+ * Source: minima of 49 CFR 571.116, S5.1.1 and S5.1.2. The rest is a fit of our own through points
+ * that trade texts print for DOT 3: 160 degC after a year, 145 after eighteen months, 118 with 6 %
+ * of water, which is put at four years. For DOT 4 and 5.1 its slope is an assumption.
  * Checked by: tests/parts/test_fluid.c
  */
 struct temperature fluid_boiling(enum fluid_grade grade, double years);
+
+/* The lowest that neglect takes it to, degC: glycol 115, silicone 100, at which free water in it
+ * boils; NaN for the others. Source and checks: as for fluid_boiling; water by definition. */
+struct temperature fluid_boiling_neglected(enum fluid_grade grade);
 
 /* Volume by which fluid gives way under pressure.
  *

@@ -11,6 +11,13 @@
 
 static const struct choice grades[] = {GRADES, {0}};
 
+/* What nobody fills in any more can still be found. */
+static const struct choice grades_found[] = {
+    GRADES,
+    {"castor", "castor oil, castor oil and alcohol", GRADE_CASTOR,
+     "castor oil and alcohol, of the first decades; only found, never filled in"},
+    {0}};
+
 static const struct key rows[] = {
     {.name = "grade", .others = "type, fluid", CHOICE_OF(as.fluid.grade), PLAIN, .choices = grades,
      REQUIRED,
@@ -28,7 +35,7 @@ static const struct key rows[] = {
     {.name = "air", .others = "air left, free air", VOLUME(as.fluid.air),
      WITHIN(0, 0.1e-3), USUALLY(0, 10e-6), ASSUME(0, "a system well bled; " PRACTICE),
      .example = "0.5 mL", .help = "free air left in each circuit", TRAVELS_ONLY},
-    {.name = "found", .others = "fluid found", CHOICE_OF(as.fluid.found), PLAIN, .choices = grades,
+    {.name = "found", .others = "fluid found", CHOICE_OF(as.fluid.found), PLAIN, .choices = grades_found,
      .example = "mineral", .help = "what was in it when it was opened, if another than it should be"},
     ROW_NOTE};
 

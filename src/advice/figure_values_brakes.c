@@ -164,15 +164,15 @@ static enum fluid_grade grade_in(const struct situation *situation, int brake)
 FIGURE_GETTER(value_boiling_margin_dry)
 {
     (void)sub;
-    return fluid_boiling(grade_in(situation, subject), 0).celsius -
-           heat_at(situation, subject).fluid.celsius;
+    const struct fluid_row *row = fluid_row(grade_in(situation, subject));
+    return row == NULL ? NAN : row->dry_boiling.celsius - heat_at(situation, subject).fluid.celsius;
 }
 
 FIGURE_GETTER(value_boiling_margin_wet)
 {
     (void)sub;
-    return fluid_boiling(grade_in(situation, subject), NAN).celsius -
-           heat_at(situation, subject).fluid.celsius;
+    const struct fluid_row *row = fluid_row(grade_in(situation, subject));
+    return row == NULL ? NAN : row->wet_boiling.celsius - heat_at(situation, subject).fluid.celsius;
 }
 
 FIGURE_TEST(of_boiling_fluid)

@@ -4,6 +4,7 @@
 #include <string.h>
 
 #include "advice/chain.h"
+#include "physics/heat.h"
 #include "physics/press.h"
 
 /* No leg does more in a figure of ours. */
@@ -18,6 +19,8 @@ enum {
     HOLD_SLAVE = 1 << 5,
     HOLD_ROLLS = 1 << 6,
     HOLD_LIFTS = 1 << 7,
+    HOLD_IRON = 1 << 8,
+    HOLD_SOLID = 1 << 9,
 };
 
 /* Whether a pedal has to do with a figure. */
@@ -131,6 +134,26 @@ static int met_slave(const struct situation *situation, const struct figure *fig
     return isnan(travel) || isnan(stroke) ? -1 : travel <= stroke;
 }
 
+/* The hottest that a brake gets in what the figure tells of. */
+static int met_iron(const struct situation *situation, const struct figure *figure)
+{
+    struct heat_state heat = heat_of_brake(situation->system, situation->usual, figure->subject);
+    bool ten = strstr(figure->row->id, "per-stop") == NULL;
+    double most = ten ? heat.after_ten.celsius
+                  : strcmp(figure->row->id, "surface-rise-per-stop") == 0
+                      ? HEAT_AIR + heat.surface.k
+                      : HEAT_AIR + heat.rise.k;
+    return isnan(most) ? -1 : most <= HEAT_IRON_MOST;
+}
+
+static int met_solid(const struct situation *situation, const struct figure *figure)
+{
+    const struct part *part = &situation->system->parts[figure->subject];
+    if (part->kind != KIND_DISC)
+        return 1;
+    return isnan(part->as.disc.thickness.m) ? -1 : part->as.disc.thickness.m <= DISC_SOLID_MOST;
+}
+
 static const struct hold_row rows[] = {
     {HOLD_REACHED, "effort-reached", "the effort is reached before the floor and the bore's end",
      "the pedal meets its floor, or a piston its end, before the effort is reached", met_reached},
@@ -151,6 +174,10 @@ static const struct hold_row rows[] = {
      "a drum of it is too near to locking by itself", met_shoes},
     {HOLD_SLAVE, "slave-in-its-bore", "the slave's piston stays in its bore",
      "the slave's piston would leave its bore before that", met_slave},
+    {HOLD_IRON, "iron-below-600", "the iron stays below 600 degC",
+     "the iron would come above 600 degC, beyond what is known of it here", met_iron},
+    {HOLD_SOLID, "disc-solid", "the disc is at most 14 mm thick, so it is solid",
+     "the disc is thicker than 14 mm: with vents its cheeks are thinner and get hotter", met_solid},
 };
 
 const struct hold_row *hold_rows(size_t *count)
@@ -197,6 +224,12 @@ static const struct {
     {"pull-seized-rear", HOLD_TOUCHED | HOLD_SHOES},
     {"yaw-seized-front", HOLD_REACHED | HOLD_GRIP | HOLD_TOUCHED},
     {"yaw-seized-rear", HOLD_REACHED | HOLD_GRIP | HOLD_TOUCHED | HOLD_SHOES},
+    {"rise-per-stop", HOLD_IRON},
+    {"surface-rise-per-stop", HOLD_IRON | HOLD_SOLID},
+    {"temperature-after-ten-stops", HOLD_IRON},
+    {"fluid-after-ten-stops", HOLD_IRON},
+    {"boiling-margin-dry", HOLD_IRON},
+    {"boiling-margin-wet", HOLD_IRON},
     {"slave-travel", HOLD_SLAVE},
     {"bearing-travel", HOLD_SLAVE},
     {"bearing-travel-spare", HOLD_SLAVE},

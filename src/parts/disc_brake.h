@@ -41,14 +41,16 @@ struct disc {
     struct length bearing_play;    /* "bearing play" at the disc's edge, assumed 0.05 mm */
     struct length thickness;       /* "disc thickness" */
     struct length least_thickness; /* "least thickness" cast in */
-    struct mass mass;           /* "disc mass": what warms; assumed the ring that the pads sweep */
-    struct duration cooling;    /* "cooling time" of the warm disc, assumed 500 s */
-    struct share heat_to_fluid; /* "heat to fluid", assumed 0.35 */
-    struct share friction_spread; /* "friction spread", up and down, assumed 0.10 */
-    struct length pad_left;       /* "pad left": friction material, thinnest pad */
-    struct length pad_new;        /* "pad new": the same when new, assumed 10 mm */
-    struct length pad_worn;       /* "pad worn": the same when worn out, assumed 2 mm */
+    struct mass mass;              /* "disc mass": what warms; assumed a solid plate of its sizes */
+    struct duration cooling;       /* "cooling time" of the warm disc, from its mass */
+    struct share heat_to_fluid;    /* "heat to fluid", assumed 0.35 */
+    struct share friction_spread;  /* "friction spread", up and down, assumed 0.10 */
+    struct length pad_left;        /* "pad left": friction material, thinnest pad */
+    struct length pad_new;         /* "pad new": the same when new, assumed 10 mm */
+    struct length pad_worn;        /* "pad worn": the same when worn out, assumed 2 mm */
 };
+
+#define DISC_SOLID_MOST 14e-3 /* m; a thicker disc may have vents inside, from memory */
 
 /* Area of the pistons that press on one side of the disc.
  *

@@ -7,6 +7,8 @@
 #include "parts/shoe.h"
 #include "units/quantity.h"
 
+#define DRUM_WALL 8e-3 /* m, usual thickness of a drum's rim, from memory */
+
 enum shoe_layout { SHOES_NOT_SAID, SHOES_LEADING_TRAILING, SHOES_TWO_LEADING, SHOES_DUO_SERVO };
 enum cylinder_layout {
     CYLINDER_NOT_SAID,
@@ -45,7 +47,7 @@ struct drum {
     struct length bridge;         /* "bridge": length of the pipe between its two cylinders */
     struct length lining_width;   /* "lining width", along the axle */
     struct mass mass;             /* "drum mass": what warms; assumed by its size */
-    struct duration cooling;      /* "cooling time" of the warm drum, assumed 800 s */
+    struct duration cooling;      /* "cooling time" of the warm drum, from its mass */
     struct share heat_to_fluid;   /* "heat to fluid", assumed 0.2 */
     struct share friction_spread; /* "friction spread", up and down, assumed 0.10 */
     struct length lining_left;    /* "lining left": friction material, thinnest place */

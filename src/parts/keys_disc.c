@@ -11,15 +11,28 @@ static double usual_new_pad(const struct part *part)
     return fmax(10e-3, part->as.disc.pad_left.m); /* fmax passes over a NaN */
 }
 
-#define IRON_DENSITY 7200 /* kg/m3, grey iron, from memory */
+#define IRON_DENSITY 7200  /* kg/m3, grey iron, from memory */
+#define IRON_HEAT    480.0 /* J/(kg K), at 150 degC, from memory */
+#define DISC_TO_AIR  40.0  /* W/(m2 K), moving, from memory: 500 s for 4 kg of 250 mm */
 
-static double swept_ring(const struct part *part)
+/* Of one face, without its hole. */
+static double whole_circle(const struct disc *disc)
+{
+    return PI / 4 * disc->disc_outer.m * disc->disc_outer.m;
+}
+
+static double whole_disc(const struct part *part)
 {
     const struct disc *disc = &part->as.disc;
-    double outer = disc->disc_outer.m / 2, inner = outer - disc->pad_height.m;
-    if (!(inner >= 0))
+    if (!(disc->thickness.m <= DISC_SOLID_MOST))
         return NAN;
-    return PI * (outer * outer - inner * inner) * disc->thickness.m * IRON_DENSITY;
+    return whole_circle(disc) * disc->thickness.m * IRON_DENSITY;
+}
+
+static double disc_cools(const struct part *part)
+{
+    const struct disc *disc = &part->as.disc;
+    return disc->mass.kg * IRON_HEAT / (DISC_TO_AIR * 2 * whole_circle(disc));
 }
 
 /* clang-format off */
@@ -121,10 +134,13 @@ static const struct key rows[] = {
      TRAVELS_ONLY},
     {.name = "disc mass", .others = "disk mass, rotor mass, disc weight",
      QUANTITY(DIMENSION_MASS, as.disc.mass), WITHIN(0.1, 100), USUALLY(1, 15),
-     ASSUME_BY(swept_ring, "from its sizes: the ring under the pads, solid, 7200 kg/m3; " MEMORY),
+     ASSUME_BY(whole_disc, "from its sizes: a solid plate of its diameter, the hat as heavy as the "
+                           "hole, 7200 kg/m3; up to 14 mm thick, else it may have vents; " MEMORY),
      .example = "4.2 kg", .help = "of the disc without its hub, on the kitchen scales", MEASURED},
     {.name = "cooling time", QUANTITY(DIMENSION_DURATION, as.disc.cooling),
-     WITHIN(10, 36000), USUALLY(200, 1200), ASSUME(500, "moving; " MEMORY),
+     WITHIN(10, 36000), USUALLY(200, 1200),
+     ASSUME_BY(disc_cools, "moving: mass * 480 J/(kg K) over 40 W/(m2 K) from both faces; by a "
+                           "factor of two; " MEMORY),
      .example = "500 s", .help = "in which a hot disc loses two thirds of its heat on the road",
      FIGURES_ONLY},
     {.name = "heat to fluid", SHARE(as.disc.heat_to_fluid),

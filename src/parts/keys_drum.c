@@ -11,14 +11,30 @@ static double usual_arm(const struct part *part)
     return 0.8 * part->as.drum.diameter.m / 2;
 }
 
-#define IRON_DENSITY 7200 /* kg/m3, grey iron, from memory */
-#define DRUM_WALL    8e-3 /* m, from memory */
+#define IRON_DENSITY  7200  /* kg/m3, grey iron, from memory */
+#define IRON_HEAT     480.0 /* J/(kg K), at 150 degC, from memory */
+#define DRUM_FACE     6e-3  /* m, thickness of its face, from memory */
+#define DRUM_TO_AIR   30.0  /* W/(m2 K), moving, from memory */
 
-static double drum_ring(const struct part *part)
+static double rim_width(const struct drum *drum)
+{
+    return 4.0 / 3 * drum->lining_width.m;
+}
+
+static double whole_drum(const struct part *part)
 {
     const struct drum *drum = &part->as.drum;
-    double width = 4.0 / 3 * drum->lining_width.m;
-    return PI * (drum->diameter.m + DRUM_WALL) * DRUM_WALL * width * IRON_DENSITY;
+    double rim = PI * (drum->diameter.m + DRUM_WALL) * DRUM_WALL * rim_width(drum);
+    double face = PI / 4 * drum->diameter.m * drum->diameter.m * DRUM_FACE;
+    return (rim + face) * IRON_DENSITY;
+}
+
+static double drum_cools(const struct part *part)
+{
+    const struct drum *drum = &part->as.drum;
+    double outer = drum->diameter.m + 2 * DRUM_WALL;
+    double outside = PI * outer * rim_width(drum) + PI / 4 * outer * outer;
+    return drum->mass.kg * IRON_HEAT / (DRUM_TO_AIR * outside);
 }
 
 static double usual_new_lining(const struct part *part)
@@ -182,11 +198,13 @@ static const struct key rows[] = {
      FIGURES_ONLY},
     {.name = "drum mass", .others = "drum weight", QUANTITY(DIMENSION_MASS, as.drum.mass),
      WITHIN(0.1, 100), USUALLY(1.5, 15),
-     ASSUME_BY(drum_ring, "from its sizes: a ring a third wider than the lining, 8 mm thick, "
-                          "7200 kg/m3; " MEMORY),
+     ASSUME_BY(whole_drum, "from its sizes: a rim a third wider than the lining, 8 mm thick, and a "
+                           "face of 6 mm, 7200 kg/m3; " MEMORY),
      .example = "4.5 kg", .help = "of the drum without its hub, on the kitchen scales", MEASURED},
     {.name = "cooling time", QUANTITY(DIMENSION_DURATION, as.drum.cooling),
-     WITHIN(10, 36000), USUALLY(400, 2000), ASSUME(800, "moving; " MEMORY),
+     WITHIN(10, 36000), USUALLY(400, 2000),
+     ASSUME_BY(drum_cools, "moving: mass * 480 J/(kg K) over 30 W/(m2 K) from rim and face outside; "
+                           "by a factor of two; " MEMORY),
      .example = "800 s", .help = "in which a hot drum loses two thirds of its heat on the road",
      FIGURES_ONLY},
     {.name = "heat to fluid", SHARE(as.drum.heat_to_fluid),

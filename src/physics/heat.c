@@ -7,7 +7,8 @@
 #define INTO_IRON     0.95
 #define CONDUCTIVITY  50.0   /* W/(m K) */
 #define DENSITY       7200.0 /* kg/m3 */
-#define SPECIFIC_HEAT 460.0  /* J/(kg K), for the thin warm layer */
+#define SPECIFIC_HEAT 460.0  /* J/(kg K), for the warm layer */
+#define THICK         0.01   /* diffusivity * time / depth^2: no warmth comes to the far side */
 
 /* Specific heat of grey iron, J/(kg K), on a line through two temperatures, degC. */
 #define COOL      20.0
@@ -42,19 +43,62 @@ struct warming heat_rise_iron(struct energy heat, struct mass mass, struct tempe
     return (struct warming){2 * per_kg / (c + sqrt(c * c + 2 * slope * per_kg))};
 }
 
-struct warming heat_surface_rise(struct energy heat, struct area swept, struct duration stop)
+/* A slab under a steady flow on one face: warming of that face, its growth, and its sum over time,
+ * all in parts of flow * depth / conductivity; tau: diffusivity * time / depth^2. */
+struct slab {
+    double rise, growth, sum;
+};
+
+static struct slab slab_at(double tau)
 {
-    if (!(heat.j >= 0) || !(swept.m2 > 0) || !(stop.s > 0))
+    const double pi2 = PI * PI;
+    struct slab slab = {tau + 1.0 / 3, 1, tau * tau / 2 + tau / 3 - 1.0 / 45};
+    for (int n = 1; n * n * pi2 * tau < 40; n++) {
+        double gone = exp(-n * n * pi2 * tau), n2 = n * n;
+        slab.rise -= 2 / pi2 * gone / n2;
+        slab.growth += 2 * gone;
+        slab.sum += 2 / (pi2 * pi2) * gone / (n2 * n2);
+    }
+    return slab;
+}
+
+/* The most of it under a flow that falls evenly to nothing in the time last: between half of it, as
+ * in thick iron, and all of it, as in thin. */
+static double slab_peak(double last)
+{
+    double low = last / 2, high = last;
+    for (int i = 0; i < 40; i++) {
+        double middle = (low + high) / 2;
+        struct slab slab = slab_at(middle);
+        if (slab.growth * last > slab.rise)
+            low = middle;
+        else
+            high = middle;
+    }
+    struct slab slab = slab_at(low);
+    return slab.rise - slab.sum / last;
+}
+
+struct warming heat_surface_rise(struct energy heat, struct area swept, struct length depth,
+                                 struct duration stop)
+{
+    if (!(heat.j >= 0) || !(swept.m2 > 0) || !(depth.m > 0) || !(stop.s > 0))
         return (struct warming){NAN};
     double flow = 2 * heat.j / (swept.m2 * stop.s);
-    double most = 4 / (3 * sqrt(2 * PI));
-    return (struct warming){most * flow * sqrt(stop.s / (CONDUCTIVITY * DENSITY * SPECIFIC_HEAT))};
+    double last = CONDUCTIVITY / (DENSITY * SPECIFIC_HEAT) * stop.s / (depth.m * depth.m);
+    if (last < THICK) {
+        double most = 4 / (3 * sqrt(2 * PI));
+        return (struct warming){most * flow *
+                                sqrt(stop.s / (CONDUCTIVITY * DENSITY * SPECIFIC_HEAT))};
+    }
+    return (struct warming){flow * depth.m / CONDUCTIVITY * slab_peak(last)};
 }
 
 /* What the brakes' data say of heat, disc or drum. */
 struct warmed {
     struct mass mass;
     struct area swept;
+    struct length depth; /* of iron behind each bit of it */
     double cooling_s, to_fluid;
 };
 
@@ -65,12 +109,14 @@ static struct warmed warmed_of(const struct part *part)
         double outer = disc->disc_outer.m / 2, inner = outer - disc->pad_height.m;
         return (struct warmed){disc->mass,
                                {inner >= 0 ? 2 * PI * (outer * outer - inner * inner) : NAN},
+                               {disc->thickness.m / 2},
                                disc->cooling.s,
                                disc->heat_to_fluid.of_1};
     }
     const struct drum *drum = &part->as.drum;
     return (struct warmed){drum->mass,
                            {PI * drum->diameter.m * drum->lining_width.m},
+                           {DRUM_WALL},
                            drum->cooling.s,
                            drum->heat_to_fluid.of_1};
 }
@@ -106,8 +152,8 @@ struct heat_state heat_of_brake(const struct system *system, const struct soluti
     state.heat.j = all > 0 ? whole.j * solution->brakes[brake].force.n / all : NAN;
     struct energy iron = {INTO_IRON * state.heat.j};
     state.rise = heat_rise_iron(iron, warmed.mass, (struct temperature){HEAT_AIR});
-    state.surface =
-        heat_surface_rise(iron, warmed.swept, time_of_stop(vehicle, solution->deceleration));
+    state.surface = heat_surface_rise(iron, warmed.swept, warmed.depth,
+                                      time_of_stop(vehicle, solution->deceleration));
     state.after_ten.celsius = after_stops(iron, &warmed, vehicle->hot_stop_gap.s);
     state.fluid.celsius = HEAT_AIR + warmed.to_fluid * (state.after_ten.celsius - HEAT_AIR);
     return state;

@@ -5,7 +5,8 @@
 
 /* How warm the brakes get. */
 
-#define HEAT_AIR 20.0 /* degC of the air and of brakes that are cold */
+#define HEAT_AIR       20.0  /* degC of the air and of brakes that are cold */
+#define HEAT_IRON_MOST 600.0 /* degC up to which the law of its specific heat serves */
 enum { HEAT_STOPS = 10 };
 
 /* Energy that slowing takes from a car.
@@ -30,33 +31,39 @@ struct warming heat_rise(struct energy heat, struct mass mass, double specific_h
  *   at      where it starts, degC
  *   gives   the root of heat/mass = integral of c, K
  *
- * Source: the two values, from memory. Up to about 600 degC.
+ * Source: the two values, from memory. Up to about 600 degC: tested by what shows it.
  * Checked by: tests/physics/test_heat.c
  */
 struct warming heat_rise_iron(struct energy heat, struct mass mass, struct temperature at);
 
-/* Greatest rise of the rubbed surface over the rest, in one stop with evenly falling speed:
- * 4/(3 sqrt(2 pi)) q sqrt(t)/sqrt(k rho c), with the heat flow at first q = 2 E/(A t).
+/* Greatest rise of the rubbed surface over its start, in one stop with evenly falling speed: of a
+ * slab whose far side lets no heat through, under the flow q (1 - t/stop), q = 2 E/(A stop).
  *
  *   heat    into the iron, J, >= 0
  *   swept   area that takes it, m2, > 0
- *   stop    time t, s, > 0
+ *   depth   of iron behind it, m, > 0: half of a solid disc, which is rubbed from both sides
+ *   stop    how long it takes, s, > 0
  *   gives   K; NaN outside
  *
- * Iron much thicker than the warm layer: 8 mm for a stop of 4 s. A thinner disc or drum, rubbed
- * from both sides or one, warms through instead: its mean rise then counts. Grey iron k 50 W/(m K),
- * rho 7200 kg/m3, c 460 J/(kg K), from memory. Source: half space under an evenly falling flow, H.
- * S. Carslaw and J. C. Jaeger, Conduction of Heat in Solids, from memory; books round sqrt(5/18).
- * Checked by: tests/physics/test_heat.c
+ * It is all of the rise: nothing comes on top. Thin iron warms through: its mean rise E/(A rho c
+ * depth), reached at the end; thick iron as a half space, 4/(3 sqrt(2 pi)) q sqrt(stop)/sqrt(k rho
+ * c), half way (books round to sqrt(5/18)). The greater of the two is up to 10 % short in between,
+ * about 8 mm for a stop of 4 s.
+ * Grey iron k 50 W/(m K), rho 7200 kg/m3, c 460 J/(kg K), from memory: on the hot side, since 52
+ * to 66 W/(m K) follow from the diffusivity of brake discs, 0.156 to 0.200 cm2/s, R. L. Hecht, R.
+ * B. Dinwiddie and H. Wang, J. Materials Science 34 (1999) 4775, abstract. Source: H. S. Carslaw
+ * and J. C. Jaeger, Conduction of Heat in Solids, slab and half space under a flow, from memory,
+ * summed over the falling flow. Checked by: tests/physics/test_heat.c
  */
-struct warming heat_surface_rise(struct energy heat, struct area swept, struct duration stop);
+struct warming heat_surface_rise(struct energy heat, struct area swept, struct length depth,
+                                 struct duration stop);
 
 /* Of one brake in the stop that the vehicle's data ask for, spread over the brakes as their forces
  * are in the solution. */
 struct heat_state {
     struct energy heat;           /* into this brake, pads and linings included */
     struct warming rise;          /* mean, of a cold disc or drum in one stop */
-    struct warming surface;       /* of what is rubbed, over the rest */
+    struct warming surface;       /* of what is rubbed, at its most in that stop */
     struct temperature after_ten; /* of the disc or drum, after ten stops so far apart */
     struct temperature fluid;     /* at its pistons, then */
 };

@@ -90,6 +90,7 @@ static void fluid_has_a_margin_new_and_old(void **state)
     struct driven_car driven = driven_start();
     driven_say(&driven, driven.fluid, "grade", GRADE_DOT4);
     driven_say(&driven, driven.usual.front_left, "disc mass", 6);
+    driven_say(&driven, driven.usual.front_left, "cooling time", 500);
     struct figures figures = figures_now(&driven);
     double fluid = value(&figures, "fluid-after-ten-stops", "front left disc");
     assert_true(fluid > 25 &&
@@ -102,6 +103,74 @@ static void fluid_has_a_margin_new_and_old(void **state)
     driven_finish(&driven);
 }
 
+/* Light enough a disc comes above 600 degC in ten stops, where nothing is known of its iron. */
+static void above_600_degrees_the_figures_say_that_their_law_ends(void **state)
+{
+    (void)state;
+    static const char *const ids[] = {"temperature-after-ten-stops", "fluid-after-ten-stops",
+                                      "boiling-margin-dry", "boiling-margin-wet"};
+    struct driven_car driven = driven_start();
+    int disc = driven.usual.front_left;
+    driven_say(&driven, driven.fluid, "grade", GRADE_DOT4);
+    driven_say(&driven, disc, "cooling time", 36000);
+    for (int hot = 0; hot < 2; hot++) {
+        driven_say(&driven, disc, "disc mass", hot ? 2.5 : 12);
+        struct figures figures = figures_now(&driven);
+        double most = value(&figures, ids[0], "front left disc");
+        assert_true(hot ? most > 600 : most < 600);
+        for (int i = 0; i < 4; i++) {
+            const struct figure *figure = figures_find(&figures, ids[i], "front left disc");
+            assert_true(figure->holds != 0);
+            assert_int_equal(figure->holds_broken != 0, hot);
+        }
+    }
+    driven_finish(&driven);
+}
+
+/* 240 by 10 mm of iron without a hole: pi/4 * 0.24^2 * 0.010 * 7200 = 3.257 kg; cooled from both
+ * faces at 40 W/(m2 K): 3.257 * 480/(40 * 2 * 0.04524) = 432 s. */
+static void a_disc_weighs_as_a_plate_and_cools_by_its_mass(void **state)
+{
+    (void)state;
+    struct part part;
+    struct arena *arena = arena_create();
+    part_blank(&part, KIND_DISC, arena);
+    part.as.disc.disc_outer.m = 0.24;
+    part.as.disc.pad_height.m = 0.04;
+    part.as.disc.thickness.m = 0.010;
+    part_assume(&part);
+    near(part.as.disc.mass.kg, 3.257, 1e-3);
+    near(part.as.disc.cooling.s, 432, 0.1);
+    part_blank(&part, KIND_DISC, arena);
+    part.as.disc.disc_outer.m = 0.24;
+    part.as.disc.pad_height.m = 0.04;
+    part.as.disc.thickness.m = 0.020; /* may have vents */
+    part_assume(&part);
+    near_unknown(part.as.disc.mass.kg);
+    near_unknown(part.as.disc.cooling.s);
+    part.as.disc.mass.kg = 6; /* weighed */
+    part_assume(&part);
+    near(part.as.disc.cooling.s, 795.8, 0.1);
+    arena_destroy(arena);
+}
+
+/* 228.6 mm inside, lining 44 mm wide: rim pi * 0.2366 * 0.008 * 0.05867 m3 and face pi/4 * 0.2286^2
+ * * 0.006 m3 of 7200 kg/m3: 2.512 + 1.773 = 4.285 kg; outside pi * 0.2446 * 0.05867 + pi/4 *
+ * 0.2446^2 = 0.09207 m2: 4.285 * 480/(30 * 0.09207) = 744.6 s. */
+static void a_drum_weighs_rim_and_face_and_cools_by_its_mass(void **state)
+{
+    (void)state;
+    struct part part;
+    struct arena *arena = arena_create();
+    part_blank(&part, KIND_DRUM, arena);
+    part.as.drum.diameter.m = 0.2286;
+    part.as.drum.lining_width.m = 0.044;
+    part_assume(&part);
+    near(part.as.drum.mass.kg, 4.285, 1e-3);
+    near(part.as.drum.cooling.s, 744.6, 0.2);
+    arena_destroy(arena);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -110,6 +179,9 @@ int main(void)
         cmocka_unit_test(a_drum_that_nearly_locks_says_so),
         cmocka_unit_test(a_hot_drum_tells_what_it_costs),
         cmocka_unit_test(fluid_has_a_margin_new_and_old),
+        cmocka_unit_test(above_600_degrees_the_figures_say_that_their_law_ends),
+        cmocka_unit_test(a_disc_weighs_as_a_plate_and_cools_by_its_mass),
+        cmocka_unit_test(a_drum_weighs_rim_and_face_and_cools_by_its_mass),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

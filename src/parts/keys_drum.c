@@ -11,10 +11,10 @@ static double usual_arm(const struct part *part)
     return 0.8 * part->as.drum.diameter.m / 2;
 }
 
-#define IRON_DENSITY  7200  /* kg/m3, grey iron, from memory */
-#define IRON_HEAT     480.0 /* J/(kg K), at 150 degC, from memory */
-#define DRUM_FACE     6e-3  /* m, thickness of its face, from memory */
-#define DRUM_TO_AIR   30.0  /* W/(m2 K), moving, from memory */
+#define IRON_DENSITY 7200  /* kg/m3, grey iron, from memory */
+#define IRON_HEAT    480.0 /* J/(kg K), at 150 degC, from memory */
+#define DRUM_FACE    6e-3  /* m, thickness of its face, from memory */
+#define DRUM_TO_AIR  30.0  /* W/(m2 K), moving, from memory */
 
 static double rim_width(const struct drum *drum)
 {

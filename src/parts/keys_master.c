@@ -49,7 +49,7 @@ static const struct key rows[] = {
      .example = "1.2 mm", .help = "travel of a piston until its seal has covered the small port",
      TRAVELS_ONLY},
     {.name = "rod gap", .others = "push rod gap, push rod clearance", LENGTH(as.master.rod_gap),
-     WITHIN(0, 20e-3), USUALLY(0.2e-3, 2.5e-3), ASSUME(0.8e-3, PRACTICE),
+     WITHIN(0, 20e-3), USUALLY(0.2e-3, 3.5e-3), ASSUME(0.8e-3, PRACTICE),
      .example = "0.8 mm", .help = "push rod to piston at rest: feel it with thumb and finger", MEASURED,
      TRAVELS_ONLY},
     {.name = "efficiency", NUMBER(as.master.efficiency),

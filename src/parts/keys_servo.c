@@ -91,8 +91,8 @@ static const struct key rows[] = {
      .example = "0.2 mL", .help = "remote: fluid that moves its own valve as it begins to help",
      TRAVELS_ONLY},
     {.name = "output rod gap", LENGTH(as.servo.rod_gap),
-     WITHIN(0, 20e-3), USUALLY(0, 2e-3), ASSUME_NOTHING, ONLY(is_direct),
-     .example = "0.5 mm", .help = "direct: its output rod to the piston of the master at rest", MEASURED,
+     WITHIN(0, 20e-3), USUALLY(0.1e-3, 2e-3), ASSUME(0.3e-3, MEMORY), ONLY(is_direct),
+     .example = "0.3 mm", .help = "direct: its output rod to the piston of the master at rest", MEASURED,
      TRAVELS_ONLY},
     ROW_ON, ROW_HEIGHT, ROWS_CHAMBER(NIPPLES_NONE, "6 mL"), ROW_RIGID, ROW_NOTE};
 

@@ -289,12 +289,21 @@ static double past_bore(const struct pistons *pistons, const struct solution *in
     return any_lost ? past : known_most(past, sum - pistons->data->stroke.m);
 }
 
+static bool is_assumed(const struct part *part, size_t field)
+{
+    return part_origin(part, field)->kind == ORIGIN_ASSUMED;
+}
+
 struct length press_rod_gap(const struct system *system, int master)
 {
     int servo = pressure_servo_of(system, master);
-    if (servo >= 0 && !isnan(system->parts[servo].as.servo.rod_gap.m))
-        return system->parts[servo].as.servo.rod_gap;
-    return system->parts[master].as.master.rod_gap;
+    struct length of_master = system->parts[master].as.master.rod_gap;
+    if (servo < 0 || isnan(system->parts[servo].as.servo.rod_gap.m))
+        return of_master;
+    bool only_master = !isnan(of_master.m) &&
+                       !is_assumed(&system->parts[master], FIELD(as.master.rod_gap)) &&
+                       is_assumed(&system->parts[servo], FIELD(as.servo.rod_gap));
+    return only_master ? of_master : system->parts[servo].as.servo.rod_gap;
 }
 
 struct length press_free_play(const struct pedal *pedal)

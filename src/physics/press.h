@@ -20,8 +20,8 @@ struct reach {
 /* Whether a pedal works a master that feeds a brake. */
 bool press_is_brake(const struct system *system, const struct network *network, int pedal);
 
-/* The gap in front of a master's piston: of the servo's output rod where that is given, else of the
- * push rod. */
+/* The gap in front of a master's piston: of the servo's output rod, but of the push rod where there
+ * is none, or where only that one was measured. */
 struct length press_rod_gap(const struct system *system, int master);
 /* What of that gap counts by itself: all of it behind a direct servo and where no free play is said
  * of the pedal; else none, since who feels for the free play closes the gap. */

@@ -290,8 +290,7 @@ static void a_figure_that_cannot_be_had_names_what_is_missing(void **state)
     arena_destroy(arena);
 }
 
-/* By hand: the servo's output rod has no gap given, so the master's 0.8 mm counts; 290/76 * 0.8 mm.
- */
+/* By hand: no gap is given, so the servo's output rod has its usual 0.3 mm; 290/76 * 0.3 mm. */
 static void a_gap_is_lost_times_the_ratio(void **state)
 {
     (void)state;
@@ -299,7 +298,7 @@ static void a_gap_is_lost_times_the_ratio(void **state)
     struct result *result = ready_result(arena, VAN, NULL);
     const struct figure *lost = figures_find(&result->figures, "pedal-lost-rod-gap", NULL);
     assert_non_null(lost);
-    near(lost->value, 290.0 / 76.0 * 0.8e-3, 1e-9);
+    near(lost->value, 290.0 / 76.0 * 0.3e-3, 1e-9);
     arena_destroy(arena);
 }
 

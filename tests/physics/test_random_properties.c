@@ -351,7 +351,8 @@ static void without_give_only_the_play_is_left(void **state)
         if (direct)
             strokes += made.assisted ? made.system->parts[servo].as.servo.lost_motion.m
                                      : made.system->parts[servo].as.servo.lost_without.m;
-        if (direct && made.system->parts[servo].as.servo.rod_gap.m >= 0) {
+        if (direct && part_origin(&made.system->parts[servo], FIELD(as.servo.rod_gap))->kind ==
+                          ORIGIN_GIVEN) {
             const struct circuit *circuit = &made.network->circuits[0];
             strokes += made.system->parts[servo].as.servo.rod_gap.m -
                        made.system->parts[circuit->master].as.master.rod_gap.m;

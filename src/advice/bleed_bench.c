@@ -63,15 +63,24 @@ static bool is_tried(const struct bench *bench, int vertex)
     const struct part *part = &bench->system->parts[bench->network->edges[edge].part];
     int parent = bench->network->vertices[vertex].parent;
     bool emptied = bench->set->air[parent] || part_was_opened(part);
-    return emptied && part->kind == KIND_PIPE && !part_is_new(part) && part->as.pipe.length.m > 0;
+    bool suspected = part->found.bore == BORE_STAINED || part->found.bore == BORE_PITTED;
+    return emptied && suspected && part->kind == KIND_PIPE && !part_is_new(part) &&
+           part->as.pipe.length.m > 0;
+}
+
+/* The fluid in a vertex, NULL when there is none. */
+static const struct fluid *fluid_at(const struct bench *bench, int vertex)
+{
+    int circuit = bench->network->vertices[vertex].circuit;
+    int fluid = system_fluid_of(bench->system, bench->network->circuits[circuit].master);
+    return fluid >= 0 ? &bench->system->parts[fluid].as.fluid : NULL;
 }
 
 static double flow_of(const struct bench *bench, int vertex)
 {
     const struct vertex *at = &bench->network->vertices[vertex];
     const struct part *pipe = &bench->system->parts[bench->network->edges[at->edge].part];
-    int fluid = system_fluid_of(bench->system, bench->network->circuits[at->circuit].master);
-    const struct fluid *in = fluid >= 0 ? &bench->system->parts[fluid].as.fluid : NULL;
+    const struct fluid *in = fluid_at(bench, vertex);
     const struct fluid_row *row = in != NULL ? fluid_row(in->grade) : NULL;
     if (row == NULL) {
         return NAN;
@@ -109,6 +118,7 @@ static void try_pipes(struct bench *bench)
         }
         step->least.m = limit_value("flow-test-head");
         step->flow = flow;
+        step->temperature = fluid_at(bench, v)->temperature;
     }
 }
 

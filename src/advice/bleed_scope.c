@@ -72,6 +72,12 @@ static bool is_at_hand(const struct system *system, struct date done)
     return true;
 }
 
+bool fluid_is_changed(const struct system *system, int fluid)
+{
+    const struct done *done = &system->parts[fluid].done;
+    return (done->renewed || done->replaced) && is_at_hand(system, done->date);
+}
+
 /* Nipples of parts with an inlet and an outlet sit behind the outlet. */
 static int nipple_chamber(const struct part *part, int index)
 {
@@ -110,6 +116,11 @@ bool master_ran_dry(const struct system *system, int master)
 
 bool fluid_is_renewed(const struct system *system)
 {
+    for (int i = 0; i < system->part_count; i++) {
+        if (system->parts[i].kind == KIND_FLUID && fluid_is_changed(system, i)) {
+            return true;
+        }
+    }
     return system->fluid_renewed && is_at_hand(system, system->fluid_renewed_date);
 }
 

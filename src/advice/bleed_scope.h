@@ -38,6 +38,8 @@ int nipples_of(const struct part *part);
 /* The vertex that a nipple opens; -1 when no circuit reaches it. */
 int nipple_vertex(const struct system *system, const struct network *network, struct nipple nipple);
 /* Whether the work fitted a new part. */
+/* Whether the work at hand changes this fluid: all of it, or for another. */
+bool fluid_is_changed(const struct system *system, int fluid);
 bool part_is_new(const struct part *part);
 /* Whether a master, or the reservoir that feeds it, ran dry. */
 bool master_ran_dry(const struct system *system, int master);

@@ -72,6 +72,13 @@ static void set_kit(struct settings *settings)
     }
 }
 
+/* Whether the fluid of a master is changed while its reservoir stays. */
+static bool draws_old(const struct system *system, int master, int reservoir)
+{
+    int fluid = system_fluid_of(system, master);
+    return fluid >= 0 && fluid_is_changed(system, fluid) && !part_is_new(&system->parts[reservoir]);
+}
+
 static void fill_reservoirs(struct settings *settings)
 {
     const struct system *system = settings->system;
@@ -81,6 +88,9 @@ static void fill_reservoirs(struct settings *settings)
                             ? reservoir_of(system, i)
                             : -1;
         if (reservoir >= 0 && !filled[reservoir]) {
+            if (draws_old(system, i, reservoir)) {
+                add_for(settings, "set-draw-old", reservoir);
+            }
             add_for(settings, "set-reservoir", reservoir)->text = fluid_words(system, i);
             filled[reservoir] = true;
         }
@@ -98,10 +108,14 @@ static void set_fluids(struct settings *settings)
             continue;
         }
         const struct fluid_row *found = fluid_row(fluid->found), *wanted = fluid_row(fluid->grade);
+        if (found->family == wanted->family && part_is_new(&system->parts[i])) {
+            continue; /* that is what the work does */
+        }
         struct step *step = add_for(
             settings, found->family == wanted->family ? "set-other-grade" : "set-wrong-fluid", i);
         step->text = text_print(settings->arena, "%s was found in the car, and %s belongs there",
                                 found->word, wanted->word);
+        step->of_fluid = fluid_cleaning_words(found->family);
     }
 }
 

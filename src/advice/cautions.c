@@ -46,11 +46,18 @@ static const struct caution_row rows[] = {
      "It burns eyes, irritates skin, is poisonous, lifts paint and catches fire on hot iron.",
      "Gloves and glasses. Rinse eyes for 15 minutes and see a doctor. Flood paint with water at "
      "once. Keep it from children: it tastes sweet.",
-     CAUTION_BLEEDING},
+     CAUTION_GLYCOL},
+    {"oil", "CAUTION", "Silicone fluid and mineral oil",
+     "They irritate eyes and skin, make floors and linings slippery and burn on hot iron; a little "
+     "of either ruins the seals of a system for the other kinds.",
+     "Gloves and glasses. Rinse eyes for 15 minutes and see a doctor. Wipe up every drop. Keep "
+     "funnels, tins and rubber for it apart, and from children.",
+     CAUTION_OIL},
     {"silicone", "CAUTION", "Silicone fluid",
      "It does not mix with other brake fluid; the mix swells seals and parts in the pipes.",
      "Only in a system that was stripped, dried and given new seals. Do not shake it: it keeps "
-     "the bubbles.",
+     "the bubbles. Water that gets in lies free and boils as water does: draw off at the lowest "
+     "nipple.",
      CAUTION_SILICONE},
     {"motorcycle", "CAUTION", "A motorcycle on its stand", "It falls while a nipple is turned.",
      "Strap it down and chock the wheel. Keep fluid off disc, pads and tyre.", CAUTION_MOTORCYCLE},
@@ -69,12 +76,19 @@ const struct caution_row *caution_rows(size_t *count)
     return rows;
 }
 
-static bool has_silicone(const struct system *system)
+static enum fluid_family family_of(enum fluid_grade grade)
+{
+    const struct fluid_row *row = fluid_row(grade);
+    return row == NULL ? FAMILY_UNKNOWN : row->family;
+}
+
+/* Whether fluid of a family is in the car, or was found in it. */
+static bool has_family(const struct system *system, enum fluid_family family)
 {
     for (int i = 0; i < system->part_count; i++) {
-        const struct part *part = &system->parts[i];
-        if (part->kind == KIND_FLUID &&
-            (part->as.fluid.grade == GRADE_DOT5 || part->as.fluid.found == GRADE_DOT5)) {
+        const struct fluid *fluid = &system->parts[i].as.fluid;
+        if (system->parts[i].kind == KIND_FLUID &&
+            (family_of(fluid->grade) == family || family_of(fluid->found) == family)) {
             return true;
         }
     }
@@ -97,8 +111,13 @@ bool caution_applies(const struct caution_row *row, const struct system *system)
         return system_first(system, KIND_DRUM) >= 0;
     case CAUTION_CLUTCH:
         return system_first(system, KIND_SLAVE) >= 0;
+    case CAUTION_GLYCOL:
+        return has_family(system, FAMILY_GLYCOL) || has_family(system, FAMILY_CASTOR) ||
+               system_first(system, KIND_FLUID) < 0;
     case CAUTION_SILICONE:
-        return has_silicone(system);
+        return has_family(system, FAMILY_SILICONE);
+    case CAUTION_OIL:
+        return has_family(system, FAMILY_SILICONE) || has_family(system, FAMILY_MINERAL);
     case CAUTION_MOTORCYCLE:
         return motorcycle;
     }

@@ -13,7 +13,9 @@ enum caution_when {
     CAUTION_ROAD,
     CAUTION_ROAD_MOTORCYCLE,
     CAUTION_CLUTCH,
+    CAUTION_GLYCOL,
     CAUTION_SILICONE,
+    CAUTION_OIL, /* silicone or mineral oil */
     CAUTION_MOTORCYCLE
 };
 struct caution_row {

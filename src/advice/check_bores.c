@@ -6,6 +6,7 @@
 #include "advice/bleed_scope.h"
 #include "advice/fit.h"
 #include "advice/part_bore.h"
+#include "advice/phrases.h"
 
 /* A concentric slave's bore is that of its sleeve, which no series covers. */
 static bool has_series(const struct part *part)
@@ -83,6 +84,7 @@ void check_one_side_renewed(struct checking *checking, const struct check_row *r
         if (other >= 0 && part_is_new(part) && !part_is_new(&checking->system->parts[other])) {
             struct finding *finding = finding_add(checking, row, i, NO_FIELD);
             finding->place = part->done.place;
+            finding_text(finding, "cylinder", cylinder_words(checking->arena, part));
             finding_text(finding, "other", checking->system->parts[other].name);
         }
     }

@@ -4,6 +4,7 @@
 #include <stddef.h>
 
 #include "advice/bleed_scope.h"
+#include "advice/phrases.h"
 
 static enum fluid_family family_of(enum fluid_grade grade)
 {
@@ -31,6 +32,7 @@ void check_fluid_old(struct checking *checking, const struct check_row *row)
             struct finding *finding = finding_add(checking, row, i, FIELD(as.fluid.renewed));
             finding_quantity(finding, "years", years, DIMENSION_NUMBER);
             finding_quantity(finding, "most", most_years(part, row), DIMENSION_NUMBER);
+            finding_text(finding, "aged", fluid_aging_words(family_of(part->as.fluid.grade)));
         }
     }
 }
@@ -40,7 +42,8 @@ void check_fluid_age(struct checking *checking, const struct check_row *row)
     for (int i = 0; i < checking->system->part_count; i++) {
         const struct part *part = &checking->system->parts[i];
         if (part->kind == KIND_FLUID && !date_known(part->as.fluid.renewed)) {
-            finding_add(checking, row, i, FIELD(as.fluid.renewed));
+            struct finding *finding = finding_add(checking, row, i, FIELD(as.fluid.renewed));
+            finding_text(finding, "aged", fluid_aging_words(family_of(part->as.fluid.grade)));
         }
     }
 }
@@ -54,10 +57,12 @@ static void find_other(struct checking *checking, const struct check_row *row, b
             fluid->grade == GRADE_NOT_SAID || fluid->found == fluid->grade) {
             continue;
         }
-        if ((family_of(fluid->found) == family_of(fluid->grade)) == same_family) {
+        bool settled = same_family && part_is_new(part); /* all of it was changed */
+        if (!settled && (family_of(fluid->found) == family_of(fluid->grade)) == same_family) {
             struct finding *finding = finding_add(checking, row, i, FIELD(as.fluid.found));
             finding_text(finding, "found", fluid_row(fluid->found)->word);
             finding_text(finding, "grade", fluid_row(fluid->grade)->word);
+            finding_text(finding, "cleaning", fluid_cleaning_words(family_of(fluid->found)));
         }
     }
 }

@@ -1,6 +1,7 @@
 #include "advice/checks.h"
 
 #include "advice/bleed_scope.h"
+#include "advice/phrases.h"
 
 /* What was found on a part that is replaced in the same work is settled by the work. */
 static bool stays(const struct part *part)
@@ -53,6 +54,17 @@ void check_nipple_seized(struct checking *checking, const struct check_row *row)
         const struct part *part = &checking->system->parts[i];
         if (part->found.nipple == NIPPLE_SEIZED && stays(part)) {
             finding_add(checking, row, i, NO_FIELD);
+        }
+    }
+}
+
+void check_caliper_pitted(struct checking *checking, const struct check_row *row)
+{
+    for (int i = 0; i < checking->system->part_count; i++) {
+        const struct part *part = &checking->system->parts[i];
+        if (part->found.bore == BORE_PITTED && part->kind == KIND_DISC && stays(part)) {
+            struct finding *finding = finding_add(checking, row, i, NO_FIELD);
+            finding_text(finding, "cylinder", cylinder_words(checking->arena, part));
         }
     }
 }

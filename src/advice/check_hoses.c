@@ -126,3 +126,13 @@ void check_rigid_accepted(struct checking *checking, const struct check_row *row
         }
     }
 }
+
+void check_pipe_copper(struct checking *checking, const struct check_row *row)
+{
+    for (int i = 0; i < checking->system->part_count; i++) {
+        const struct part *part = &checking->system->parts[i];
+        if (part->kind == KIND_PIPE && part->as.pipe.material == PIPE_COPPER) {
+            finding_add(checking, row, i, FIELD(as.pipe.material));
+        }
+    }
+}

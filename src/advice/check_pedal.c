@@ -179,7 +179,11 @@ static enum pedal_use pedal_use(const struct checking *checking, int pedal)
         if (circuit->clutch) {
             return USE_CLUTCH;
         }
-        return pressure_servo_of(checking->system, circuit->master) >= 0 ? USE_ASSISTED : USE_PLAIN;
+        if (pressure_servo_of(checking->system, circuit->master) >= 0) {
+            return USE_ASSISTED;
+        }
+        /* a remote servo is put behind pedals of either kind */
+        return system_first(checking->system, KIND_SERVO) >= 0 ? USE_NONE : USE_PLAIN;
     }
     return USE_NONE;
 }

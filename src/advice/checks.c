@@ -110,7 +110,10 @@ static const struct check_row rows[] = {
      "Lengthen the gap before bleeding.", CUSTOM, "rod-gap-least", check_rod_gap},
     {"rod-gap-large", SEVERITY_ADVICE,
      "The gap between push rod and piston of the {part} is {gap}; at most {limit} is wanted.",
-     "It is lost at the pad times the pedal's ratio: {lost}.", "Shorten the gap before bleeding.",
+     "It is lost at the pad times the pedal's ratio: {lost}.",
+     "Shorten the gap before bleeding, unless the maker asks for more: some old ones asked for "
+     "twice "
+     "as much.",
      CUSTOM, "rod-gap-most", check_rod_gap_wide},
     {"rod-gap-beyond-play", SEVERITY_ADVICE,
      "The {part} has {play} of free play at the pad, but the gap in front of the piston alone "
@@ -281,13 +284,18 @@ static const struct check_row rows[] = {
      "What moves tires metal.", "Look at its coil and its clips at every service.", CUSTOM, NULL,
      check_rigid_accepted},
 
+    {"pipe-of-copper", SEVERITY_WARNING, "The {part} is of copper.",
+     "Plain copper hardens where it shakes, and cracks; its flares thin as they are tightened.",
+     "Renew it in steel or copper-nickel; look at its flares until then.", CUSTOM, NULL,
+     check_pipe_copper},
+
     /* nipples, and what was found */
     {"nipple-not-at-top", SEVERITY_ADVICE,
      "The nipple of the {part} lies {below} below the top of its chamber.",
      "The air above it stays, however long it is bled.",
      "Unbolt the part and turn the nipple uppermost for bleeding; see that left and right are not "
      "swapped.",
-     "trade article (publisher withheld)", NULL, check_nipple_below},
+     "trade article", NULL, check_nipple_below},
     {"nipple-none", SEVERITY_NOTE, "The {part} has no nipple.",
      "Air in it comes out only at a cracked union.",
      "Crack its union while the pedal goes down, and shut it before the pedal comes up.", CUSTOM,
@@ -300,6 +308,10 @@ static const struct check_row rows[] = {
      "Forced, it shears.",
      "Soak it for days, warm it, tap it. Have a new cylinder at hand before it is forced.", CUSTOM,
      NULL, check_nipple_seized},
+    {"caliper-pitted", SEVERITY_DANGER, "The {cylinder} was found pitted.",
+     "Its seals run on the pistons and sit in the bores: pits cut them and let fluid by.",
+     "Renew the caliper, or its pistons and have the bores looked at; pits are not honed out.",
+     CUSTOM, NULL, check_caliper_pitted},
     {"bore-pitted", SEVERITY_DANGER, "The bore of the {part} was found pitted.",
      "A cup does not seal over pits, and they cut it.",
      "Renew it or have it sleeved; pits are not honed out.", CUSTOM, NULL, check_bore_pitted},
@@ -364,8 +376,7 @@ static const struct check_row rows[] = {
 
     /* fluid */
     {"fluid-old", SEVERITY_ADVICE, "The {part} is {years} years old; it is changed every {most}.",
-     "It has taken up water: it boils early and rusts from inside.", "Change it.", CUSTOM,
-     "fluid-age-most", check_fluid_old},
+     "{aged}.", "Change it.", CUSTOM, "fluid-age-most", check_fluid_old},
     {"fluid-near-boiling", SEVERITY_WARNING,
      "Ten hard stops would take the fluid in the {part} to {reached}; at its age it boils at "
      "{boils}, and {margin} are wanted between.",
@@ -385,22 +396,20 @@ static const struct check_row rows[] = {
      "Silicone takes up no water: it gathers in the lowest place, and steam is a pedal without "
      "brake.",
      "Draw some fluid off at the lowest nipple once a year and look for water.",
-     "owners' club and trade texts (publishers withheld); water by definition", "free-water-boils",
-     check_free_water},
+     "owners' club and trade texts; water by definition", "free-water-boils", check_free_water},
     {"drum-grows-hot", SEVERITY_ADVICE,
      "At {hot} the drum of the {part} has grown so that each piston goes {farther} beyond its "
      "clearance of {clearance}.",
      "The pedal drops as the drums get hot.",
      "Set the shoes close, and again after bedding in; leave the rest of the pedal for it.", CUSTOM,
      "drum-growth-most", check_drum_grows},
-    {"fluid-age-unknown", SEVERITY_ADVICE, "When the {part} was changed is not known.",
-     "Old fluid boils early.", "Change it, and write the date down.", CUSTOM, NULL,
-     check_fluid_age},
+    {"fluid-age-unknown", SEVERITY_ADVICE, "When the {part} was changed is not known.", "{aged}.",
+     "Change it, and write the date down.", CUSTOM, NULL, check_fluid_age},
     {"fluid-wrong-found", SEVERITY_DANGER,
      "{found} was found where the {part} is described as {grade}.",
      "They do not mix: seals swell or shrink within hours or months.",
-     "Strip all of it, renew everything of rubber, flush the pipes with alcohol, dry them.", CUSTOM,
-     NULL, check_fluid_found_other},
+     "Strip all of it and take out everything of rubber to renew it; {cleaning}.", CUSTOM, NULL,
+     check_fluid_found_other},
     {"fluid-other-grade-found", SEVERITY_NOTE,
      "{found} was found where the {part} is described as {grade}.",
      "The two mix; the mix counts as the lower grade.", "Change all of it.", CUSTOM, NULL,
@@ -492,7 +501,7 @@ static const struct check_row rows[] = {
      "Effort, travel, reserve and balance are no longer those of the maker.",
      "Ask the command fit about it, without this work; the maker's bore where it does not suit.",
      CUSTOM, "bore-change-most", check_bore_changed},
-    {"renewed-one-side-only", SEVERITY_ADVICE, "The {part} is new, the {other} is not.",
+    {"renewed-one-side-only", SEVERITY_ADVICE, "The {cylinder} is new, that of the {other} is not.",
      "Sides that differ pull, and what aged together fails together.", "Renew the other side too.",
      CUSTOM, NULL, check_one_side_renewed},
 

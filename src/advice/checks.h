@@ -112,12 +112,14 @@ CHECK(hose_age);
 CHECK(hose_idle);
 CHECK(mount_unknown);
 CHECK(rigid_accepted);
+CHECK(pipe_copper);
 CHECK(vacuum_hose);
 /* check_found.c */
 CHECK(nipple_below);
 CHECK(nipple_none);
 CHECK(nipple_sheared);
 CHECK(nipple_seized);
+CHECK(caliper_pitted);
 CHECK(bore_pitted);
 CHECK(bore_stained);
 CHECK(pistons_stuck);

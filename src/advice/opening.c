@@ -329,14 +329,26 @@ static void put_back_masters(struct opening *opening, int servo)
     for_masters_on(opening, servo, "close-master-back");
 }
 
-static void put_on_master(struct opening *opening, int index, const char *fluid)
+/* With seals wetted in the fluid of its circuit. */
+static void fit_part(struct opening *opening, int index)
+{
+    struct step *step = add_for(opening, "close-part", index);
+    int master = master_of(opening, index);
+    int fluid = master < 0 ? -1 : system_fluid_of(opening->system, master);
+    const struct fluid_row *row =
+        fluid < 0 ? NULL : fluid_row(part_at(opening, fluid)->as.fluid.grade);
+    step->text = master < 0 ? "fluid of the right grade" : fluid_words(opening->system, master);
+    step->of_fluid = fluid_swelling_words(row == NULL ? FAMILY_UNKNOWN : row->family);
+}
+
+static void put_on_master(struct opening *opening, int index)
 {
     int servo = pressure_servo_of(opening->system, index);
     add_for(opening, "close-bench", index);
     if (servo >= 0) {
         gauge_servo(opening, index, servo);
     }
-    add_for(opening, "close-part", index)->text = fluid;
+    fit_part(opening, index);
     opening_close_joints(opening, index);
     if (servo < 0) {
         add_for(opening, "close-rod", index)->text = pedal_of(opening, index);
@@ -407,15 +419,12 @@ static void put_on(struct opening *opening, int index)
         opening_close_joints(opening, index);
         return;
     }
-    int master = master_of(opening, index);
-    const char *fluid =
-        master < 0 ? "fluid of the right grade" : fluid_words(opening->system, master);
     if (part->kind == KIND_MASTER) {
-        put_on_master(opening, index, fluid);
+        put_on_master(opening, index);
         return;
     }
     if (has_seals(part)) {
-        add_for(opening, "close-part", index)->text = fluid;
+        fit_part(opening, index);
     } else {
         add_for(opening, "close-plain", index);
     }

@@ -14,7 +14,7 @@ struct steps opening_of(const struct system *system, const struct network *netwo
 /* Torques for closing, a row each with its source. */
 struct torque_row {
     const char *id;
-    const char *words; /* "brake pipe nut, 10 mm thread" */
+    const char *words; /* what it is for: thread and material */
     struct torque least, most;
     const char *source;
 };

@@ -1,6 +1,9 @@
 #include "advice/opening_joints.h"
 
+#include <math.h>
 #include <stddef.h>
+#include <string.h>
+#include <strings.h>
 
 static const struct part *part_at(const struct opening *opening, int part)
 {
@@ -75,6 +78,17 @@ static void undo_union(struct opening *opening, int part, int other)
     step->plug = opening->in_hand[other] ? NULL : two->name;
 }
 
+/* The torque of a pipe's nuts; NULL where no source has one for its size or thread. */
+static const char *pipe_nut(const struct pipe *pipe)
+{
+    const char *thread = pipe->thread == NULL ? "M10" : pipe->thread;
+    bool small = strncasecmp(thread, "M10", 3) == 0 || strncmp(thread, "3/8", 3) == 0;
+    if (!small || !(fabs(pipe->size.m - 4.75e-3) < 0.1e-3)) {
+        return NULL;
+    }
+    return pipe->material == PIPE_COPPER ? "pipe-nut-copper" : "pipe-nut";
+}
+
 static void close_union(struct opening *opening, int part, int other)
 {
     const struct part *one = part_at(opening, part), *two = part_at(opening, other);
@@ -83,8 +97,7 @@ static void close_union(struct opening *opening, int part, int other)
     if (hose && !pipe) {
         int hose_part = one_hose ? part : other, end = one_hose ? other : part;
         if (part_at(opening, end)->kind == KIND_DISC) {
-            step_torque(add_for(opening, "close-hose-in-caliper", hose_part, end),
-                        "hose-in-caliper");
+            add_for(opening, "close-hose-in-caliper", hose_part, end);
             step_torque(add_for(opening, "close-banjo", hose_part, end), "banjo");
         } else {
             add_for(opening, "close-hose-end", hose_part, end);
@@ -95,9 +108,13 @@ static void close_union(struct opening *opening, int part, int other)
             int hose_part = one_hose ? part : other;
             add_for(opening, "close-hose-clip", hose_part, hose_part);
         }
-        step_torque(
-            add_for(opening, "close-pipe-nut", one_pipe ? other : part, one_pipe ? part : other),
-            "pipe-nut");
+        int at = one_pipe ? other : part, of = one_pipe ? part : other;
+        const char *torque = pipe_nut(&part_at(opening, of)->as.pipe);
+        if (torque == NULL) {
+            add_for(opening, "close-pipe-nut-plain", at, of);
+        } else {
+            step_torque(add_for(opening, "close-pipe-nut", at, of), torque);
+        }
     }
     /* what is screwed together directly: no source gives a torque */
 }

@@ -66,3 +66,65 @@ struct adjuster_phrase *adjuster_phrases(const struct system *system, const bool
     }
     return phrases;
 }
+
+const char *fluid_cleaning_words(enum fluid_family found)
+{
+    switch (found) {
+    case FAMILY_MINERAL:
+    case FAMILY_SILICONE:
+        return "run white spirit through the bare pipes until it comes clean (alcohol does not "
+               "dissolve this fluid, and the spirit ruins rubber: never with a hose or seal in "
+               "place), then alcohol to take the spirit out, and dry them";
+    case FAMILY_GLYCOL:
+    case FAMILY_CASTOR:
+    case FAMILY_UNKNOWN:
+        break;
+    }
+    return "flush the bare pipes with denatured or isopropyl alcohol, and dry them";
+}
+
+const char *fluid_aging_words(enum fluid_family family)
+{
+    switch (family) {
+    case FAMILY_MINERAL:
+        return "It takes up no water, but dirt and wear of the rubber gather in it";
+    case FAMILY_SILICONE:
+        return "It takes up no water: what gets in lies free in the lowest places, rusts them and "
+               "boils as water does";
+    case FAMILY_GLYCOL:
+    case FAMILY_CASTOR:
+    case FAMILY_UNKNOWN:
+        break;
+    }
+    return "It takes up water: it boils early and rusts from inside";
+}
+
+const char *fluid_swelling_words(enum fluid_family family)
+{
+    return family == FAMILY_MINERAL ? "Brake fluid of the glycol kind" : "Mineral oil or spirit";
+}
+
+const char *cylinder_words(struct arena *arena, const struct part *part)
+{
+    switch (part->kind) {
+    case KIND_DRUM:
+        return text_print(arena, "wheel cylinder of the %s", part->name);
+    case KIND_DISC:
+        return text_print(arena, "caliper of the %s", part->name);
+    case KIND_VEHICLE:
+    case KIND_FLUID:
+    case KIND_PEDAL:
+    case KIND_RESERVOIR:
+    case KIND_SERVO:
+    case KIND_MASTER:
+    case KIND_PIPE:
+    case KIND_HOSE:
+    case KIND_JOINT:
+    case KIND_VALVE:
+    case KIND_SLAVE:
+    case KIND_PARKING:
+    case KIND_COUNT:
+        break;
+    }
+    return part->name;
+}

@@ -28,4 +28,17 @@ struct adjuster_phrase {
 struct adjuster_phrase *adjuster_phrases(const struct system *system, const bool *take,
                                          struct arena *arena, int *count);
 
+/* How to rid bare pipes of what was found, by its family. Mineral oil does not dissolve in alcohol
+ * (E. Gildemeister and F. Hoffmann, The Volatile Oils, vol. 1, mineral oil and petroleum), silicone
+ * poorly; spirit first and then alcohol follows from that, no text read prescribes it for brakes.
+ */
+const char *fluid_cleaning_words(enum fluid_family found);
+/* What age does to a fluid of that family. */
+const char *fluid_aging_words(enum fluid_family family);
+/* What swells the rubber that fluid of that family is used with. */
+const char *fluid_swelling_words(enum fluid_family family);
+/* What comes off when a part is renewed: "wheel cylinder of the rear left drum", "caliper of the
+ * front left disc"; other parts by their name. */
+const char *cylinder_words(struct arena *arena, const struct part *part);
+
 #endif

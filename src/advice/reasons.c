@@ -3,8 +3,8 @@
 #include <string.h>
 
 #define CUSTOM  "common practice, no source"
-#define ARTICLE "trade article (publisher withheld)"
-#define MAKER   "maker's workshop text, make withheld"
+#define ARTICLE "trade article"
+#define MAKER   "makers' workshop texts"
 
 #define BREATHING                                                                                  \
     "Boyle's law: air in a shut branch takes up fluid under pressure and gives it back after"

@@ -7,7 +7,7 @@
 #include "base/list.h"
 
 #define CUSTOM "common practice, no source"
-#define MAKER  "maker's workshop text, make withheld"
+#define MAKER  "makers' workshop texts"
 #define WHY_HOME                                                                                   \
     "The oldest fluid leaves there, not back through the master, and a chamber whose piston is "   \
     "home has the least room for air."
@@ -46,11 +46,16 @@ static const struct step_row rows[] = {
      "watch the reservoir the whole time.",
      "It overflows onto paint, and dirt goes back into the ports.", CUSTOM, NULL, NULL},
     {"set-wrong-fluid", PHASE_PREPARING,
-     "Stop: {text}. Do not bleed on top of it: strip all of it, renew everything of rubber, flush "
-     "the pipes with alcohol and dry them first.",
+     "Stop: {text}. Do not bleed on top of it: strip all of it, take out every hose and seal to "
+     "renew them, {of_fluid}; then put it together with rubber for the new fluid.",
      "The two do not mix, and seals swell or shrink within hours or months.", CUSTOM, NULL, NULL},
     {"set-other-grade", PHASE_PREPARING, "Change all of the fluid: {text}.",
      "The two mix, and the mix counts as the lower grade.", CUSTOM, NULL, NULL},
+    {"set-draw-old", PHASE_SETTINGS,
+     "Draw the old fluid out of the {part} down to just above its ports and wipe it out.",
+     "Otherwise all of the old fluid goes through the pipes once more; with the ports bare, air "
+     "does.",
+     CUSTOM, NULL, NULL},
     {"set-dead-leg", PHASE_SETTINGS,
      "The {part} has a port that leads nowhere ({text}): fill it before its plug or switch goes "
      "in, "
@@ -60,7 +65,8 @@ static const struct step_row rows[] = {
      "Cover the paint near the reservoir and the nipples, and have water at hand.",
      "This fluid lifts paint.", MAKER, NULL, NULL},
     {"set-rod-gap", PHASE_SETTINGS,
-     "Gap between push rod and piston of the {part} at rest: {least} to {most}.",
+     "Gap between push rod and piston of the {part} at rest: {least} to {most}, or what the maker "
+     "asks.",
      "Without a gap the port stays covered: no fluid comes in, and the brakes drag and tighten. "
      "Too much is lost travel.",
      CUSTOM, "gap", NULL},
@@ -253,7 +259,7 @@ static const struct step_row rows[] = {
      "to {most}, by gauge.",
      "Without a gap the port stays covered.", CUSTOM, "gap", NULL},
     {"close-part", PHASE_CLOSING, "Fit the {cylinder}; seals wetted with fresh {text} only.",
-     "Mineral spirit or oil swells these seals.", CUSTOM, NULL, NULL},
+     "{of_fluid} swells these seals.", CUSTOM, NULL, NULL},
     {"close-plain", PHASE_CLOSING, "Fit the {part}.", NULL, CUSTOM, NULL, NULL},
     {"close-slides", PHASE_CLOSING,
      "One piston works both shoes: grease the slot and try by hand that the {cylinder} slides in "
@@ -265,25 +271,30 @@ static const struct step_row rows[] = {
      "Fitted to the wrong side both shoes trail.", CUSTOM, NULL, NULL},
     {"close-caliper-side", PHASE_CLOSING,
      "See that the nipple of the {part} is at the top: left and right are easily swapped.",
-     "A nipple at the bottom leaves the chamber full of air.", "trade article (publisher withheld)",
-     NULL, NULL},
+     "A nipple at the bottom leaves the chamber full of air.", "trade article", NULL, NULL},
     {"close-hose", PHASE_CLOSING,
      "Fit the {part} with what it hangs on at mid travel, its stripe straight.",
      "A twisted hose breaks inside.", CUSTOM, NULL, NULL},
     {"close-hose-in-caliper", PHASE_CLOSING,
-     "Tighten the {part} in the {text}: {torque} where it screws in; a banjo bolt as the row "
-     "below says.",
-     NULL, MAKER, NULL, NULL},
+     "Tighten the {part} in the {text} where it screws in: the maker's figure. A banjo bolt as the "
+     "row below says.",
+     "No thread, no figure: what one maker asks strips another's.", CUSTOM, NULL, NULL},
     {"close-hose-end", PHASE_CLOSING,
      "Screw the {part} into the {text} and tighten it there before its other end.",
      "No source gives a torque here.", CUSTOM, NULL, NULL},
     {"close-hose-clip", PHASE_CLOSING,
      "Put the {part} through its bracket and its clip back on, before the nut is tight.",
      "Without its clip the hose hangs on the pipe.", CUSTOM, NULL, NULL},
-    {"close-banjo", PHASE_CLOSING, "A banjo bolt of the {part}: {torque}.", NULL, MAKER, NULL,
+    {"close-banjo", PHASE_CLOSING,
+     "A banjo bolt of the {part}: the maker's figure; without one {torque}.", NULL, MAKER, NULL,
      NULL},
-    {"close-pipe-nut", PHASE_CLOSING, "Tighten the nut of the {text} at the {part}: {torque}.",
-     NULL, MAKER, NULL, NULL},
+    {"close-pipe-nut", PHASE_CLOSING,
+     "Tighten the nut of the {text} at the {part}: the maker's figure; without one {torque}.", NULL,
+     MAKER, NULL, NULL},
+    {"close-pipe-nut-plain", PHASE_CLOSING,
+     "Tighten the nut of the {text} at the {part}: the maker's figure; none is known here for its "
+     "size or thread.",
+     NULL, CUSTOM, NULL, NULL},
     {"close-hose-steered", PHASE_CLOSING,
      "All tight: turn the steering from lock to lock, springs in and out: the {part} must touch "
      "nothing and never be pulled tight.",
@@ -346,9 +357,8 @@ static const struct step_row rows[] = {
      "inlet for that.",
      "Otherwise it sucks air at every stroke back.", CUSTOM, NULL, NULL},
     {"bench-flow", PHASE_BENCH,
-     "Flow test of the {text}: hold it level, let fresh fluid run through it from "
-     "a funnel {least} "
-     "above its end: {flow} to expect. Less than half of that: renew the pipe.",
+     "Flow test of the {text}: hold it level, let fresh fluid of {temperature} run through it from "
+     "a funnel {least} above its end: {flow} to expect. Less than half of that: renew the pipe.",
      "A pipe that is furred up or crushed passes less; the flow goes with the fourth power of the "
      "bore.",
      "Hagen and Poiseuille: laminar flow in a pipe; half of it: common practice, no source",
@@ -386,8 +396,8 @@ static const struct step_row rows[] = {
     {"bleed-slave", PHASE_BLEED,
      "{nipple}: draw off {volume}, {strokes}, then go on to three to five clear "
      "ones; shut the nipple before the pedal comes back.",
-     "A clutch master without a check valve sucks the air back.",
-     "trade article (publisher withheld)", "drawn off", NULL},
+     "A clutch master without a check valve sucks the air back.", "trade article", "drawn off",
+     NULL},
 
     /* after */
     {"test-second-round", PHASE_TEST,
@@ -414,8 +424,10 @@ static const struct step_row rows[] = {
      "Take the clip off the stem of the {part}; the stem must come back by itself.", NULL, CUSTOM,
      NULL, NULL},
     {"finish-nipples", PHASE_TEST,
-     "Nipples of the {text}, those that were opened: {torque}; then their dust caps.", NULL, MAKER,
-     NULL, NULL},
+     "Nipples of the {text}, those that were opened: the maker's figure, without one {torque}; "
+     "then their "
+     "dust caps.",
+     NULL, MAKER, NULL, NULL},
     {"undo-pistons-home", PHASE_TEST,
      "Press gently, again and again, until the pads of the {text} stand against their discs.",
      "Pistons that were pushed home take the first strokes.", CUSTOM, NULL, NULL},
@@ -554,8 +566,8 @@ static const struct step_row rows[] = {
     {"later-100-km-discs", PHASE_LATER,
      "After 100 km: look at every joint that was opened; bleed again if the travel has grown.",
      NULL, CUSTOM, "travel", NULL},
-    {"later-fluid", PHASE_LATER, "{part}: change the fluid by {date}.",
-     "It takes up water from the air, and water boils.", CUSTOM, NULL, NULL},
+    {"later-fluid", PHASE_LATER, "{part}: change the fluid by {date}.", "{of_fluid}.", CUSTOM, NULL,
+     NULL},
     {"later-hoses", PHASE_LATER, "{text}: renew by {date}, whatever it looks like then.", NULL,
      CUSTOM, NULL, NULL},
 };
@@ -594,6 +606,7 @@ struct step *steps_add(struct steps *steps, const char *row_id)
     step->pressure.pa = step->pressure_most.pa = NAN;
     step->angle.rad = NAN;
     step->flow = NAN;
+    step->temperature.celsius = NAN;
     step->slope.of_1 = NAN;
     return step;
 }

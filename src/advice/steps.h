@@ -57,6 +57,7 @@ struct step {
     struct torque torque; /* least; NaN */
     struct torque torque_most;
     const char *torque_source;
+    const char *torque_for;                  /* the thread and material that it is of */
     struct length least, most;               /* {least} and {most} of what is to be set; NaN */
     struct force force;                      /* {force} to press with; NaN */
     struct force force_most;                 /* {force_most}; NaN */
@@ -64,12 +65,14 @@ struct step {
     struct pressure pressure, pressure_most; /* {pressure}, {pressure_most} of a kit; what {lines}
                                               * are to hold; NaN */
     bool pressure_assumed;
-    struct angle angle; /* {angle} by which to tilt; NaN */
-    double flow;        /* {flow}, m3/s, said as a volume a minute; NaN */
-    struct share slope; /* {slope} to hold on; NaN */
+    struct angle angle;             /* {angle} by which to tilt; NaN */
+    double flow;                    /* {flow}, m3/s, said as a volume a minute; NaN */
+    struct temperature temperature; /* {temperature} of the fluid; NaN */
+    struct share slope;             /* {slope} to hold on; NaN */
     struct date date;
     const struct bleed_detail *bleed; /* NULL unless it is a bleed step at a nipple */
     const char *text;                 /* more words for {text}, or NULL */
+    const char *of_fluid;             /* {of_fluid}: what goes by the fluid's family, or NULL */
     const char *plug;                 /* what open end {plug} is about, or NULL */
 };
 struct steps {

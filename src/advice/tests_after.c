@@ -374,7 +374,10 @@ static void change_fluid(struct testing *testing)
         if (date_compare(due, testing->today) < 0) {
             due = testing->today;
         }
-        add_for(testing, "later-fluid", i)->date = due;
+        struct step *step = add_for(testing, "later-fluid", i);
+        step->date = due;
+        const struct fluid_row *row = fluid_row(part->as.fluid.grade);
+        step->of_fluid = fluid_aging_words(row == NULL ? FAMILY_UNKNOWN : row->family);
     }
 }
 

@@ -2,16 +2,29 @@
 
 #include <string.h>
 
-#define MAKER "maker's workshop text, make withheld"
+#define MAKERS "makers' workshop texts"
+#define CUSTOM "common practice, no source"
 
-/* The least and most over the makers that were read; a maker's own figure goes first. */
+/* For a thread and a material alone: figures of several makers whose threads are not named make no
+ * range. The car's own maker goes first. */
 static const struct torque_row rows[] = {
-    {"pipe-nut", "brake pipe nut, 10 mm or 3/8 in thread", {13.0}, {15.0}, MAKER},
-    {"pipe-nut-12", "brake pipe nut, 12 mm thread", {22.0}, {22.0}, MAKER},
-    {"hose-in-caliper", "hose screwed into a caliper", {18.0}, {18.0}, MAKER},
-    {"banjo", "banjo bolt of a hose at a caliper", {34.0}, {54.0}, MAKER},
-    {"nipple-caliper", "bleed nipple of a caliper", {9.0}, {9.8}, MAKER},
-    {"nipple-cylinder", "bleed nipple of a wheel cylinder or clutch slave", {7.0}, {7.0}, MAKER},
+    {"pipe-nut",
+     "an M10 x 1 or 3/8 in nut on 4.75 mm (3/16 in) pipe of steel or copper-nickel",
+     {12.0},
+     {18.0},
+     CUSTOM "; four makers say 15 N m"},
+    {"pipe-nut-copper",
+     "an M10 x 1 or 3/8 in nut on 4.75 mm (3/16 in) pipe of copper, whose flare more would split",
+     {6.0},
+     {8.0},
+     MAKERS},
+    {"banjo", "an M10 x 1 or 3/8 in bolt", {20.0}, {35.0}, CUSTOM "; two makers say 34 N m"},
+    {"nipple-caliper", "the small nipple of a caliper", {9.0}, {9.8}, MAKERS},
+    {"nipple-cylinder",
+     "the small nipple of a wheel cylinder or clutch slave",
+     {7.0},
+     {7.0},
+     MAKERS},
 };
 
 const struct torque_row *torque_rows(size_t *count)
@@ -36,4 +49,5 @@ void step_torque(struct step *step, const char *row_id)
     step->torque = row->least;
     step->torque_most = row->most;
     step->torque_source = row->source;
+    step->torque_for = row->words;
 }

@@ -4,6 +4,7 @@
 #include <stddef.h>
 #include <string.h>
 
+#include "advice/phrases.h"
 #include "base/text.h"
 
 enum { MOST_QUANTITIES = 32 };
@@ -83,14 +84,12 @@ static const char *torque_text(struct arena *arena, const struct step *step, enu
     if (isnan(step->torque.nm)) {
         return NULL;
     }
-    const char *least = unit_text(arena, step->torque.nm, DIMENSION_TORQUE, units);
-    const char *source = step->torque_source != NULL ? step->torque_source : "";
-    if (!(step->torque_most.nm > step->torque.nm)) {
-        return text_print(arena, "%s (%s)", least, source);
+    const char *range = unit_text(arena, step->torque.nm, DIMENSION_TORQUE, units);
+    if (step->torque_most.nm > step->torque.nm) {
+        range = text_print(arena, "%s to %s", range,
+                           unit_text(arena, step->torque_most.nm, DIMENSION_TORQUE, units));
     }
-    least = unit_show(arena, step->torque.nm, DIMENSION_TORQUE, units).number;
-    return text_print(arena, "%s to %s (%s)", least,
-                      unit_text(arena, step->torque_most.nm, DIMENSION_TORQUE, units), source);
+    return text_print(arena, "%s for %s (%s)", range, step->torque_for, step->torque_source);
 }
 
 static const char *date_text(struct arena *arena, struct date date)
@@ -144,32 +143,6 @@ static const char *strokes_text(struct arena *arena, const struct step *step)
     return text_print(arena, "about %.0f stroke%s", step->strokes, step->strokes < 1.5 ? "" : "s");
 }
 
-/* What comes off the car when a brake is renewed: not the whole brake. */
-static const char *cylinder_words(struct arena *arena, const struct part *part)
-{
-    switch (part->kind) {
-    case KIND_DRUM:
-        return text_print(arena, "wheel cylinder of the %s", part->name);
-    case KIND_DISC:
-        return text_print(arena, "caliper of the %s", part->name);
-    case KIND_VEHICLE:
-    case KIND_FLUID:
-    case KIND_PEDAL:
-    case KIND_RESERVOIR:
-    case KIND_SERVO:
-    case KIND_MASTER:
-    case KIND_PIPE:
-    case KIND_HOSE:
-    case KIND_JOINT:
-    case KIND_VALVE:
-    case KIND_SLAVE:
-    case KIND_PARKING:
-    case KIND_COUNT:
-        break;
-    }
-    return part->name;
-}
-
 const char *step_words(struct arena *arena, const struct result *result, const struct step *step,
                        const char *words)
 {
@@ -188,6 +161,7 @@ const char *step_words(struct arena *arena, const struct result *result, const s
         add_text(&names, "circuit", result->network->circuits[step->circuit].name);
     }
     add_text(&names, "text", step->text);
+    add_text(&names, "of_fluid", step->of_fluid);
     add_text(&names, "place", step->place_words);
     add_text(&names, "plug",
              step->plug == NULL
@@ -206,6 +180,7 @@ const char *step_words(struct arena *arena, const struct result *result, const s
     add_value(&names, "pressure", step->pressure.pa, DIMENSION_PRESSURE);
     add_value(&names, "pressure_most", step->pressure_most.pa, DIMENSION_PRESSURE);
     add_value(&names, "angle", step->angle.rad, DIMENSION_ANGLE);
+    add_value(&names, "temperature", step->temperature.celsius, DIMENSION_TEMPERATURE);
     add_text(&names, "flow", flow_text(arena, step->flow, units));
     add_value(&names, "time", step->time.s, DIMENSION_DURATION);
     add_value(&names, "slope", step->slope.of_1, DIMENSION_SHARE);

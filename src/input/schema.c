@@ -81,7 +81,7 @@ static const struct key found_keys[] = {
     {.name = "pistons", .others = "piston", .form = FORM_CHOICE, .choices = pistons,
      .field = FIELD(found.pistons), UNBOUNDED, .example = "stuck", .help = "whether its pistons move"},
     {.name = "bore surface", .others = "bore, surface", .form = FORM_CHOICE, .choices = bores,
-     .field = FIELD(found.bore), UNBOUNDED, .example = "pitted", .help = "the bore where the seal runs"},
+     .field = FIELD(found.bore), UNBOUNDED, .example = "pitted", .help = "the bore where the seal runs; of a pipe what its open end shows"},
     {.name = "nipple", .others = "nipples, bleeder, bleed nipple", .form = FORM_CHOICE, .choices = nipples,
      .field = FIELD(found.nipple), UNBOUNDED, .example = "sheared", .help = "its bleed nipple, the worst of several"},
     {.name = "leak", .others = "leaks", .form = FORM_CHOICE, .choices = leaks,

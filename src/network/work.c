@@ -150,6 +150,17 @@ static void add_found(struct part *part, const struct found *found, struct date 
         part->found.leak = found->leak;
 }
 
+/* Another grade goes in: what was there before is what is found in the car. */
+static void find_other_grade(struct part *part, enum fluid_grade before, struct place place)
+{
+    struct fluid *fluid = &part->as.fluid;
+    if (before == GRADE_NOT_SAID || before == fluid->grade || fluid->found != GRADE_NOT_SAID)
+        return;
+    fluid->found = before;
+    set_origin(part, key_of(KIND_FLUID, FIELD(as.fluid.found)),
+               (struct origin){ORIGIN_WORK, place, fluid_row(before)->word, (double)NAN});
+}
+
 static void apply_item(struct system *car, const struct system *original,
                        const struct work_item *item, struct date date)
 {
@@ -157,13 +168,17 @@ static void apply_item(struct system *car, const struct system *original,
     own_origins(part, &original->parts[item->part], car->arena);
     switch (item->deed) {
     case DEED_RENEWED:
-    case DEED_REPLACED:
+    case DEED_REPLACED: {
+        enum fluid_grade before = part->kind == KIND_FLUID ? part->as.fluid.grade : GRADE_NOT_SAID;
         set_renewed(part, date, item->place, car->arena);
         set_new(part, item->place);
         for (size_t i = 0; i < item->value_count; i++)
             set_value(part, &item->values[i]);
         mark_done(part, item, date);
+        if (part->kind == KIND_FLUID)
+            find_other_grade(part, before, item->place);
         break;
+    }
     case DEED_OPENED:
         mark_done(part, item, date);
         break;
@@ -188,6 +203,9 @@ static void renew_fluid(struct system *car, const struct system *original,
             continue;
         own_origins(&car->parts[i], &original->parts[i], car->arena);
         set_renewed(&car->parts[i], file->head.date, file->head.place, car->arena);
+        car->parts[i].done.renewed = true;
+        car->parts[i].done.date = file->head.date;
+        car->parts[i].done.place = file->head.place;
     }
 }
 

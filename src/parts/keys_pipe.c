@@ -11,6 +11,7 @@ static double usual_wall(const struct part *part)
 static const struct choice materials[] = {
     {"steel", "plated steel, coated steel", PIPE_STEEL, "plated or coated steel; a magnet holds"},
     {"copper-nickel", "cupronickel, copper nickel alloy", PIPE_COPPER_NICKEL, "copper with a tenth of nickel"},
+    {"copper", "plain copper", PIPE_COPPER, "red all through, no nickel; it hardens and cracks"},
     {0}};
 
 static const struct key rows[] = {

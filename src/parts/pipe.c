@@ -46,10 +46,10 @@ double pipe_axial_strain(struct length inner, struct length outer, struct pressu
 
 struct volume pipe_swelling(const struct pipe *pipe, struct pressure p)
 {
-    /* Elastic constants from memory: low carbon steel; copper with 10 % nickel. */
-    bool copper_nickel = pipe->material == PIPE_COPPER_NICKEL;
-    struct pressure modulus = {copper_nickel ? 135e9 : 207e9};
-    double poisson = copper_nickel ? 0.34 : 0.29;
+    /* Elastic constants from memory: low carbon steel; copper with 10 % nickel; copper. */
+    bool copper = pipe->material == PIPE_COPPER, nickel = pipe->material == PIPE_COPPER_NICKEL;
+    struct pressure modulus = {copper ? 117e9 : nickel ? 135e9 : 207e9};
+    double poisson = copper || nickel ? 0.34 : 0.29;
     struct length inner = {pipe_inside(pipe).m / 2}, outer = {pipe->size.m / 2};
     double share = 2 * pipe_hoop_strain(inner, outer, modulus, poisson, p) +
                    pipe_axial_strain(inner, outer, modulus, poisson, p);

@@ -5,7 +5,7 @@
 #include "parts/fittings.h"
 #include "units/quantity.h"
 
-enum pipe_material { PIPE_MATERIAL_NOT_SAID, PIPE_STEEL, PIPE_COPPER_NICKEL };
+enum pipe_material { PIPE_MATERIAL_NOT_SAID, PIPE_STEEL, PIPE_COPPER_NICKEL, PIPE_COPPER };
 
 struct pipe {
     struct length length;        /* key "length"; from the run */

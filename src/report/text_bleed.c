@@ -293,6 +293,9 @@ void text_bleed(struct text *into, const struct result *result)
     text_add(into, "\n");
     frame_cautions(into, result, CAUTION_ALWAYS);
     frame_cautions(into, result, CAUTION_BLEEDING);
+    frame_cautions(into, result, CAUTION_GLYCOL);
+    frame_cautions(into, result, CAUTION_OIL);
+    frame_cautions(into, result, CAUTION_SILICONE);
     add_list(into, result, "At the bench, and pipes that stay, before they go on", &plan->bench);
     add_list(into, result, "Settings without which bleeding cannot succeed", &plan->settings);
     add_steps(into, result);

@@ -162,6 +162,58 @@ static void a_wrong_fluid_that_was_found_stops_the_bleeding_first(void **state)
     advice_car_finish(&fine);
 }
 
+/* Nobody says that mineral oil was found: another grade that goes in says it. */
+static void another_grade_that_goes_in_is_a_fluid_found(void **state)
+{
+    (void)state;
+    static const char silicone[] =
+        WORK "opened = clutch slave\n[replaced brake fluid]\ngrade = DOT 5\n";
+    static const char thinner[] =
+        WORK "opened = clutch slave\n[replaced brake fluid]\ngrade = DOT 5.1\n";
+    struct advice_car other = advice_car_after(VAN, silicone),
+                      same = advice_car_after(VAN, thinner);
+    const struct step *stop = setting(&other, "set-wrong-fluid", "brake fluid");
+    assert_non_null(stop);
+    assert_int_equal(stop->number, 1);
+    assert_non_null(strstr(stop->text, "DOT 4 was found"));
+    assert_true(advice_finds(&other, "fluid-wrong-found", "brake fluid"));
+    assert_null(setting(&same, "set-wrong-fluid", NULL));
+    assert_null(setting(&same, "set-other-grade", NULL)); /* it is being changed */
+    assert_false(advice_finds(&same, "fluid-wrong-found", NULL));
+    assert_false(advice_finds(&same, "fluid-other-grade-found", NULL));
+    advice_car_finish(&other);
+    advice_car_finish(&same);
+}
+
+/* Mineral oil does not dissolve in alcohol (Gildemeister and Hoffmann, The Volatile Oils, vol. 1),
+ * silicone poorly; glycol does. */
+static void what_was_found_says_what_cleans_it_out(void **state)
+{
+    (void)state;
+    struct advice_car oil =
+        advice_car_after(VAN, WORK "opened = clutch slave\n[found brake fluid]\nfound = mineral\n");
+    struct advice_car castor =
+        advice_car_after(VAN, WORK "opened = clutch slave\n[found brake fluid]\nfound = castor\n");
+    assert_non_null(strstr(setting(&oil, "set-wrong-fluid", NULL)->of_fluid, "white spirit"));
+    assert_null(strstr(setting(&castor, "set-wrong-fluid", NULL)->of_fluid, "white spirit"));
+    assert_non_null(strstr(setting(&castor, "set-wrong-fluid", NULL)->of_fluid, "alcohol"));
+    advice_car_finish(&oil);
+    advice_car_finish(&castor);
+}
+
+static void a_change_of_fluid_draws_the_old_out_of_its_reservoir_first(void **state)
+{
+    (void)state;
+    struct advice_car changed = advice_car_after(VAN, WORK "fluid renewed = yes\n");
+    struct advice_car opened = advice_car_after(VAN, WORK "opened = clutch slave\n");
+    const struct step *draw = setting(&changed, "set-draw-old", "brake reservoir");
+    assert_non_null(draw);
+    assert_true(draw->number < setting(&changed, "set-reservoir", "brake reservoir")->number);
+    assert_null(setting(&opened, "set-draw-old", NULL));
+    advice_car_finish(&changed);
+    advice_car_finish(&opened);
+}
+
 static struct steps by_method(const struct advice_car *car, enum bleed_method method)
 {
     struct bleed_wishes wishes = {.method = method};
@@ -281,6 +333,9 @@ int main(void)
         cmocka_unit_test(a_caliper_whose_nipple_is_not_at_the_top_is_turned),
         cmocka_unit_test(the_reservoir_is_filled_once_with_the_fluid_of_the_car),
         cmocka_unit_test(a_wrong_fluid_that_was_found_stops_the_bleeding_first),
+        cmocka_unit_test(another_grade_that_goes_in_is_a_fluid_found),
+        cmocka_unit_test(what_was_found_says_what_cleans_it_out),
+        cmocka_unit_test(a_change_of_fluid_draws_the_old_out_of_its_reservoir_first),
         cmocka_unit_test(each_method_asks_for_its_kit_and_only_the_pedal_for_a_second_person),
         cmocka_unit_test(two_circuits_on_one_rod_are_filled_together),
         cmocka_unit_test(a_blanked_port_is_filled_or_cracked),

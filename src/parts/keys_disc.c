@@ -141,8 +141,7 @@ static const struct key rows[] = {
      WITHIN(10, 36000), USUALLY(200, 1200),
      ASSUME_BY(disc_cools, "moving: mass * 480 J/(kg K) over 40 W/(m2 K) from both faces; by a "
                            "factor of two; " MEMORY),
-     .example = "500 s", .help = "in which a hot disc loses two thirds of its heat on the road",
-     FIGURES_ONLY},
+     .example = "500 s", .help = "in which a hot disc loses two thirds of its heat on the road"},
     {.name = "heat to fluid", SHARE(as.disc.heat_to_fluid),
      WITHIN(0, 1), USUALLY(0.2, 0.6), ASSUME(0.35, MEMORY),
      .example = "35 %", .help = "warming of the fluid at the pistons, over that of the disc",

@@ -205,8 +205,7 @@ static const struct key rows[] = {
      WITHIN(10, 36000), USUALLY(400, 2000),
      ASSUME_BY(drum_cools, "moving: mass * 480 J/(kg K) over 30 W/(m2 K) from rim and face outside; "
                            "by a factor of two; " MEMORY),
-     .example = "800 s", .help = "in which a hot drum loses two thirds of its heat on the road",
-     FIGURES_ONLY},
+     .example = "800 s", .help = "in which a hot drum loses two thirds of its heat on the road"},
     {.name = "heat to fluid", SHARE(as.drum.heat_to_fluid),
      WITHIN(0, 1), USUALLY(0.1, 0.4), ASSUME(0.20, MEMORY),
      .example = "20 %", .help = "warming of the fluid in its cylinders, over that of the drum",

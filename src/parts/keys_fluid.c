@@ -36,8 +36,7 @@ static const struct key rows[] = {
      WITHIN(0, 0.1e-3), USUALLY(0, 10e-6), ASSUME(0, "a system well bled; " PRACTICE),
      .example = "0.5 mL", .help = "free air left in each circuit", TRAVELS_ONLY},
     {.name = "found", .others = "fluid found", CHOICE_OF(as.fluid.found), PLAIN, .choices = grades_found,
-     .example = "mineral", .help = "what was in it when it was opened, if another than it should be; shaken with water "
-             "oil and silicone float, glycol mixes"},
+     .example = "mineral", .help = "what was in it when opened, if another; in water oil and silicone float, glycol mixes"},
     ROW_NOTE};
 
 const struct key *keys_fluid(size_t *count)

@@ -107,6 +107,11 @@ static void the_gap_of_a_servos_rod_goes_before_that_of_the_master(void **state)
     double before = pressed(&driven, &usual, 220, into).rod_travel.m;
     driven_say(&driven, driven.servo, "output rod gap", 0.3e-3);
     near(pressed(&driven, &usual, 220, into).rod_travel.m, before - 0.5e-3, 1e-9);
+    driven_unsay(&driven, driven.servo, "output rod gap"); /* assumed again: 0.3 mm */
+    driven_settle(&driven);
+    near(pressed(&driven, &usual, 220, into).rod_travel.m, before - 0.5e-3, 1e-9);
+    driven_say(&driven, driven.usual.master, "rod gap", 1e-3); /* the only one that was measured */
+    near(pressed(&driven, &usual, 220, into).rod_travel.m, before + 0.2e-3, 1e-9);
     driven_finish(&driven);
 }
 

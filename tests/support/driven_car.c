@@ -139,6 +139,7 @@ struct driven_car driven_start(void)
     driven_say(&driven, driven.servo, "type", SERVO_DIRECT);
     driven_say(&driven, driven.servo, "diameter", 0.1778);
     driven_say(&driven, driven.servo, "ratio", 2.8);
+    driven_say(&driven, driven.servo, "output rod gap", 0.8e-3);
     driven.brake_pedal = add_pedal(&driven, "brake pedal", driven.servo);
     driven_say(&driven, driven.brake_pedal, "ratio", 3.8);
     driven_say(&driven, driven.brake_pedal, "travel", 150e-3);

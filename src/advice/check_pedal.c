@@ -5,6 +5,9 @@
 
 #include "physics/pressure.h"
 
+/* m: as near as the search of the end comes, and nearer than anybody measures. */
+#define AT_ITS_END 0.05e-3
+
 static bool is_pedal(const struct checking *checking, int part)
 {
     return checking->system->parts[part].kind == KIND_PEDAL;
@@ -26,6 +29,28 @@ void check_line_pressure(struct checking *checking, const struct check_row *row)
     }
 }
 
+/* Whether a pedal that is not on its floor has one piston of a tandem at its end and the other not:
+ * first against second piston, or second against the end, the other circuit still gains. */
+static bool other_piston_goes_on(const struct checking *checking, int pedal)
+{
+    const struct part *part = &checking->system->parts[pedal];
+    int master = pressure_worked_master(checking->system, pedal, 0);
+    if (part->as.pedal.works.count != 1 || master < 0 ||
+        checking->system->parts[master].as.master.type != MASTER_TANDEM ||
+        figure_value(checking, "pedal-travel", pedal) >= pedal_end(&part->as.pedal).m) {
+        return false;
+    }
+    bool ended = false, goes_on = false;
+    for (int c = 0; c < checking->network->circuit_count; c++) {
+        if (checking->network->circuits[c].master == master) {
+            double left = figure_value(checking, "piston-stroke-left", c);
+            ended = ended || left <= AT_ITS_END;
+            goes_on = goes_on || left > AT_ITS_END;
+        }
+    }
+    return ended && goes_on;
+}
+
 void check_pedal_floor(struct checking *checking, const struct check_row *row)
 {
     for (int i = 0; i < checking->system->part_count; i++) {
@@ -37,6 +62,11 @@ void check_pedal_floor(struct checking *checking, const struct check_row *row)
             finding_limit(finding, "least");
             finding_quantity(finding, "travel", figure_value(checking, "pedal-travel", i),
                              DIMENSION_LENGTH);
+            finding_text(finding, "more",
+                         other_piston_goes_on(checking, i)
+                             ? "One piston of the tandem stands at its end: more foot works the "
+                               "other circuit alone, how much is not computed"
+                             : "There more foot gives no more brake");
             finding_rests_on(finding, left);
         }
     }

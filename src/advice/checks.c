@@ -17,9 +17,9 @@ static const struct check_row rows[] = {
      "Look over bores, pedal ratio, servo and effort in the description; then the master's bore.",
      CUSTOM, "line-pressure-most", check_line_pressure},
     {"pedal-on-floor", SEVERITY_DANGER,
-     "The {part} leaves {left} to the floor or a piston's end, less than {least} of its travel; it "
-     "would need {travel}.",
-     "There more foot gives no more brake.",
+     "The {part} leaves {left} to the floor or a piston's end, less than {least} of its travel: it "
+     "stands at {travel}.",
+     "{more}.",
      "Set the shoes, look for air and soft hoses; a larger master bore shortens the travel.",
      MOT ", 1.1.2", "floor-margin-least", check_pedal_floor},
     {"pedal-reserve-gone", SEVERITY_DANGER,

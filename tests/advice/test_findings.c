@@ -282,6 +282,40 @@ static void the_demo_is_told_what_follows_from_its_work(void **state)
     advice_car_finish(&car);
 }
 
+/* A tandem whose first piston stands against the second works the second circuit by contact. */
+static void a_piston_at_its_end_lets_the_other_circuit_gain(void **state)
+{
+    (void)state;
+    static const struct {
+        const char *work;
+        bool other_gains;
+    } cases[] = {
+        {"[replaced brake master]\nprimary stroke = 6 mm\n[replaced brake pedal]\ntravel = 200 "
+         "mm\n",
+         true},
+        {"[replaced brake pedal]\ntravel = 60 mm\n", false}};
+    for (int i = 0; i < 2; i++) {
+        struct arena *arena = arena_create();
+        const char *work =
+            text_print(arena, "[work]\ncar = Case saloon\ndate = 2026-11-20\n%s", cases[i].work);
+        struct advice_car car = advice_car_after("tests/cases/findings/pedal-on-floor.ini", work);
+        int told = 0;
+        for (size_t f = 0; f < car.result->findings.count; f++) {
+            const struct finding *finding = &car.result->findings.items[f];
+            if (strcmp(finding->check->id, "pedal-on-floor") != 0)
+                continue;
+            told++;
+            for (int q = 0; q < finding->quantity_count; q++)
+                if (strcmp(finding->quantities[q].name, "more") == 0)
+                    assert_true((strstr(finding->quantities[q].text, "other circuit") != NULL) ==
+                                cases[i].other_gains);
+        }
+        assert_int_equal(told, 1);
+        advice_car_finish(&car);
+        arena_destroy(arena);
+    }
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -292,6 +326,7 @@ int main(void)
         cmocka_unit_test(guesswork_comes_after_what_is_given_and_says_what_to_measure),
         cmocka_unit_test(what_was_not_computed_is_not_called_impossible),
         cmocka_unit_test(the_demo_is_told_what_follows_from_its_work),
+        cmocka_unit_test(a_piston_at_its_end_lets_the_other_circuit_gain),
     };
     return cmocka_run_group_tests(tests, load_loud, finish_loud);
 }

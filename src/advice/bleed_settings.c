@@ -114,7 +114,7 @@ static void set_fluids(struct settings *settings)
         struct step *step = add_for(
             settings, found->family == wanted->family ? "set-other-grade" : "set-wrong-fluid", i);
         step->text = text_print(settings->arena, "%s was found in the car, and %s belongs there",
-                                found->word, wanted->word);
+                                found->name, wanted->name);
         step->of_fluid = fluid_cleaning_words(found->family);
     }
 }

@@ -60,8 +60,8 @@ static void find_other(struct checking *checking, const struct check_row *row, b
         bool settled = same_family && part_is_new(part); /* all of it was changed */
         if (!settled && (family_of(fluid->found) == family_of(fluid->grade)) == same_family) {
             struct finding *finding = finding_add(checking, row, i, FIELD(as.fluid.found));
-            finding_text(finding, "found", fluid_row(fluid->found)->word);
-            finding_text(finding, "grade", fluid_row(fluid->grade)->word);
+            finding_text(finding, "found", fluid_row(fluid->found)->name);
+            finding_text(finding, "grade", fluid_row(fluid->grade)->name);
             finding_text(finding, "cleaning", fluid_cleaning_words(family_of(fluid->found)));
         }
     }
@@ -87,9 +87,9 @@ void check_fluid_families(struct checking *checking, const struct check_row *row
             other->as.fluid.grade != GRADE_NOT_SAID &&
             family_of(part->as.fluid.grade) != family_of(other->as.fluid.grade)) {
             struct finding *finding = finding_add(checking, row, i, FIELD(as.fluid.grade));
-            finding_text(finding, "grade", fluid_row(part->as.fluid.grade)->word);
+            finding_text(finding, "grade", fluid_row(part->as.fluid.grade)->name);
             finding_text(finding, "other", other->name);
-            finding_text(finding, "other_grade", fluid_row(other->as.fluid.grade)->word);
+            finding_text(finding, "other_grade", fluid_row(other->as.fluid.grade)->name);
         }
     }
 }

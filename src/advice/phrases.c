@@ -24,7 +24,7 @@ const char *fluid_words(const struct system *system, int master)
 {
     int fluid = system_fluid_of(system, master);
     const struct fluid_row *row = fluid < 0 ? NULL : fluid_row(system->parts[fluid].as.fluid.grade);
-    return row == NULL ? "fluid of the right grade" : row->word;
+    return row == NULL ? "fluid of the right grade" : row->name;
 }
 
 const char *adjuster_words(enum adjuster adjuster)

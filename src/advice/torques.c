@@ -9,22 +9,18 @@
  * range. The car's own maker goes first. */
 static const struct torque_row rows[] = {
     {"pipe-nut",
-     "an M10 x 1 or 3/8 in nut on 4.75 mm (3/16 in) pipe of steel or copper-nickel",
+     "an M10 or 3/8 in nut on 4.75 mm steel or copper-nickel pipe",
      {12.0},
      {18.0},
-     CUSTOM "; four makers say 15 N m"},
+     CUSTOM},
     {"pipe-nut-copper",
-     "an M10 x 1 or 3/8 in nut on 4.75 mm (3/16 in) pipe of copper, whose flare more would split",
+     "an M10 or 3/8 in nut on 4.75 mm copper pipe, which more would split",
      {6.0},
      {8.0},
      MAKERS},
-    {"banjo", "an M10 x 1 or 3/8 in bolt", {20.0}, {35.0}, CUSTOM "; two makers say 34 N m"},
-    {"nipple-caliper", "the small nipple of a caliper", {9.0}, {9.8}, MAKERS},
-    {"nipple-cylinder",
-     "the small nipple of a wheel cylinder or clutch slave",
-     {7.0},
-     {7.0},
-     MAKERS},
+    {"banjo", "an M10 or 3/8 in bolt", {20.0}, {35.0}, CUSTOM},
+    {"nipple-caliper", "a small nipple", {9.0}, {9.8}, MAKERS},
+    {"nipple-cylinder", "a small nipple", {7.0}, {7.0}, MAKERS},
 };
 
 const struct torque_row *torque_rows(size_t *count)

@@ -86,8 +86,8 @@ static const char *torque_text(struct arena *arena, const struct step *step, enu
     }
     const char *range = unit_text(arena, step->torque.nm, DIMENSION_TORQUE, units);
     if (step->torque_most.nm > step->torque.nm) {
-        range = text_print(arena, "%s to %s", range,
-                           unit_text(arena, step->torque_most.nm, DIMENSION_TORQUE, units));
+        const char *most = unit_text(arena, step->torque_most.nm, DIMENSION_TORQUE, units);
+        range = text_print(arena, "%.*s to %s", (int)strcspn(range, " "), range, most);
     }
     return text_print(arena, "%s for %s (%s)", range, step->torque_for, step->torque_source);
 }

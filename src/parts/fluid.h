@@ -32,7 +32,8 @@ struct fluid {
  * than how it boils. */
 struct fluid_row {
     enum fluid_grade grade;
-    const char *word;
+    const char *word; /* of the description */
+    const char *name; /* in running words */
     enum fluid_family family;
     struct temperature dry_boiling, wet_boiling; /* minima; NaN for mineral */
     struct density density;                      /* at 20 degC */

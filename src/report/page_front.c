@@ -25,7 +25,7 @@ static const char *facts(struct arena *arena, const struct result *result)
     int fluid = system_first(result->system, KIND_FLUID);
     const struct fluid_row *row =
         fluid >= 0 ? fluid_row(result->system->parts[fluid].as.fluid.grade) : NULL;
-    text_add(&words, "   \u00b7   fluid %s", row ? row->word : "grade not said");
+    text_add(&words, "   \u00b7   fluid %s", row ? row->name : "grade not said");
     if (driver_words(vehicle))
         text_add(&words, "   \u00b7   %s", driver_words(vehicle));
     if (date_known(vehicle->first_used))

@@ -71,7 +71,7 @@ static const struct method_reason reasons[] = {
     {"calipers-swapped",
      "the nipple of the {part} lies near the bottom of its chamber: left and right are swapped, or "
      "it must be unbolted and turned; {volume} of air stay and cost {travel} of pedal",
-      true, false, "trade article; geometry of a round chamber"},
+     true, false, "trade article; geometry of a round chamber"},
     {"dead-leg",
      "the {part} has a port that leads nowhere: its {volume} may stay full of air and cost "
      "{travel} "

@@ -73,7 +73,7 @@ static bool read_effort(struct written *value, struct taken_reading *into, struc
     if (quantity_read(&effort_key, effort, &into->effort.n, &tolerance, input))
         return true;
     if (input->messages->count > before)
-        input->messages->items[input->messages->count - 1].write = text_print(
+        input->messages->items[input->messages->count - 1].example = text_print(
             input->arena, "%s = %s at %s", into->row->key.name, value->text, effort_key.example);
     return false;
 }

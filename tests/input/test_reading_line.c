@@ -48,7 +48,9 @@ static void assert_refused(const char *key, const char *value, const char *id, c
     assert_int_equal(messages.count, 1);
     assert_string_equal(messages.items[0].id, id);
     assert_non_null(strstr(messages.items[0].words, words));
-    assert_string_equal(messages.items[0].write != NULL ? messages.items[0].write : "", write);
+    const struct message *message = &messages.items[0];
+    const char *remedy = message->write != NULL ? message->write : message->example;
+    assert_string_equal(remedy != NULL ? remedy : "", write);
     arena_destroy(arena);
 }
 

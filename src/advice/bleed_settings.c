@@ -312,10 +312,11 @@ static void set_filled_part(struct settings *settings, int index)
     }
 }
 
+/* Fresh fluid opens nothing. */
 static bool anything_opened(const struct system *system)
 {
     for (int i = 0; i < system->part_count; i++) {
-        if (part_was_opened(&system->parts[i])) {
+        if (system->parts[i].kind != KIND_FLUID && part_was_opened(&system->parts[i])) {
             return true;
         }
     }

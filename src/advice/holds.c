@@ -258,6 +258,14 @@ static const struct {
     {"pad-pressure-most", HOLD_REACHED | HOLD_TOUCHED},
 };
 
+unsigned holds_asked(const char *figure)
+{
+    for (size_t i = 0; i < sizeof under / sizeof *under; i++)
+        if (strcmp(under[i].figure, figure) == 0)
+            return under[i].holds;
+    return 0;
+}
+
 bool holds_spoiled(const struct figure *figure)
 {
     return (figure->holds_broken & ~(unsigned)HOLD_REACHED) != 0;
@@ -268,10 +276,7 @@ void holds_look(const struct situation *situation, struct figure *figure)
     figure->holds = figure->holds_broken = 0;
     if (isnan(figure->value))
         return;
-    unsigned asked = 0;
-    for (size_t i = 0; i < sizeof under / sizeof *under; i++)
-        if (strcmp(under[i].figure, figure->row->id) == 0)
-            asked = under[i].holds;
+    unsigned asked = holds_asked(figure->row->id);
     for (size_t i = 0; i < sizeof rows / sizeof *rows; i++) {
         if ((asked & rows[i].bit) == 0)
             continue;

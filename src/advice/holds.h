@@ -16,6 +16,9 @@ struct hold_row {
 };
 const struct hold_row *hold_rows(size_t *count);
 
+/* The conditions that a figure of that id stands under, by bit; 0: none. */
+unsigned holds_asked(const char *figure);
+
 /* Whether a figure is what its name says: a condition is broken other than that the effort is
  * reached, which leaves it true of the effort that is. No verdict is built on one that is not. */
 bool holds_spoiled(const struct figure *figure);

@@ -43,37 +43,37 @@ static const struct rule rules[] = {
      .words = "{of}: {before} of stroke left to its piston, then {after}; at least {limit}"},
     {.question = FIT_TRAVEL, .limit = "stroke-left-least", .figure = "slave-stroke-left",
      .grave = true, .always = true, .words = "{before} of stroke left in the slave, then {after}; at least {limit}"},
-    {.question = FIT_FLOOR, .limit = "pedal-floor-least", .figure = "pedal-left", .grave = true,
+    {.question = FIT_FLOOR, .limit = "floor-margin-least", .figure = "pedal-left", .grave = true,
      .always = true,
-     .words = "{before}, then {after}"},
+     .words = "{before}, then {after}; at least {limit}"},
     {.question = FIT_FLOOR, .limit = "pedal-used-most", .figure = "pedal-left", .most = true,
      .of_travel = true, .used = true, .grave = true,
      .words = "{before} of the travel used, then {after}; at most {limit}"},
     {.question = FIT_FLOOR, .limit = "pedal-left-least", .figure = "pedal-left", .of_travel = true,
      .words = "{before} of the travel left, then {after}; the trade keeps {limit}"},
-    {.question = FIT_FLOOR, .limit = "pedal-floor-least", .figure = "pedal-left-slack",
-     .grave = true, .words = "adjusters not set: {before}, then {after}"},
-    {.question = FIT_FLOOR, .limit = "pedal-floor-least", .figure = "pedal-left-new",
-     .grave = true, .words = "new linings: {before}, then {after}"},
-    {.question = FIT_FLOOR, .limit = "pedal-floor-least", .figure = "pedal-left-worn",
-     .grave = true, .words = "worn linings: {before}, then {after}"},
-    {.question = FIT_FLOOR, .limit = "pedal-floor-least", .figure = "pedal-left-hot",
-     .grave = true, .words = "brakes hot: {before}, then {after}"},
-    {.question = FIT_FLOOR, .limit = "pedal-floor-least", .figure = "pedal-left-knocked-back",
-     .grave = true, .words = "pads knocked back: {before}, then {after}"},
-    {.question = FIT_FLOOR, .limit = "pedal-floor-least", .figure = "pedal-left-worn-hoses",
-     .grave = true, .words = "all hoses worn: {before}, then {after}"},
-    {.question = FIT_LOST, .limit = "lost-left-least", .figure = "left-circuit-lost",
-     .grave = true, .words = "{of} lost: {before} left to the floor, then {after}"},
+    {.question = FIT_FLOOR, .limit = "floor-margin-least", .figure = "pedal-left-slack",
+     .grave = true, .words = "adjusters not set: {before}, then {after}; at least {limit}"},
+    {.question = FIT_FLOOR, .limit = "floor-margin-least", .figure = "pedal-left-new",
+     .grave = true, .words = "new linings: {before}, then {after}; at least {limit}"},
+    {.question = FIT_FLOOR, .limit = "floor-margin-least", .figure = "pedal-left-worn",
+     .grave = true, .words = "worn linings: {before}, then {after}; at least {limit}"},
+    {.question = FIT_FLOOR, .limit = "floor-margin-least", .figure = "pedal-left-hot",
+     .grave = true, .words = "brakes hot: {before}, then {after}; at least {limit}"},
+    {.question = FIT_FLOOR, .limit = "floor-margin-least", .figure = "pedal-left-knocked-back",
+     .grave = true, .words = "pads knocked back: {before}, then {after}; at least {limit}"},
+    {.question = FIT_FLOOR, .limit = "floor-margin-least", .figure = "pedal-left-worn-hoses",
+     .grave = true, .words = "all hoses worn: {before}, then {after}; at least {limit}"},
+    {.question = FIT_LOST, .limit = "floor-margin-least", .figure = "left-circuit-lost",
+     .grave = true, .words = "{of} lost: {before} left to the floor, then {after}; at least {limit}"},
     {.question = FIT_BALANCE, .limit = "side-difference-most", .figure = "side-difference-front",
      .most = true, .grave = true,
      .words = "front brakes {before} apart, left against right, then {after}; at most {limit}"},
     {.question = FIT_BALANCE, .limit = "side-difference-most", .figure = "side-difference-rear",
      .most = true, .grave = true,
      .words = "rear brakes {before} apart, left against right, then {after}; at most {limit}"},
-    {.question = FIT_CLUTCH, .limit = "bearing-spare-least", .figure = "bearing-travel-spare",
+    {.question = FIT_CLUTCH, .limit = "bearing-margin-least", .figure = "bearing-travel-spare",
      .grave = true, .always = true,
-     .words = "{before} of bearing travel beyond what frees the clutch, then {after}"},
+     .words = "{before} of bearing travel beyond what frees the clutch, then {after}; at least {limit}"},
     {.question = FIT_CLUTCH, .limit = "bearing-room-least", .figure = "bearing-travel-room",
      .grave = true,
      .words = "{before} of bearing travel short of what strains the clutch, then {after}"},
@@ -201,16 +201,24 @@ static bool is_looked_at(const struct fitting *fitting, const struct figure *fig
            (strcmp(figure->row->id, "left-circuit-lost") != 0 || goes_on(fitting, figure));
 }
 
-/* A limit that is a share holds of the pedal's whole travel. */
+/* What a limit that is a share is a part of: the pedal's whole travel, or the bearing travel that
+ * frees the clutch. */
+static double whole_of(const struct fitting *fitting, const struct figure *figure)
+{
+    if (figure->row->scope == SCOPE_CLUTCH)
+        return fitting->after.system->parts[figure->subject].as.slave.bearing_travel.m;
+    return pedal_travel(fitting, figure);
+}
+
 static double limit_for(const struct fitting *fitting, const struct rule *rule,
                         const struct figure *figure)
 {
     const struct limit_row *limit = rule->limit != NULL ? limit_find(rule->limit) : NULL;
     if (limit == NULL)
         return NAN;
-    bool of_travel = limit->dimension == DIMENSION_SHARE && !rule->of_travel &&
-                     figure->row->dimension == DIMENSION_LENGTH;
-    return of_travel ? limit->value * pedal_travel(fitting, figure) : limit->value;
+    bool of_whole = limit->dimension == DIMENSION_SHARE && !rule->of_travel &&
+                    figure->row->dimension == DIMENSION_LENGTH;
+    return of_whole ? limit->value * whole_of(fitting, figure) : limit->value;
 }
 
 /* A smaller master and a larger piston take more of the pedal's travel. */

@@ -89,7 +89,7 @@ static void a_larger_slave_moves_less_and_the_clutch_is_not_freed(void **state)
     const struct fit_line *travel = line(larger, "slave-travel", NULL);
     near_rel(travel->after / travel->before, 0.766, 0.02);
     assert_int_equal(larger->verdict, FIT_DOES_NOT_SUIT);
-    assert_int_equal(reason(larger, "bearing-spare-least")->standing, FIT_AGAINST);
+    assert_int_equal(reason(larger, "bearing-margin-least")->standing, FIT_AGAINST);
     advice_car_finish(&car);
 }
 
@@ -125,8 +125,43 @@ static void a_small_master_that_meets_the_floor_is_refused(void **state)
     struct advice_car car = advice_car_load("systems/village-van.ini", NULL);
     struct fit *small = fit(&car, "brake master", INCH / 2);
     assert_int_equal(small->verdict, FIT_DOES_NOT_SUIT);
-    assert_int_equal(reason(small, "pedal-floor-least")->standing, FIT_AGAINST);
+    assert_int_equal(reason(small, "floor-margin-least")->standing, FIT_AGAINST);
     advice_car_finish(&car);
+}
+
+/* Something left is not enough: a twentieth of 140 mm of the saloon's travel, of 150 mm of the
+ * estate's and of the 7 mm that free the rear-engined saloon's clutch is 7, 7.5 and 0.35 mm. */
+static void a_margin_that_is_nearly_used_up_does_not_suit(void **state)
+{
+    (void)state;
+    static const struct {
+        const char *car, *part;
+        double bore, least;
+        enum fit_question question;
+        const char *limit;
+    } rows[] = {
+        {"systems/family-saloon.ini", "brake master", 17e-3, 7e-3, FIT_LOST, "floor-margin-least"},
+        {"systems/servo-estate.ini", "brake master", 16.5e-3, 7.5e-3, FIT_FLOOR,
+         "floor-margin-least"},
+        {"systems/rear-engined-saloon.ini", "clutch slave", 26e-3, 0.35e-3, FIT_CLUTCH,
+         "bearing-margin-least"},
+    };
+    for (size_t i = 0; i < sizeof rows / sizeof *rows; i++) {
+        struct advice_car car = advice_car_load(rows[i].car, NULL);
+        struct fit *short_one = fit(&car, rows[i].part, rows[i].bore);
+        const struct fit_reason *found = NULL;
+        for (int j = 0; j < short_one->reason_count; j++) {
+            const struct fit_reason *one = &short_one->reasons[j];
+            if (one->question == rows[i].question && one->standing == FIT_AGAINST &&
+                one->limit != NULL && strcmp(one->limit, rows[i].limit) == 0)
+                found = one;
+        }
+        assert_non_null(found);
+        assert_true(found->quantities[1].value > 0 && found->quantities[1].value < rows[i].least);
+        near_rel(found->quantities[2].value, rows[i].least, 1e-9);
+        assert_int_equal(short_one->verdict, FIT_DOES_NOT_SUIT);
+        advice_car_finish(&car);
+    }
 }
 
 static void an_odd_bore_is_a_reason_to_take_care(void **state)
@@ -511,6 +546,7 @@ int main(void)
         cmocka_unit_test(another_bore_on_one_side_is_refused),
         cmocka_unit_test(the_same_bore_changes_nothing),
         cmocka_unit_test(a_small_master_that_meets_the_floor_is_refused),
+        cmocka_unit_test(a_margin_that_is_nearly_used_up_does_not_suit),
         cmocka_unit_test(an_odd_bore_is_a_reason_to_take_care),
         cmocka_unit_test(what_cannot_be_worked_out_never_suits),
         cmocka_unit_test(a_master_far_too_large_is_refused_by_its_area_alone),

@@ -2,6 +2,7 @@
 
 #include <stddef.h>
 
+#include "advice/phrases.h"
 #include "base/text.h"
 
 int reservoir_of(const struct system *system, int master)
@@ -292,7 +293,7 @@ static void mark_part(struct marks *marks, int index)
         mark_chambers(marks, index);
         break;
     }
-    say_why(marks, deed_words(part), part->name);
+    say_why(marks, deed_words(part), cylinder_words(marks->why.arena, part));
 }
 
 static void mark_work(struct marks *marks)

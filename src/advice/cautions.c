@@ -26,7 +26,7 @@ static const struct caution_row rows[] = {
      "Linings of older cars may hold asbestos; its dust causes cancer.",
      "Do not blow or brush it dry. Wet it, wipe it up and bag the rags, or use a vacuum cleaner "
      "made for it; wear a fitting mask.",
-     CAUTION_DRUMS},
+     CAUTION_LININGS},
     {"piston-out", "WARNING", "Pistons driven out by pressure", "They fly and crush fingers.",
      "Little pressure, a block of wood before the piston, hands away. Never the full pressure of "
      "the pedal or of workshop air.",
@@ -95,7 +95,37 @@ static bool has_family(const struct system *system, enum fluid_family family)
     return false;
 }
 
-bool caution_applies(const struct caution_row *row, const struct system *system)
+/* Whether air or fluid is let out of such a part. */
+static bool works_on(const struct system *system, const struct touched *job,
+                     bool (*wanted)(const struct part *part))
+{
+    for (int i = 0; i < system->part_count; i++) {
+        if (job->bled[i] && wanted(&system->parts[i])) {
+            return true;
+        }
+    }
+    return false;
+}
+
+static bool is_drum(const struct part *part)
+{
+    return part->kind == KIND_DRUM;
+}
+
+static bool is_slave(const struct part *part)
+{
+    return part->kind == KIND_SLAVE;
+}
+
+/* Pads and shoes, and the clutch plate where the slave is inside the bell housing. */
+static bool is_at_linings(const struct part *part)
+{
+    return kind_is_brake(part->kind) ||
+           (part->kind == KIND_SLAVE && part->as.slave.type == SLAVE_CONCENTRIC);
+}
+
+bool caution_applies(const struct caution_row *row, const struct system *system,
+                     const struct touched *job)
 {
     bool motorcycle = system_vehicle(system)->type == VEHICLE_MOTORCYCLE;
     switch (row->when) {
@@ -107,10 +137,12 @@ bool caution_applies(const struct caution_row *row, const struct system *system)
         return !motorcycle;
     case CAUTION_ROAD_MOTORCYCLE:
         return motorcycle;
+    case CAUTION_LININGS:
+        return works_on(system, job, is_at_linings);
     case CAUTION_DRUMS:
-        return system_first(system, KIND_DRUM) >= 0;
+        return works_on(system, job, is_drum);
     case CAUTION_CLUTCH:
-        return system_first(system, KIND_SLAVE) >= 0;
+        return works_on(system, job, is_slave);
     case CAUTION_GLYCOL:
         return has_family(system, FAMILY_GLYCOL) || has_family(system, FAMILY_CASTOR) ||
                system_first(system, KIND_FLUID) < 0;

@@ -3,10 +3,11 @@
 
 #include <stdbool.h>
 
-#include "network/system.h"
+#include "advice/touched.h"
 
 enum caution_when {
     CAUTION_ALWAYS,
+    CAUTION_LININGS, /* brakes, or a slave inside the bell housing, are worked on */
     CAUTION_DRUMS,
     CAUTION_BLEEDING,
     CAUTION_LIFTED,
@@ -27,7 +28,11 @@ struct caution_row {
     enum caution_when when;
 };
 const struct caution_row *caution_rows(size_t *count);
-bool caution_applies(const struct caution_row *row, const struct system *system);
+/* Whether a caution is for this job: that of a part only where the work has to do with it.
+ *
+ *   job   as touched_by gives it; the whole car without a work file */
+bool caution_applies(const struct caution_row *row, const struct system *system,
+                     const struct touched *job);
 /* The sentence that every result ends with: the car's own manual, local rules and licensed
  * inspection come first. */
 const char *caution_deference(void);

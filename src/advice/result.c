@@ -29,6 +29,8 @@ struct result *result_asked(const struct system *system, const struct network *n
     result->network = network;
     result->today = today;
     result->units = UNITS_METRIC;
+    struct bleed_set set = bleed_set_of(system, network, arena);
+    result->touched = touched_by(system, network, &set, arena);
     result->hoses = hoses_of(system, network, today, arena);
     result->opening = opening_of(system, network, NULL, 0, arena);
     result->unsettled = unsettled_of(system, network, arena);

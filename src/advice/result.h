@@ -30,6 +30,7 @@ struct result {
     struct findings findings;    /* empty unless asked */
     struct rulings rulings;      /* empty unless asked */
     struct comparisons readings; /* empty unless asked */
+    struct touched touched;      /* what the work has to do with */
     struct hose_list hoses;
     struct bleed_plan *bleed; /* NULL unless asked */
     struct steps opening;

@@ -32,7 +32,8 @@ static double caution_line(struct flow *flow, const struct caution_row *row, dou
 
 static bool said_again(const struct caution_row *row, const struct result *result)
 {
-    return caution_applies(row, result->system) && strcmp(row->signal, "DANGER") == 0;
+    return caution_applies(row, result->system, &result->touched) &&
+           strcmp(row->signal, "DANGER") == 0;
 }
 
 /* The gravest cautions once more, before the car goes on the road; on one page with the

@@ -24,7 +24,7 @@ static void cautions(struct flow *flow, const struct result *result)
     double width = flow_width(flow) / 2 - 4;
     double y[2] = {flow->y, flow->y};
     for (size_t i = 0; i < count; i++) {
-        if (!caution_applies(&rows[i], result->system))
+        if (!caution_applies(&rows[i], result->system, &result->touched))
             continue;
         int column = y[1] < y[0] - 0.1;
         double text_width = width - CAUTION_WORDS;

@@ -74,10 +74,11 @@ static const char *bleed_words(struct arena *arena, const struct result *result)
                                                   DIMENSION_VOLUME, result->units),
                                         plan->fluid_assumed ? " (assumed)" : "")
                            : "";
-    return text_print(arena, "%s: %zu steps%s.%s", pages_sentence(arena, plan->scope_reason),
-                      plan->steps.count,
+    return text_print(arena, "%s: %zu step%s%s.%s", pages_sentence(arena, plan->scope_reason),
+                      plan->steps.count, plan->steps.count == 1 ? "" : "s",
                       plan->untouched_count > 0
-                          ? text_print(arena, ", %d nipples stay shut", plan->untouched_count)
+                          ? text_print(arena, ", %d nipple%s shut", plan->untouched_count,
+                                       plan->untouched_count == 1 ? " stays" : "s stay")
                           : "",
                       fluid);
 }

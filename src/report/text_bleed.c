@@ -296,6 +296,7 @@ void text_bleed(struct text *into, const struct result *result)
     frame_cautions(into, result, CAUTION_GLYCOL);
     frame_cautions(into, result, CAUTION_OIL);
     frame_cautions(into, result, CAUTION_SILICONE);
+    frame_cautions(into, result, CAUTION_MOTORCYCLE);
     add_list(into, result, "At the bench, and pipes that stay, before they go on", &plan->bench);
     add_list(into, result, "Settings without which bleeding cannot succeed", &plan->settings);
     add_steps(into, result);

@@ -79,7 +79,7 @@ void frame_cautions(struct text *into, const struct result *result, enum caution
     size_t count;
     const struct caution_row *rows = caution_rows(&count);
     for (size_t i = 0; i < count; i++) {
-        if (rows[i].when != when || !caution_applies(&rows[i], result->system))
+        if (rows[i].when != when || !caution_applies(&rows[i], result->system, &result->touched))
             continue;
         const char *words = text_print(into->arena, "%s. %s: %s %s", rows[i].signal, rows[i].hazard,
                                        rows[i].harm, rows[i].avoid);

@@ -47,7 +47,9 @@ void text_open(struct text *into, const struct result *result)
     }
     frame_cautions(into, result, CAUTION_ALWAYS);
     frame_cautions(into, result, CAUTION_LIFTED);
+    frame_cautions(into, result, CAUTION_LININGS);
     frame_cautions(into, result, CAUTION_DRUMS);
+    frame_cautions(into, result, CAUTION_CLUTCH);
     enum step_phase phase = PHASE_LATER;
     for (size_t i = 0; i < result->opening.count; i++) {
         const struct step *step = &result->opening.items[i];

@@ -182,7 +182,7 @@ static void the_reason_names_what_was_done(void **state)
     struct advice_car car =
         advice_car_after(VAN, WORK "renewed = rear left drum\nopened = axle tee\n");
     const char *reason = car.result->bleed->scope_reason;
-    assert_non_null(strstr(reason, "the rear left drum is new"));
+    assert_non_null(strstr(reason, "the wheel cylinder of the rear left drum is new"));
     assert_non_null(strstr(reason, "the axle tee was opened"));
     advice_car_finish(&car);
 }

@@ -353,6 +353,43 @@ static void named_parts_can_be_opened_without_work(void **state)
     advice_car_finish(&car);
 }
 
+static bool warned(const struct advice_car *car, const char *id)
+{
+    size_t count;
+    const struct caution_row *rows = caution_rows(&count);
+    for (size_t i = 0; i < count; i++)
+        if (strcmp(rows[i].id, id) == 0)
+            return caution_applies(&rows[i], car->system, &car->result->touched);
+    fail_msg("no caution %s", id);
+    return false;
+}
+
+static void cautions_go_by_the_job_and_not_by_the_car(void **state)
+{
+    (void)state;
+    static const struct {
+        const char *car, *work;
+        bool dust, springs, slave;
+    } jobs[] = {
+        {VAN, NULL, true, true, true},
+        {VAN, WORK "renewed = clutch slave\n", false, false, true},
+        {VAN, WORK "renewed = rear left drum\n", true, true, false},
+        {VAN, WORK "renewed = front left hose\n", true, false, false}, /* pads are linings too */
+        /* the slave is inside the bell housing, with the clutch plate's dust */
+        {"systems/diagonal-hatch.ini",
+         "[work]\ncar = Diagonal hatch\ndate = 2026-11-20\nrenewed = clutch slave\n", true, false,
+         true},
+    };
+    for (size_t i = 0; i < sizeof jobs / sizeof *jobs; i++) {
+        struct advice_car car = jobs[i].work == NULL ? advice_car_load(jobs[i].car, NULL)
+                                                     : advice_car_after(jobs[i].car, jobs[i].work);
+        assert_int_equal(warned(&car, "dust"), jobs[i].dust);
+        assert_int_equal(warned(&car, "springs"), jobs[i].springs);
+        assert_int_equal(warned(&car, "slave-out"), jobs[i].slave);
+        advice_car_finish(&car);
+    }
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -376,6 +413,7 @@ int main(void)
         cmocka_unit_test(each_union_is_undone_once_and_closed_once),
         cmocka_unit_test(a_missing_hose_is_to_be_fitted),
         cmocka_unit_test(named_parts_can_be_opened_without_work),
+        cmocka_unit_test(cautions_go_by_the_job_and_not_by_the_car),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

@@ -39,6 +39,7 @@ void check_bore_twin(struct checking *checking, const struct check_row *row)
         const struct bore_row *twin = nearest == NULL ? NULL : bore_twin(nearest);
         if (twin != NULL) {
             struct finding *finding = finding_add(checking, row, i, part_bore_field(part->kind));
+            finding_text(finding, "cylinder", cylinder_words(checking->arena, part));
             finding_text(finding, "bore", nearest->name);
             finding_text(finding, "twin", twin->name);
             finding_quantity(finding, "apart", fabs(twin->bore.m - nearest->bore.m),
@@ -73,6 +74,7 @@ void check_bore_changed(struct checking *checking, const struct check_row *row)
         finding_bore(finding, "now", now);
         finding_quantity(finding, "change", fabs(share), DIMENSION_SHARE);
         finding_text(finding, "effect", change_words(part->kind, area > 1));
+        finding_text(finding, "cylinder", cylinder_words(checking->arena, part));
     }
 }
 

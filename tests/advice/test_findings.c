@@ -316,10 +316,32 @@ static void a_piston_at_its_end_lets_the_other_circuit_gain(void **state)
     }
 }
 
+/* A new cylinder is not a new drum. */
+static void of_a_brake_the_cylinder_is_new_and_not_the_drum(void **state)
+{
+    (void)state;
+    static const char *const ids[] = {"bore-easily-mistaken", "replaced-bore-changes"};
+    struct advice_car car =
+        advice_car_after("systems/village-van.ini", "[work]\ncar = Village van\ndate = 2026-11-20\n"
+                                                    "[replaced rear left drum]\nbore = 7/8 in\n");
+    for (size_t i = 0; i < sizeof ids / sizeof *ids; i++) {
+        const struct finding *found = NULL;
+        for (size_t f = 0; f < car.result->findings.count && found == NULL; f++)
+            if (strcmp(car.result->findings.items[f].check->id, ids[i]) == 0)
+                found = &car.result->findings.items[f];
+        assert_non_null(found);
+        assert_non_null(strstr(fill_words(car.arena, found->check->what, found->quantities,
+                                          found->quantity_count, UNITS_METRIC),
+                               "wheel cylinder of the rear left drum"));
+    }
+    advice_car_finish(&car);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(every_check_has_a_car_that_it_speaks_of_and_one_that_it_does_not),
+        cmocka_unit_test(of_a_brake_the_cylinder_is_new_and_not_the_drum),
         cmocka_unit_test(a_limit_flips_its_check_by_one_line_alone),
         cmocka_unit_test(no_word_of_a_finding_is_left_unfilled),
         cmocka_unit_test(findings_come_worst_first_and_then_by_line),

@@ -21,6 +21,7 @@ enum {
     HOLD_LIFTS = 1 << 7,
     HOLD_IRON = 1 << 8,
     HOLD_SOLID = 1 << 9,
+    HOLD_ALONE = 1 << 10,
 };
 
 /* Whether a pedal has to do with a figure. */
@@ -134,6 +135,23 @@ static int met_slave(const struct situation *situation, const struct figure *fig
     return isnan(travel) || isnan(stroke) ? -1 : travel <= stroke;
 }
 
+static int circuit_of(const struct situation *situation, int part)
+{
+    int vertex = network_vertex(situation->network, part, 0);
+    return vertex < 0 ? -1 : situation->network->vertices[vertex].circuit;
+}
+
+/* Whether no other slave takes a part of the circuit's fluid. */
+static int met_alone(const struct situation *situation, const struct figure *figure)
+{
+    int circuit = circuit_of(situation, figure->subject);
+    for (int i = 0; i < situation->system->part_count; i++)
+        if (i != figure->subject && situation->system->parts[i].kind == KIND_SLAVE &&
+            circuit >= 0 && circuit_of(situation, i) == circuit)
+            return 0;
+    return 1;
+}
+
 /* The hottest that a brake gets in what the figure tells of. */
 static int met_iron(const struct situation *situation, const struct figure *figure)
 {
@@ -174,6 +192,8 @@ static const struct hold_row rows[] = {
      "a drum of it is too near to locking by itself", met_shoes},
     {HOLD_SLAVE, "slave-in-its-bore", "the slave's piston stays in its bore",
      "the slave's piston would leave its bore before that", met_slave},
+    {HOLD_ALONE, "slave-alone", "the circuit works no other slave",
+     "another slave takes a part of the circuit's fluid", met_alone},
     {HOLD_IRON, "iron-below-600", "the iron stays below 600 degC",
      "the iron would come above 600 degC, beyond what is known of it here", met_iron},
     {HOLD_SOLID, "disc-solid", "the disc is at most 14 mm thick, so it is solid",
@@ -230,11 +250,11 @@ static const struct {
     {"fluid-after-ten-stops", HOLD_IRON},
     {"boiling-margin-dry", HOLD_IRON},
     {"boiling-margin-wet", HOLD_IRON},
-    {"slave-travel", HOLD_SLAVE},
-    {"bearing-travel", HOLD_SLAVE},
-    {"bearing-travel-spare", HOLD_SLAVE},
-    {"clutch-lift", HOLD_SLAVE},
-    {"clutch-clearance-per-face", HOLD_SLAVE},
+    {"slave-travel", HOLD_SLAVE | HOLD_ALONE},
+    {"bearing-travel", HOLD_SLAVE | HOLD_ALONE},
+    {"bearing-travel-spare", HOLD_SLAVE | HOLD_ALONE},
+    {"clutch-lift", HOLD_SLAVE | HOLD_ALONE},
+    {"clutch-clearance-per-face", HOLD_SLAVE | HOLD_ALONE},
     {"side-difference-front", HOLD_TOUCHED},
     {"side-difference-rear", HOLD_TOUCHED | HOLD_SHOES},
     {"pedal-effort", HOLD_REACHED | HOLD_LEG},

@@ -265,7 +265,7 @@ static const struct {
      SIZE},
     {"Tight cable", "both tips held off alike, clearances as described with the cable tight",
      UNSEEN},
-    {"Clutch", "one slave to a circuit, the plate free on its splines and midway", UNSEEN},
+    {"Clutch", "the plate free on its splines and midway", UNSEEN},
     {"Clutch", "A servo on the way is followed by its law", DONE},
     {"Pipe run", "along the pipes, through joints and valves of no length", CASE},
     {"Fluid volume", "at rest", CASE},

@@ -67,20 +67,18 @@ static const struct pressure *pressure_at(const struct situation *situation, int
     return situation->usual->brakes[brake].pressure;
 }
 
-/* Front shoe, rear shoe: the factor is remembered, what pushes the tips divides out. */
-static double shoe_torque(const struct situation *situation, int brake, bool front)
+/* Of the front shoe and the rear one, by the factors that are remembered. */
+static struct shoe_torques shoe_torques(const struct situation *situation, int brake)
 {
-    const struct shoe_factors *shoes =
-        &drum_remembered(situation->system, brake, situation->usual)->ahead;
-    double factor = front ? shoes->own : shoes->front - shoes->own + shoes->rear;
-    return drum_torque_by_factor(drum_at(situation, brake), *pressure_at(situation, brake), factor)
-        .nm;
+    return drum_torques_by_factors(
+        drum_at(situation, brake), *pressure_at(situation, brake),
+        &drum_remembered(situation->system, brake, situation->usual)->ahead);
 }
 
-GETS(value_shoe_torque_front, shoe_torque(situation, subject, true))
-GETS(value_shoe_torque_rear, shoe_torque(situation, subject, false))
+GETS(value_shoe_torque_front, shoe_torques(situation, subject).front.nm)
+GETS(value_shoe_torque_rear, shoe_torques(situation, subject).rear.nm)
 GETS(value_lining_pressure,
-     drum_lining_pressure(drum_at(situation, subject), *pressure_at(situation, subject)).pa)
+     drum_lining_pressure(drum_at(situation, subject), shoe_torques(situation, subject)).pa)
 GETS(value_pad_pressure,
      disc_pad_pressure(disc_at(situation, subject), pressure_at(situation, subject)).mean.pa)
 GETS(value_pad_pressure_most,

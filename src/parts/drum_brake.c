@@ -112,12 +112,18 @@ struct torque drum_torque_by_factor(const struct drum *drum, struct pressure p, 
     return (struct torque){factor * tip_force(drum, p) * drum->diameter.m / 2};
 }
 
+struct shoe_torques drum_torques_by_factors(const struct drum *drum, struct pressure p,
+                                            const struct shoe_factors *shoes)
+{
+    double other = shoes->front - shoes->own + shoes->rear;
+    return (struct shoe_torques){drum_torque_by_factor(drum, p, shoes->own),
+                                 drum_torque_by_factor(drum, p, other)};
+}
+
 struct shoe_torques drum_shoe_torques(const struct drum *drum, struct pressure p)
 {
     struct shoe_factors shoes = drum_shoe_factors(drum, drum->friction, true);
-    double other = shoes.front - shoes.own + shoes.rear;
-    return (struct shoe_torques){drum_torque_by_factor(drum, p, shoes.own),
-                                 drum_torque_by_factor(drum, p, other)};
+    return drum_torques_by_factors(drum, p, &shoes);
 }
 
 /* Peak pressure over torque of one shoe. */
@@ -131,9 +137,8 @@ static double peak_of_shoe(const struct drum *drum, bool pinned, double start, b
                              drum->lining_arc.rad / 2, face, leading);
 }
 
-struct pressure drum_lining_pressure(const struct drum *drum, struct pressure p)
+struct pressure drum_lining_pressure(const struct drum *drum, struct shoe_torques torques)
 {
-    struct shoe_torques torques = drum_shoe_torques(drum, p);
     double front = NAN, rear = NAN, start = lining_start(drum);
     bool pinned = drum->anchor == ANCHOR_PIN;
     switch (drum->shoes) {

@@ -81,15 +81,19 @@ struct shoe_torques {
     struct torque front, rear;
 };
 struct shoe_torques drum_shoe_torques(const struct drum *drum, struct pressure p);
+/* The same with factors that are at hand already, going forward. */
+struct shoe_torques drum_torques_by_factors(const struct drum *drum, struct pressure p,
+                                            const struct shoe_factors *shoes);
 
 /* Greatest pressure between lining and drum, of both shoes, going forward.
  *
- *   drum    as for the torque; lining width m > 0
- *   gives   Pa; NaN outside
+ *   drum     as for the torque; lining width m > 0
+ *   torques  of its two shoes
+ *   gives    Pa; NaN outside
  *
  * Rigid shoes, bedded in. Source: shoe_peak_pin and shoe_peak_sliding.
  * Checked by: tests/parts/test_drum_brake.c, tests/reference/shigley_16_2.c */
-struct pressure drum_lining_pressure(const struct drum *drum, struct pressure p);
+struct pressure drum_lining_pressure(const struct drum *drum, struct shoe_torques torques);
 
 /* Whether the factor at that friction is refused because a shoe would be too near to locking by
  * itself, all else being known. */

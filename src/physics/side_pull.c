@@ -19,7 +19,7 @@ static double left_of_caliper(const struct disc *disc)
     return all > 0 ? 1 - largest / all : NAN;
 }
 
-static double left_of_drum(const struct drum *drum)
+static double left_of_drum(const struct drum *drum, const struct shoe_factors *shoes)
 {
     switch (drum->cylinder) {
     case CYLINDER_NOT_SAID:
@@ -30,15 +30,14 @@ static double left_of_drum(const struct drum *drum)
     case CYLINDER_ONE_EACH:
         break;
     }
-    struct shoe_factors shoes = drum_shoe_factors(drum, drum->friction, true);
-    return fmax(fmin(shoes.front, shoes.rear), 0) / (shoes.front + shoes.rear);
+    return fmax(fmin(shoes->front, shoes->rear), 0) / (shoes->front + shoes->rear);
 }
 
-double side_pull_left(const struct part *brake)
+double side_pull_left(const struct part *brake, const struct shoe_factors *shoes)
 {
     if (brake->kind == KIND_DISC)
         return left_of_caliper(&brake->as.disc);
-    return brake->kind == KIND_DRUM ? left_of_drum(&brake->as.drum) : NAN;
+    return brake->kind == KIND_DRUM ? left_of_drum(&brake->as.drum, shoes) : NAN;
 }
 
 static bool is_at(const struct part *part, enum axle axle)
@@ -72,7 +71,9 @@ struct side_pull side_pull_seized(const struct system *system, const struct solu
         if (!is_at(part, axle))
             continue;
         bool right = part->side == SIDE_RIGHT;
-        double lost = solution->brakes[i].force.n * (1 - side_pull_left(part));
+        const struct shoe_factors *shoes =
+            part->kind == KIND_DRUM ? &drum_remembered(system, i, solution)->ahead : NULL;
+        double lost = solution->brakes[i].force.n * (1 - side_pull_left(part, shoes));
         struct side_pull pull = pull_between(sides[right] - lost, sides[!right], track);
         if (isnan(pull.difference.of_1))
             return pull;

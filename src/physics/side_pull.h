@@ -17,10 +17,11 @@ struct side_pull {
  *             least. A sliding caliper has all on one side
  *   drum      one tip is still pushed, and the worse one counts; nothing where one piston slides
  *             against its own body
+ *   shoes     factors of a drum's shoes going forward; not looked at for a caliper
  *   gives     0 to 1; NaN where it is not known
  *
  * Source: force balance. Checked by: tests/physics/test_side_pull.c */
-double side_pull_left(const struct part *brake);
+double side_pull_left(const struct part *brake, const struct shoe_factors *shoes);
 
 /* One piston or wheel cylinder of an axle seized, the one that pulls most, all else as solved.
  *

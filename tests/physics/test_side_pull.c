@@ -10,7 +10,7 @@ static double left_of_disc(struct bores bores, struct bores second)
     struct part part = {.kind = KIND_DISC};
     part.as.disc.bores = bores;
     part.as.disc.second_bores = second;
-    return side_pull_left(&part);
+    return side_pull_left(&part, NULL);
 }
 
 /* Areas go with the squares: 34 mm twice and 38 mm twice, less one of 38 mm. */
@@ -37,7 +37,8 @@ static double left_of_drum(enum cylinder_layout cylinder, enum shoe_layout shoes
                                  .lining_arc = {110 * 3.14159265358979 / 180},
                                  .friction = {0.38},
                                  .anchor = ANCHOR_SLIDING};
-    return side_pull_left(&part);
+    struct shoe_factors factors = drum_shoe_factors(&part.as.drum, part.as.drum.friction, true);
+    return side_pull_left(&part, &factors);
 }
 
 /* Shoe factors 1.477623 leading and 0.519005 trailing: half arc 55 deg, arms 0.8 of the radius,

@@ -74,7 +74,7 @@ static void the_lining_bears_the_printed_pressures(void **state)
     outside_printed(&book, "torque of the trailing shoe, as a brake", "N m", 162, shoes.rear.nm,
                     0.5);
     outside_printed(&book, "peak pressure, as a brake", "kPa", 1000,
-                    drum_lining_pressure(&drum, line).pa / 1000, 0.5);
+                    drum_lining_pressure(&drum, shoes).pa / 1000, 0.5);
 }
 
 static void the_factors_are_those_of_numerical_integration(void **state)

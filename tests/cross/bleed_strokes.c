@@ -58,7 +58,7 @@ static void write_stroke(const struct purge_net *net, const struct purge_room *r
                 pot_air(net, room, i));
 }
 
-/* Every fifth stroke of a nipple's turn, until all air on its way is out. */
+/* Every second stroke of a nipple's turn, until all air on its way is out. */
 static int write_turn(const struct purge_net *net, struct purge_room *room, int nipple, FILE *file)
 {
     const struct purge_turn turn = {nipple, -1};
@@ -66,7 +66,7 @@ static int write_turn(const struct purge_net *net, struct purge_room *room, int 
     purge_open(net, &turn, room);
     for (int stroke = 0; stroke < 200 && purge_air_on(net, room, &room->path) > 1e-12; stroke++) {
         const double out = purge_net_stroke(net, room, &shut);
-        if (stroke % 5 == 0) {
+        if (stroke % 2 == 0) {
             write_stroke(net, room, nipple, out, file);
             written++;
         }

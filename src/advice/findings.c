@@ -53,7 +53,7 @@ static void sort_findings(struct findings *findings)
 struct findings unsettled_of(const struct system *system, const struct network *network,
                              struct arena *arena)
 {
-    static const char *const ids[] = {"leak-weeping", "pistons-stuck", "bore-pitted",
+    static const char *const ids[] = {"leak-weeping", "pistons-stuck", "bore-pitted", "caliper-pitted",
                                       "nipple-sheared", "nipple-seized"};
     struct findings findings = {.arena = arena};
     struct checking checking = {

@@ -317,8 +317,11 @@ static const struct step_row rows[] = {
      "The {part} bolted on, its rod in the fork: now the strap comes off.", NULL, CUSTOM, NULL,
      NULL},
     {"close-bell-housing", PHASE_CLOSING,
-     "Try the {part} for leaks under pressure before the gearbox goes on again.",
-     "Nobody sees a leak behind the gearbox.", CUSTOM, "dry, or not", NULL},
+     "Before the gearbox goes on again see that the {part} and its pipe stay dry by gravity, its "
+     "piston "
+     "held in by a strap; no pedal.",
+     "Nobody sees a leak behind the gearbox; without the clutch before it the piston flies out.",
+     CUSTOM, "dry, or not", NULL},
     {"close-supply", PHASE_CLOSING, "The supply hose back on the {part}, with a new clip.", NULL,
      CUSTOM, NULL, NULL},
     {"close-vacuum-hose", PHASE_CLOSING, "The vacuum hose back on the {part}, tight on its stub.",

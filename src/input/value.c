@@ -135,7 +135,8 @@ static char *choice_words(const struct key *key, struct input *input, const char
 static const char *what_else(const struct key *key, struct input *input)
 {
     if (key->required)
-        return "; take the one that comes nearest";
+        return "; it is one of these: look again at the part, the tin or the manual, and do not "
+               "guess";
     const char *taken = key_unsaid_words(input->arena, key);
     if (*taken == '\0')
         return "; if none fits, leave the line out: what needs it is then not computed";

@@ -462,6 +462,8 @@ void labels_reserve(struct layout *layout)
         wishes[i].targets[wishes[i].target_count++] = list.items[i].target;
     }
     int without;
+    if (list.count > MOST_NAMES) /* labels_place refuses them */
+        return;
     spots_find(layout, wishes, (int)list.count, &taken, &faint, &without);
     layout->reserved = ARENA_ARRAY(layout->arena, list.count + 1, struct box);
     for (size_t i = 0; i < list.count; i++)
@@ -476,6 +478,9 @@ void labels_place(struct layout *layout, const struct ruler *ruler)
     name_inline_joints(layout, &list);
     name_hoses(layout, &list);
     name_feeds(layout, &list);
+    layout->name_count = (int)list.count;
+    if (list.count > MOST_NAMES)
+        return;
     struct box_list taken = all_taken(layout);
     layout->engine = scaled(layout->engine);
     layout->gearbox = scaled(layout->gearbox);

@@ -83,6 +83,9 @@ const char *layout_refusal(const struct layout *layout)
     if (layout->network->circuit_count > MOST_CIRCUITS)
         return text_print(layout->arena, "more than %d circuits cannot be told apart%s",
                           MOST_CIRCUITS, why);
+    if (layout->name_count > MOST_NAMES)
+        return text_print(layout->arena, "%d names are more than one plan has room for (%d)%s",
+                          layout->name_count, MOST_NAMES, why);
     if (layout->nameless)
         return text_print(layout->arena, "the plan has no room to name %s%s", layout->nameless,
                           why);

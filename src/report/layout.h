@@ -17,6 +17,8 @@
 enum { GRID_WIDTH = 60, GRID_HEIGHT = 55 };
 /* Circuits that can be told apart without colour: a dash for each. */
 enum { MOST_CIRCUITS = 8 };
+/* Names that are looked for room for; the fullest of 100 random cars has 29. */
+enum { MOST_NAMES = 45 };
 #define GRID_STEP        3.0 /* mm */
 #define LAYOUT_WIDTH     (GRID_WIDTH * GRID_STEP)
 #define LAYOUT_HEIGHT    (GRID_HEIGHT * GRID_STEP)
@@ -135,6 +137,7 @@ struct layout {
     struct chain *chains;
     int chain_count;
     int unrouted;         /* ways for which there was no room */
+    int name_count;       /* parts, hoses and feeds to be named */
     int homeless;         /* a part for which there was none, -1 */
     const char *nameless; /* what a label would have said for which there was none; NULL */
     struct feed *feeds;

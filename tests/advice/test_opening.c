@@ -390,6 +390,16 @@ static void cautions_go_by_the_job_and_not_by_the_car(void **state)
     }
 }
 
+static void a_pitted_caliper_that_stays_is_said_before_the_plan(void **state)
+{
+    (void)state;
+    struct advice_car car =
+        advice_car_after(VAN, WORK "[found front left disc]\nbore surface = pitted\n");
+    assert_int_equal(car.result->unsettled.count, 1);
+    assert_string_equal(car.result->unsettled.items[0].check->id, "caliper-pitted");
+    advice_car_finish(&car);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -414,6 +424,7 @@ int main(void)
         cmocka_unit_test(a_missing_hose_is_to_be_fitted),
         cmocka_unit_test(named_parts_can_be_opened_without_work),
         cmocka_unit_test(cautions_go_by_the_job_and_not_by_the_car),
+        cmocka_unit_test(a_pitted_caliper_that_stays_is_said_before_the_plan),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

@@ -352,6 +352,13 @@ const struct result *fixture_result(struct arena *arena, struct fixture_choice c
     result->findings = findings_for(&b, &van);
     result->hoses = hoses_for(&b, &van);
     result->bleed = plan_of(&b, &van);
+    const size_t parts = (size_t)b.system->part_count;
+    result->touched = (struct touched){.part = ARENA_ARRAY(arena, parts, bool),
+                                       .bled = ARENA_ARRAY(arena, parts, bool),
+                                       .brakes = true,
+                                       .clutch = true};
+    for (size_t i = 0; i < parts; i++)
+        result->touched.part[i] = result->touched.bled[i] = true;
     result->opening.arena = result->tests.arena = arena;
     result->tests.items = ARENA_NEW(arena, struct step);
     result->tests.items[0] =

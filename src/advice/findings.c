@@ -53,8 +53,9 @@ static void sort_findings(struct findings *findings)
 struct findings unsettled_of(const struct system *system, const struct network *network,
                              struct arena *arena)
 {
-    static const char *const ids[] = {"leak-weeping", "pistons-stuck", "bore-pitted", "caliper-pitted",
-                                      "nipple-sheared", "nipple-seized"};
+    static const char *const ids[] = {"fluid-wrong-found", "leak-weeping",   "pistons-stuck",
+                                      "bore-pitted",       "caliper-pitted", "nipple-sheared",
+                                      "nipple-seized"};
     struct findings findings = {.arena = arena};
     struct checking checking = {
         .system = system, .network = network, .findings = &findings, .arena = arena};

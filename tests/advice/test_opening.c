@@ -400,6 +400,16 @@ static void a_pitted_caliper_that_stays_is_said_before_the_plan(void **state)
     advice_car_finish(&car);
 }
 
+/* Another family in the car stops the work even where nothing was opened yet. */
+static void a_wrong_fluid_is_said_before_the_plan(void **state)
+{
+    (void)state;
+    struct advice_car car = advice_car_after(VAN, WORK "[found brake fluid]\nfound = DOT 5\n");
+    assert_int_equal(car.result->unsettled.count, 1);
+    assert_string_equal(car.result->unsettled.items[0].check->id, "fluid-wrong-found");
+    advice_car_finish(&car);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -425,6 +435,7 @@ int main(void)
         cmocka_unit_test(named_parts_can_be_opened_without_work),
         cmocka_unit_test(cautions_go_by_the_job_and_not_by_the_car),
         cmocka_unit_test(a_pitted_caliper_that_stays_is_said_before_the_plan),
+        cmocka_unit_test(a_wrong_fluid_is_said_before_the_plan),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

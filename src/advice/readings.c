@@ -63,7 +63,10 @@ static void judge(struct compared *compared, const struct system *system, struct
 {
     const struct taken_reading *reading = compared->reading;
     double apart = fabs(reading->value - compared->computed);
-    compared->off = apart / fabs(compared->computed);
+    /* of a computed 0 any other reading is off without measure */
+    compared->off = compared->computed != 0 ? apart / fabs(compared->computed)
+                    : apart > 0             ? INFINITY
+                                            : 0;
     compared->end = end_of(system, compared, &compared->end_words, arena);
     if (reading->value > compared->end + allowance(reading))
         compared->outcome = COMPARED_IMPOSSIBLE;

@@ -1,18 +1,19 @@
 #ifndef FIRMPEDAL_ADVICE_RESULT_H
 #define FIRMPEDAL_ADVICE_RESULT_H
 
-#include "advice/bleed_plan.h"
-#include "advice/cautions.h"
-#include "advice/curves.h"
-#include "advice/figures.h"
-#include "advice/finding.h"
-#include "advice/fit.h"
-#include "advice/hoses.h"
-#include "advice/opening.h"
-#include "advice/readings.h"
-#include "advice/rules.h"
-#include "advice/steps.h"
-#include "advice/trace.h"
+#include "advice/bleeding/bleed_plan.h"
+#include "advice/job/cautions.h"
+#include "advice/figures/curves.h"
+#include "advice/figures/figures.h"
+#include "advice/checks/finding.h"
+#include "advice/fitting/fit.h"
+#include "advice/checks/hoses.h"
+#include "advice/job/opening.h"
+#include "advice/checks/readings.h"
+#include "advice/rules/rules.h"
+#include "advice/common/steps.h"
+#include "advice/job/tests_after.h"
+#include "advice/figures/trace.h"
 #include "units/unit.h"
 
 /* What of a result takes long and is worked out only when asked for; the rest is always there. */
@@ -54,14 +55,6 @@ struct result *result_of(const struct system *system, const struct network *netw
 struct result *result_asked(const struct system *system, const struct network *network,
                             struct force effort, struct date today, unsigned parts,
                             const struct bleed_wishes *wishes, struct arena *arena);
-
-/* All that follows the bleeding, for text, small screen, JSON and sheet alike: what the settings
- * set for the work alone is undone, then levels, leak tests from a light foot to a hard one, the
- * road and later; about what the work touched and nothing else, with expected values and dates.
- *
- *   settings   those of the bleed plan */
-struct steps tests_of(const struct system *system, const struct network *network,
-                      const struct steps *settings, struct date today, struct arena *arena);
 
 /* Puts {name} of a template's quantities into words in the reader's units; unknown names stay. */
 const char *fill_words(struct arena *arena, const char *words,

@@ -4,7 +4,7 @@
 #include <stddef.h>
 #include <string.h>
 
-#include "advice/phrases.h"
+#include "advice/common/phrases.h"
 #include "base/text.h"
 
 enum { MOST_QUANTITIES = 32 };

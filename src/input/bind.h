@@ -3,7 +3,7 @@
 
 #include "input/schema.h"
 #include "input/value.h"
-#include "parts/key.h"
+#include "parts/keys/key.h"
 
 /* Putting values into fields by the rows of their tables. */
 

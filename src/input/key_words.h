@@ -2,7 +2,7 @@
 #define FIRMPEDAL_INPUT_KEY_WORDS_H
 
 #include "base/arena.h"
-#include "parts/key.h"
+#include "parts/keys/key.h"
 
 /* The rows of the key tables in words, for the page, the starters, the measuring sheet and
  * `explain`. All results live in the arena. */

@@ -3,7 +3,7 @@
 
 #include "input/lines.h"
 #include "network/system.h"
-#include "parts/key.h"
+#include "parts/keys/key.h"
 
 /* Rules across the keys of one part: what each key for itself allows and both together do not.
  *

@@ -4,7 +4,7 @@
 #include <stdbool.h>
 
 #include "input/mistakes.h"
-#include "parts/key.h"
+#include "parts/keys/key.h"
 
 /* Reads a quantity of the row's dimension, "about 2.9 m" too, and keeps it within the row's limits.
  * *tolerance: half width, NaN when none was written. false with a message when it cannot. */

@@ -5,7 +5,7 @@
 #include <stddef.h>
 
 #include "base/date.h"
-#include "parts/key.h"
+#include "parts/keys/key.h"
 
 /* The sections that are no part of a car, and the keys that say where a pipe or hose goes: the rest
  * of the language beside the tables of parts/keys_*.c. Their rows are struct key as well; field is

@@ -2,7 +2,7 @@
 #define FIRMPEDAL_INPUT_VALUE_H
 
 #include "input/lines.h"
-#include "parts/key.h"
+#include "parts/keys/key.h"
 
 /* Reading the value of one line by the row of its key. */
 

@@ -1,7 +1,7 @@
 #ifndef FIRMPEDAL_NETWORK_READING_ROWS_H
 #define FIRMPEDAL_NETWORK_READING_ROWS_H
 
-#include "parts/key.h"
+#include "parts/keys/key.h"
 
 /* What can be read at the car, a row each: the one table behind [readings], docs/input.md, the
  * lines for readings on the sheet and the comparing. */

@@ -7,7 +7,7 @@
 #include "base/arena.h"
 #include "base/date.h"
 #include "base/place.h"
-#include "parts/key.h"
+#include "parts/keys/key.h"
 #include "network/reading_rows.h"
 #include "parts/part.h"
 

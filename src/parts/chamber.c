@@ -3,7 +3,7 @@
 #include <math.h>
 
 #include "parts/hose.h"
-#include "parts/key.h"
+#include "parts/keys/key.h"
 #include "parts/words.h"
 
 /* Usual figures, from memory: depth of fluid behind a piston (of a caliper: with new pads), and

@@ -2,7 +2,7 @@
 
 #include <math.h>
 
-#include "parts/rows.h"
+#include "parts/keys/rows.h"
 #include "parts/words.h"
 
 /* Every word that names a kind: those of kinds.def first, in the order of the kinds. */

@@ -1,41 +1,79 @@
-/* Who may include whom, held as a table. */
-#include <dirent.h>
+/* Who may include whom, held as a table; no folder too full, no circle of files. */
 #include <stdbool.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
 
 #include "support/cmocka_all.h"
+#include "support/source_tree.h"
 
-/* Folders in the order of their levels; a file may include its own folder and the named ones. */
+/* The rooms in the order of their levels; a file may include its own room and the named ones. */
 static const struct {
-    const char *folder;
+    const char *room;
     const char *may_include;
-} layers[] = {
-    {"base", "base"},
-    {"units", "base units"},
-    {"parts", "base units parts"},
-    {"network", "base units parts network"},
-    {"physics", "base units parts network physics"},
-    {"advice", "base units parts network physics advice"},
-    {"input", "base units parts network input"},
-    {"report", "base units parts network physics advice report"},
-    {"cli", "cli"},
+} rooms[] = {
+    {"base", ""},
+    {"units", "base"},
+    {"parts", "base units parts/keys"},
+    {"parts/keys", "base units parts"},
+    {"network", "base units parts parts/keys"},
+    {"physics", "base units parts network"},
+    {"purge", "base units parts network"},
+    {"advice/common", "base units parts network"},
+    {"advice/figures", "base units parts parts/keys network physics advice/common"},
+    {"advice/rules", "base units parts network physics advice/common advice/figures"},
+    {"advice/checks",
+     "base units parts parts/keys network physics advice/common advice/figures advice/rules"},
+    {"advice/bleeding",
+     "base units parts network physics purge advice/common advice/figures advice/checks"},
+    {"advice/job", "base units parts network physics advice/common advice/figures advice/checks "
+                   "advice/bleeding"},
+    {"advice/fitting",
+     "base units parts network physics advice/common advice/figures advice/rules advice/checks"},
+    {"advice",
+     "base units parts network physics advice/common advice/figures advice/rules advice/checks "
+     "advice/bleeding advice/job advice/fitting"},
+    {"input", "base units parts parts/keys network"},
+    {"report/words", "base units parts network advice advice/figures"},
+    {"report/text", "base units parts network advice advice/figures report/words"},
+    {"report/json", "base units parts network advice advice/figures report/words"},
+    {"report/paint", "base units"},
+    {"report/diagram", "base units parts network physics advice report/words report/paint"},
+    {"report/sheet",
+     "base units parts network advice advice/figures report/words report/paint report/diagram"},
+    {"manual", "base units parts parts/keys network input advice report/words report/text"},
+    {"api", " base units network input advice advice/figures advice/bleeding manual report/words "
+            "report/text report/json report/diagram report/sheet"},
+    {"cli", ""},
 };
+
+/* The public header stands alone at the top; these may include it. */
+static const char *const public_readers[] = {"api", "cli"};
 
 /* Headers of libraries, and the only files that may include them (by beginning of the path). */
 static const struct {
     const char *header;
     const char *only_in;
 } libraries[] = {
-    {"ini.h", "input/lines.c"}, {"jansson.h", "report/json"},   {"cairo", "report/paint"},
-    {"pango", "report/paint"},  {"fontconfig", "report/paint"},
+    {"ini.h", "input/lines.c"},           {"jansson.h", "report/json/"},
+    {"cairo", "report/paint/paint"},      {"pango", "report/paint/paint"},
+    {"fontconfig", "report/paint/paint"},
 };
+
+/* More sources than these in one folder and nobody finds the one that answers a question. */
+enum { ROOM_MOST_SOURCES = 25 };
 
 static int violations;
 
-static bool word_in(const char *words, const char *word, size_t length)
+static void complain(const char *file, int line, const char *what)
 {
+    fprintf(stderr, "src/%s:%d: %s\n", file, line, what);
+    violations++;
+}
+
+static bool word_in(const char *words, const char *word)
+{
+    size_t length = strlen(word);
     for (const char *at = words; (at = strstr(at, word)) != NULL; at++) {
         bool starts = at == words || at[-1] == ' ';
         if (starts && (at[length] == ' ' || at[length] == '\0'))
@@ -44,10 +82,20 @@ static bool word_in(const char *words, const char *word, size_t length)
     return false;
 }
 
-static void complain(const char *file, int line, const char *what)
+static const char *allowed_of(const char *room)
 {
-    fprintf(stderr, "src/%s:%d: %s\n", file, line, what);
-    violations++;
+    for (size_t i = 0; i < sizeof rooms / sizeof rooms[0]; i++)
+        if (strcmp(rooms[i].room, room) == 0)
+            return rooms[i].may_include;
+    return NULL;
+}
+
+static bool reads_public(const char *room)
+{
+    for (size_t i = 0; i < sizeof public_readers / sizeof public_readers[0]; i++)
+        if (strcmp(public_readers[i], room) == 0)
+            return true;
+    return false;
 }
 
 static void check_library(const char *file, int line, const char *header)
@@ -58,34 +106,42 @@ static void check_library(const char *file, int line, const char *header)
             complain(file, line, "includes a library that belongs elsewhere");
 }
 
-static void check_own(const char *folder, const char *allowed, const char *file, int line,
-                      const char *included)
+static void check_own(const char *file, int line, const char *included)
 {
-    const char *slash = strchr(included, '/');
-    char head[64];
-    if (slash == NULL) {
-        if (strcmp(folder, "cli") != 0 || strncmp(included, "firmpedal.h", 11) != 0)
-            complain(file, line, "includes a header without its folder");
+    char own[SOURCE_PATH], other[SOURCE_PATH];
+    source_folder(file, own);
+    source_folder(included, other);
+    if (strcmp(own, other) == 0)
         return;
-    }
-    snprintf(head, sizeof head, "%.*s", (int)(slash - included), included);
-    if (!word_in(allowed, head, strlen(head)))
+    if (*other == '\0' ? !reads_public(own) : !word_in(allowed_of(own), other))
         complain(file, line, "includes a folder that its level may not");
 }
 
-static void check_file(const char *root, const char *folder, const char *allowed, const char *name)
+/* What a line of a source includes of ours; false when it does not. */
+static bool included_by(const char *line, char *included)
 {
-    char path[1024], file[512], line[1024];
-    snprintf(file, sizeof file, "%s/%s", folder, name);
-    snprintf(path, sizeof path, "%s/src/%s", root, file);
+    return sscanf(line, "#include \"%255[^\"]\"", included) == 1;
+}
+
+static FILE *open_source(const struct source_tree *tree, size_t at)
+{
+    char path[2048];
+    snprintf(path, sizeof path, "%s/%s", tree->root, tree->paths[at]);
     FILE *in = fopen(path, "r");
     assert_non_null(in);
+    return in;
+}
+
+static void check_file(const struct source_tree *tree, size_t at)
+{
+    const char *file = tree->paths[at];
+    char line[1024], included[SOURCE_PATH];
+    FILE *in = open_source(tree, at);
     for (int number = 1; fgets(line, sizeof line, in) != NULL; number++) {
-        char included[256];
         if (sscanf(line, "#include <%255[^>]>", included) == 1)
             check_library(file, number, included);
-        else if (sscanf(line, "#include \"%255[^\"]\"", included) == 1) {
-            check_own(folder, allowed, file, number, included);
+        else if (included_by(line, included)) {
+            check_own(file, number, included);
             check_library(file, number, included);
         }
     }
@@ -95,54 +151,60 @@ static void check_file(const char *root, const char *folder, const char *allowed
 static void every_file_includes_only_its_level_or_lower(void **state)
 {
     (void)state;
-    const char *root = getenv("SOURCE_ROOT");
-    assert_non_null(root);
-    int files = 0;
+    struct source_tree *tree = source_tree_read();
     violations = 0;
-    for (size_t i = 0; i < sizeof layers / sizeof layers[0]; i++) {
-        char path[1024];
-        snprintf(path, sizeof path, "%s/src/%s", root, layers[i].folder);
-        DIR *folder = opendir(path);
-        assert_non_null(folder);
-        for (struct dirent *entry; (entry = readdir(folder)) != NULL;) {
-            size_t length = strlen(entry->d_name);
-            if (length < 3 || (strcmp(entry->d_name + length - 2, ".c") != 0 &&
-                               strcmp(entry->d_name + length - 2, ".h") != 0))
-                continue;
-            check_file(root, layers[i].folder, layers[i].may_include, entry->d_name);
-            files++;
-        }
-        closedir(folder);
+    for (size_t i = 0; i < tree->count; i++) {
+        char room[SOURCE_PATH];
+        source_folder(tree->paths[i], room);
+        if (*room == '\0')
+            continue;
+        if (allowed_of(room) == NULL)
+            complain(tree->paths[i], 1, "stands in a folder that is in no layer");
+        else
+            check_file(tree, i);
     }
-    assert_true(files > 60);
+    assert_true(tree->count > 300);
+    free(tree);
     assert_int_equal(violations, 0);
 }
 
-static void no_folder_stands_outside_the_table(void **state)
+static void the_public_header_stands_alone_at_the_top(void **state)
 {
     (void)state;
-    char path[1024];
-    snprintf(path, sizeof path, "%s/src", getenv("SOURCE_ROOT"));
-    DIR *folder = opendir(path);
-    assert_non_null(folder);
-    for (struct dirent *entry; (entry = readdir(folder)) != NULL;) {
-        if (entry->d_name[0] == '.' || strchr(entry->d_name, '.') != NULL)
-            continue;
-        bool known = false;
-        for (size_t i = 0; i < sizeof layers / sizeof layers[0]; i++)
-            known = known || strcmp(layers[i].folder, entry->d_name) == 0;
-        if (!known)
-            fprintf(stderr, "src/%s is in no layer\n", entry->d_name);
-        assert_true(known);
+    struct source_tree *tree = source_tree_read();
+    for (size_t i = 0; i < tree->count; i++)
+        if (strchr(tree->paths[i], '/') == NULL)
+            assert_string_equal(tree->paths[i], "firmpedal.h");
+    free(tree);
+}
+
+static void no_room_is_too_full(void **state)
+{
+    (void)state;
+    struct source_tree *tree = source_tree_read();
+    violations = 0;
+    for (size_t r = 0; r < sizeof rooms / sizeof rooms[0]; r++) {
+        int sources = 0;
+        for (size_t i = 0; i < tree->count; i++) {
+            char room[SOURCE_PATH];
+            source_folder(tree->paths[i], room);
+            if (strcmp(room, rooms[r].room) == 0 && strstr(tree->paths[i], ".c") != NULL)
+                sources++;
+        }
+        if (sources > ROOM_MOST_SOURCES)
+            complain(rooms[r].room, 1, "has more sources than one looks through");
+        assert_true(sources > 0);
     }
-    closedir(folder);
+    free(tree);
+    assert_int_equal(violations, 0);
 }
 
 int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(every_file_includes_only_its_level_or_lower),
-        cmocka_unit_test(no_folder_stands_outside_the_table),
+        cmocka_unit_test(the_public_header_stands_alone_at_the_top),
+        cmocka_unit_test(no_room_is_too_full),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

@@ -9,9 +9,9 @@
 #include <string.h>
 #include <unistd.h>
 
-#include "advice/figures.h"
-#include "advice/finding.h"
-#include "advice/holds.h"
+#include "advice/figures/figures.h"
+#include "advice/checks/finding.h"
+#include "advice/figures/holds.h"
 #include "support/cmocka_all.h"
 #include "support/run_cli.h"
 
@@ -144,7 +144,7 @@ static void every_link_in_the_page_leads_somewhere(void **state)
 #define DONE   "the program does as it says; the tests of the section hold it"
 
 /* What stands behind "Limits:" and names no condition, sentence by sentence (semicolons part them
- * too). A new limit is looked up in src/advice/holds.c, or has its reason here. */
+ * too). A new limit is looked up in src/advice/figures/holds.c, or has its reason here. */
 static const struct {
     const char *section, *words, *why;
 } only_words[] = {

@@ -7,6 +7,7 @@
 #include <string.h>
 
 #include "support/cmocka_all.h"
+#include "support/source_tree.h"
 
 static int found;
 
@@ -23,26 +24,15 @@ static void search_file(const char *path, const char *title)
     fclose(in);
 }
 
-static void search_sources(const char *root, const char *title)
+static void search_sources(const char *title)
 {
-    static const char *const folders[] = {"base",   "units", "parts",  "network", "physics",
-                                          "advice", "input", "report", "cli",     ""};
-    for (size_t i = 0; i < sizeof folders / sizeof folders[0]; i++) {
-        char path[1024];
-        snprintf(path, sizeof path, "%s/src/%s", root, folders[i]);
-        DIR *folder = opendir(path);
-        assert_non_null(folder);
-        for (struct dirent *entry; (entry = readdir(folder)) != NULL;) {
-            size_t length = strlen(entry->d_name);
-            if (length < 3 || (strcmp(entry->d_name + length - 2, ".c") != 0 &&
-                               strcmp(entry->d_name + length - 2, ".h") != 0))
-                continue;
-            char file[2048];
-            snprintf(file, sizeof file, "%s/%s", path, entry->d_name);
-            search_file(file, title);
-        }
-        closedir(folder);
+    struct source_tree *tree = source_tree_read();
+    for (size_t i = 0; i < tree->count; i++) {
+        char file[2048];
+        snprintf(file, sizeof file, "%s/%s", tree->root, tree->paths[i]);
+        search_file(file, title);
     }
+    free(tree);
 }
 
 static void no_ready_car_is_named_in_the_sources(void **state)
@@ -63,13 +53,13 @@ static void no_ready_car_is_named_in_the_sources(void **state)
         assert_non_null(in);
         while (fgets(line, sizeof line, in) != NULL)
             if (sscanf(line, "title = %255[^\n]", title) == 1) {
-                search_sources(root, title);
+                search_sources(title);
                 titles++;
             }
         fclose(in);
         title[0] = '\0';
         snprintf(title, sizeof title, "%.*s", (int)(strlen(entry->d_name) - 4), entry->d_name);
-        search_sources(root, title);
+        search_sources(title);
     }
     closedir(folder);
     assert_true(titles >= 7);

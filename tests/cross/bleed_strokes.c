@@ -15,7 +15,7 @@
 #include <stdlib.h>
 #include <unistd.h>
 
-#include "physics/purge_state.h"
+#include "purge/purge_state.h"
 #include "support/cmocka_all.h"
 #include "support/driven_car.h"
 #include "support/run_cli.h"

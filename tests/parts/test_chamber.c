@@ -2,7 +2,7 @@
 
 #include <math.h>
 
-#include "parts/key.h"
+#include "parts/keys/key.h"
 #include "support/cmocka_all.h"
 #include "support/near.h"
 

@@ -1,4 +1,4 @@
-#include "parts/key.h"
+#include "parts/keys/key.h"
 
 #include <math.h>
 #include <stdio.h>

@@ -1,6 +1,6 @@
 #include "parts/part.h"
 
-#include "parts/key.h"
+#include "parts/keys/key.h"
 #include "parts/words.h"
 #include "support/cmocka_all.h"
 

@@ -1,6 +1,6 @@
 #include "parts/part.h"
 
-#include "parts/key.h"
+#include "parts/keys/key.h"
 #include "support/cmocka_all.h"
 
 static struct part named(enum part_kind kind, const char *name, struct arena *arena)

@@ -2,7 +2,7 @@
  * what is left when all that gives way is taken away, what adds up, what scales. */
 #include <math.h>
 
-#include "parts/key.h"
+#include "parts/keys/key.h"
 #include "physics/press.h"
 #include "physics/pressure.h"
 #include "physics/travel.h"

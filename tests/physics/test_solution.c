@@ -3,7 +3,7 @@
 #include <math.h>
 #include <string.h>
 
-#include "parts/key.h"
+#include "parts/keys/key.h"
 #include "support/driven_car.h"
 #include "support/near.h"
 

@@ -5,8 +5,8 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "advice/bleed_plan.h"
-#include "advice/bleed_way.h"
+#include "advice/bleeding/bleed_plan.h"
+#include "advice/bleeding/bleed_way.h"
 #include "base/text.h"
 #include "input/read.h"
 

@@ -3,7 +3,7 @@
 
 #include "contest.h"
 #include "network/graph.h"
-#include "physics/purge.h"
+#include "purge/purge.h"
 
 /* The ready cars, their circuits with air in them, and how they are bled. */
 

@@ -2,7 +2,7 @@
 
 #include <math.h>
 
-#include "advice/bleed_search.h"
+#include "advice/bleeding/bleed_search.h"
 #include "dice.h"
 
 /* The share of fluid by which a plan may lie above the best. */

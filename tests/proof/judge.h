@@ -3,7 +3,7 @@
 
 #include <stdbool.h>
 
-#include "physics/purge.h"
+#include "purge/purge.h"
 
 /* What every order of the nipples of a net comes to, by the simulation. */
 

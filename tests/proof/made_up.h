@@ -2,7 +2,7 @@
 #define FIRMPEDAL_TESTS_PROOF_MADE_UP_H
 
 #include "dice.h"
-#include "physics/purge.h"
+#include "purge/purge.h"
 
 /* Networks made up for the proof: plausible plumbing of one circuit, how air came in, and how one
  * bleeds. */

@@ -12,7 +12,7 @@
  * the car is solved without and the 0.0986 mL are added where the sum has them. */
 #include <math.h>
 
-#include "advice/figures.h"
+#include "advice/figures/figures.h"
 #include "physics/blocked_port.h"
 #include "physics/pressure.h"
 #include "support/driven_car.h"

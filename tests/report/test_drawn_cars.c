@@ -11,12 +11,12 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "advice/hoses.h"
+#include "advice/checks/hoses.h"
 #include "cross/random_numbers.h"
 #include "input/read.h"
-#include "report/diagram.h"
+#include "report/diagram/diagram.h"
 #include "report/drawn_car.h"
-#include "report/layout.h"
+#include "report/diagram/layout.h"
 #include "support/near.h"
 #include "support/ready_cars.h"
 

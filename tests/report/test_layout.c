@@ -1,6 +1,6 @@
 #define _GNU_SOURCE
 
-#include "report/layout.h"
+#include "report/diagram/layout.h"
 
 #include <math.h>
 #include <stdio.h>
@@ -9,9 +9,9 @@
 
 #include "base/text.h"
 #include "input/read.h"
-#include "report/diagram.h"
+#include "report/diagram/diagram.h"
 #include "report/drawn_car.h"
-#include "report/sheet.h"
+#include "report/sheet/sheet.h"
 #include "support/fixture_result.h"
 #include "support/near.h"
 #include "support/ready_cars.h"

@@ -1,4 +1,4 @@
-#include "report/route.h"
+#include "report/diagram/route.h"
 
 #include "support/near.h"
 

@@ -1,4 +1,4 @@
-#include "report/sheet.h"
+#include "report/sheet/sheet.h"
 
 #include <stdio.h>
 #include <stdlib.h>
@@ -6,7 +6,7 @@
 #include <sys/wait.h>
 #include <unistd.h>
 
-#include "report/diagram.h"
+#include "report/diagram/diagram.h"
 #include "support/failing_arena.h"
 #include "support/fixture_result.h"
 #include "support/near.h"

@@ -1,4 +1,4 @@
-#include "report/sketch.h"
+#include "report/paint/sketch.h"
 
 #include <string.h>
 

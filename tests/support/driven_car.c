@@ -3,7 +3,7 @@
 #include <math.h>
 
 #include "base/message.h"
-#include "parts/key.h"
+#include "parts/keys/key.h"
 #include "support/cmocka_all.h"
 
 struct part_names car_names(struct car *car, int count, const int *parts)

@@ -5,7 +5,7 @@
 #include <string.h>
 
 #include "base/text.h"
-#include "parts/key.h"
+#include "parts/keys/key.h"
 
 enum { MOST_PARTS = 48, MOST_CONNECTIONS = 64 };
 

@@ -1,0 +1,378 @@
+#include "advice/bleeding/bleed_settings.h"
+
+#include <stddef.h>
+
+#include "advice/bleeding/bleed_way.h"
+#include "advice/checks/finding.h"
+#include "advice/common/phrases.h"
+#include "advice/bleeding/touched.h"
+#include "base/text.h"
+#include "physics/pressure.h"
+
+struct settings {
+    const struct system *system;
+    const struct network *network;
+    const struct bleed_set *set;
+    enum bleed_method method;
+    struct steps *steps;
+    struct touched touched;
+    struct arena *arena;
+};
+
+static struct step *add_for(struct settings *settings, const char *id, int part)
+{
+    struct step *step = steps_add(settings->steps, id);
+    step->part = part;
+    return step;
+}
+
+static void place_the_car(struct settings *settings)
+{
+    const struct system *system = settings->system;
+    bool motorcycle = system_vehicle(system)->type == VEHICLE_MOTORCYCLE;
+    steps_add(settings->steps, motorcycle ? "set-level-motorcycle" : "set-level");
+    bool lifts_paint = true;
+    int fluid = system_first(system, KIND_FLUID);
+    if (fluid >= 0) {
+        const struct fluid_row *row = fluid_row(system->parts[fluid].as.fluid.grade);
+        lifts_paint = row == NULL || row->family == FAMILY_GLYCOL;
+    }
+    if (lifts_paint) {
+        steps_add(settings->steps, "set-paint");
+    }
+}
+
+/* A kit goes on the filled reservoir; what else a method needs stands before the filling. Backwards
+ * nothing is filled, for it fills from below. */
+static bool comes_after_filling(enum bleed_method method)
+{
+    return method == METHOD_PRESSURE || method == METHOD_GRAVITY;
+}
+
+static void set_kit(struct settings *settings)
+{
+    static const char *const ids[METHOD_COUNT] = {
+        [METHOD_PEDAL] = "set-second-person", [METHOD_PRESSURE] = "set-kit-pressure",
+        [METHOD_VACUUM] = "set-kit-vacuum",   [METHOD_GRAVITY] = "set-kit-gravity",
+        [METHOD_REVERSE] = "set-kit-reverse",
+    };
+    bool each = settings->method != METHOD_PEDAL && settings->method != METHOD_VACUUM;
+    for (int i = 0; i < settings->system->part_count; i++) {
+        bool reservoir =
+            settings->touched.part[i] && settings->system->parts[i].kind == KIND_RESERVOIR;
+        if (each ? !reservoir : i > 0) {
+            continue;
+        }
+        struct step *step = add_for(settings, ids[settings->method], each ? i : -1);
+        step->text = pedal_names(settings->system, &settings->touched, settings->arena);
+        if (settings->method == METHOD_PRESSURE) {
+            step->pressure.pa = limit_value("kit-pressure");
+            step->pressure_most.pa = limit_value("kit-pressure-most");
+        }
+    }
+}
+
+/* Whether the fluid of a master is changed while its reservoir stays. */
+static bool draws_old(const struct system *system, int master, int reservoir)
+{
+    int fluid = system_fluid_of(system, master);
+    return fluid >= 0 && fluid_is_changed(system, fluid) && !part_is_new(&system->parts[reservoir]);
+}
+
+static void fill_reservoirs(struct settings *settings)
+{
+    const struct system *system = settings->system;
+    bool *filled = ARENA_ARRAY(settings->arena, (size_t)system->part_count + 1, bool);
+    for (int i = 0; i < system->part_count; i++) {
+        int reservoir = settings->touched.part[i] && system->parts[i].kind == KIND_MASTER
+                            ? reservoir_of(system, i)
+                            : -1;
+        if (reservoir >= 0 && !filled[reservoir]) {
+            if (draws_old(system, i, reservoir)) {
+                add_for(settings, "set-draw-old", reservoir);
+            }
+            add_for(settings, "set-reservoir", reservoir)->text = fluid_words(system, i);
+            filled[reservoir] = true;
+        }
+    }
+}
+
+/* What was found in the car before counts more than any nipple. */
+static void set_fluids(struct settings *settings)
+{
+    const struct system *system = settings->system;
+    for (int i = 0; i < system->part_count; i++) {
+        const struct fluid *fluid = &system->parts[i].as.fluid;
+        if (system->parts[i].kind != KIND_FLUID || fluid->found == GRADE_NOT_SAID ||
+            fluid->grade == GRADE_NOT_SAID || fluid->found == fluid->grade) {
+            continue;
+        }
+        const struct fluid_row *found = fluid_row(fluid->found), *wanted = fluid_row(fluid->grade);
+        if (found->family == wanted->family && part_is_new(&system->parts[i])) {
+            continue; /* that is what the work does */
+        }
+        struct step *step = add_for(
+            settings, found->family == wanted->family ? "set-other-grade" : "set-wrong-fluid", i);
+        step->text = text_print(settings->arena, "%s was found in the car, and %s belongs there",
+                                found->name, wanted->name);
+        step->of_fluid = fluid_cleaning_words(found->family);
+    }
+}
+
+/* A direct servo's rod is gauged while its master is off: that stands under putting together. */
+static void set_rods(struct settings *settings, int part)
+{
+    if (pressure_servo_of(settings->system, part) >= 0) {
+        return;
+    }
+    int pedal = pressure_pedal_of(settings->system, part);
+    bool brakes = false;
+    for (int c = 0; c < settings->network->circuit_count; c++) {
+        const struct circuit *circuit = &settings->network->circuits[c];
+        brakes = brakes || (!circuit->clutch && circuit->master == part);
+    }
+    bool clutch = pedal >= 0 && !brakes;
+    struct step *step = add_for(settings, clutch ? "set-rod-gap-clutch" : "set-rod-gap", part);
+    step->least.m = limit_value("rod-gap-least");
+    step->most.m = limit_value("rod-gap-most");
+}
+
+static void set_free_play(struct settings *settings, int pedal)
+{
+    if (settings->system->parts[pedal].as.pedal.type == PEDAL_HAND) {
+        return;
+    }
+    bool servo = servo_of_pedal(settings->system, pedal) >= 0;
+    struct step *step = add_for(settings, "set-free-play", pedal);
+    step->least.m = limit_value(servo ? "servo-free-play-least" : "free-play-least");
+    step->most.m = limit_value(servo ? "servo-free-play-most" : "free-play-most");
+}
+
+static void set_brakes(struct settings *settings)
+{
+    const struct system *system = settings->system;
+    for (int i = 0; i < system->part_count; i++) {
+        if (system->parts[i].kind == KIND_PARKING &&
+            parking_works_any(system, i, settings->touched.bled)) {
+            add_for(settings, "set-hand-brake-slack", i);
+        }
+    }
+    int count;
+    const struct adjuster_phrase *phrases =
+        adjuster_phrases(system, settings->touched.bled, settings->arena, &count);
+    for (int i = 0; i < count; i++) {
+        bool self = phrases[i].adjuster == ADJUSTER_SELF;
+        steps_add(settings->steps, self ? "set-shoes-self" : "set-shoes-up")->text =
+            phrases[i].words;
+    }
+    for (int i = 0; i < settings->set->count; i++) {
+        int part = settings->set->items[i].nipple.part;
+        struct length below = system->parts[part].fitted.nipple_below;
+        if (system->parts[part].kind == KIND_DISC && below.m > 0 &&
+            settings->set->items[i].nipple.index == 0) {
+            add_for(settings, "set-caliper-up", part)->least = below;
+        }
+    }
+}
+
+static const char *valve_setting(enum valve_type type, enum bleed_method method)
+{
+    switch (type) {
+    case VALVE_LOAD_SENSING:
+        return "set-load-valve";
+    case VALVE_HOLD_OFF:
+        return "set-hold-off";
+    case VALVE_SHUTTLE:
+        return "set-shuttle";
+    case VALVE_RESIDUAL:
+        return method == METHOD_GRAVITY ? "set-residual" : NULL;
+    case VALVE_NOT_SAID:
+    case VALVE_LIMITING:
+    case VALVE_PROPORTIONING:
+        break;
+    }
+    return NULL;
+}
+
+/* One block for a pedal, however many old masters it works. */
+static void block_pedal(struct settings *settings, int pedal)
+{
+    const struct system *system = settings->system;
+    struct name_list old = name_list_room(settings->arena, system->part_count);
+    for (int i = 0; i < system->part_count; i++) {
+        if (system->parts[i].kind == KIND_MASTER && pressure_pedal_of(system, i) == pedal &&
+            settings->touched.part[i] && !part_is_new(&system->parts[i])) {
+            old.items[old.count++] = system->parts[i].name;
+        }
+    }
+    if (old.count == 0) {
+        return;
+    }
+    bool hand = system->parts[pedal].as.pedal.type == PEDAL_HAND;
+    struct length stop = bleed_pad_stop(system, pedal);
+    const char *id = stop.m > 0 ? (hand ? "set-lever-block" : "set-pedal-block")
+                                : (hand ? "set-lever-block-plain" : "set-pedal-block-plain");
+    struct step *step = add_for(settings, id, pedal);
+    step->most = stop;
+    step->text = name_list_words(settings->arena, &old);
+}
+
+static void set_part(struct settings *settings, int index)
+{
+    const struct part *part = &settings->system->parts[index];
+    switch (part->kind) {
+    case KIND_MASTER:
+        set_rods(settings, index);
+        break;
+    case KIND_PEDAL:
+        set_free_play(settings, index);
+        break;
+    case KIND_VALVE: {
+        const char *id = valve_setting(part->as.valve.type, settings->method);
+        if (id != NULL) {
+            add_for(settings, id, index);
+        }
+        break;
+    }
+    case KIND_SLAVE:
+        add_for(settings,
+                part->as.slave.type == SLAVE_CONCENTRIC ? "set-slave-inside" : "set-slave", index);
+        break;
+    case KIND_VEHICLE:
+    case KIND_FLUID:
+    case KIND_RESERVOIR:
+    case KIND_SERVO:
+    case KIND_JOINT:
+    case KIND_PIPE:
+    case KIND_HOSE:
+    case KIND_DISC:
+    case KIND_DRUM:
+    case KIND_PARKING:
+    case KIND_COUNT:
+        break;
+    }
+}
+
+static bool circuit_holds_air(const struct settings *settings, int circuit)
+{
+    const struct circuit *of = &settings->network->circuits[circuit];
+    for (int i = 0; i < of->vertex_count; i++) {
+        if (settings->set->air[of->vertices[i]]) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* Of a tandem's pistons each gets the stroke that the other leaves it. */
+static void fill_tandem(struct settings *settings, int master)
+{
+    int holding = 0;
+    for (int c = 0; c < settings->network->circuit_count; c++) {
+        holding +=
+            settings->network->circuits[c].master == master && circuit_holds_air(settings, c);
+    }
+    if (settings->system->parts[master].as.master.type == MASTER_TANDEM && holding > 1) {
+        add_for(settings, "set-tandem-together", master);
+    }
+}
+
+static void keep_bar_level(struct settings *settings, int pedal)
+{
+    int masters = 0;
+    for (int i = 0; i < settings->system->part_count; i++) {
+        bool open = false;
+        for (int c = 0; c < settings->network->circuit_count; c++) {
+            open = open ||
+                   (settings->network->circuits[c].master == i && settings->set->circuit_open[c]);
+        }
+        masters += open && settings->system->parts[i].kind == KIND_MASTER &&
+                   pressure_pedal_of(settings->system, i) == pedal;
+    }
+    if (masters > 1) {
+        add_for(settings, "set-bar-together", pedal);
+    }
+}
+
+/* What needs fluid in the reservoir. */
+static void set_filled_part(struct settings *settings, int index)
+{
+    const struct part *part = &settings->system->parts[index];
+    if (part->kind == KIND_SERVO && settings->method == METHOD_PEDAL) {
+        add_for(settings, "set-servo-empty", index);
+    } else if (part->kind == KIND_MASTER && settings->method == METHOD_PEDAL) {
+        fill_tandem(settings, index);
+    } else if (part->kind == KIND_PEDAL && settings->method == METHOD_PEDAL) {
+        keep_bar_level(settings, index);
+    } else if (part->kind == KIND_JOINT && part->as.joint.blanked > 0) {
+        add_for(settings, "set-dead-leg", index)->text =
+            part->as.joint.blanked == 1
+                ? "a plug or a lamp switch"
+                : text_print(settings->arena, "%d plugs or lamp switches", part->as.joint.blanked);
+    }
+}
+
+/* Fresh fluid opens nothing. */
+static bool anything_opened(const struct system *system)
+{
+    for (int i = 0; i < system->part_count; i++) {
+        if (system->parts[i].kind != KIND_FLUID && part_was_opened(&system->parts[i])) {
+            return true;
+        }
+    }
+    return false;
+}
+
+struct steps bleed_settings_of(const struct system *system, const struct network *network,
+                               const struct bleed_set *set, enum bleed_method method,
+                               struct arena *arena)
+{
+    struct steps steps = {.arena = arena};
+    struct settings settings = {
+        .system = system,
+        .network = network,
+        .set = set,
+        .method = method,
+        .steps = &steps,
+        .touched = touched_by(system, network, set, arena),
+        .arena = arena,
+    };
+    if (set->count == 0) {
+        return steps;
+    }
+    set_fluids(&settings);
+    place_the_car(&settings);
+    if (!comes_after_filling(method) && method != METHOD_REVERSE) {
+        set_kit(&settings);
+    }
+    if (!anything_opened(system)) { /* else it stood before the taking apart */
+        steps_add(&steps, "set-nipple-tried");
+        struct name_list home = pistons_to_go_home(system, settings.touched.bled, arena);
+        if (home.count > 0) {
+            steps_add(&steps, "set-pistons-home")->text = name_list_words(arena, &home);
+        }
+    }
+    set_brakes(&settings);
+    for (int i = 0; i < system->part_count; i++) {
+        if (settings.touched.part[i]) {
+            set_part(&settings, i);
+        }
+    }
+    for (int i = 0; method == METHOD_PEDAL && i < system->part_count; i++) {
+        if (settings.touched.part[i] && system->parts[i].kind == KIND_PEDAL) {
+            block_pedal(&settings, i);
+        }
+    }
+    if (method != METHOD_REVERSE) {
+        fill_reservoirs(&settings);
+    }
+    if (comes_after_filling(method) || method == METHOD_REVERSE) {
+        set_kit(&settings);
+    }
+    for (int i = 0; i < system->part_count; i++) {
+        if (settings.touched.part[i]) {
+            set_filled_part(&settings, i);
+        }
+    }
+    return steps;
+}

@@ -1,0 +1,321 @@
+#include <math.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "advice/fitting/fit_rules.h"
+#include "base/text.h"
+#include "physics/pressure.h"
+
+/* What a question cannot be answered without. */
+static const struct {
+    enum fit_question question;
+    const char *figure;
+} asked[] = {
+    {FIT_EFFORT, "deceleration"},
+    {FIT_EFFORT, "clutch-effort"},
+    {FIT_TRAVEL, "pedal-travel"},
+    {FIT_TRAVEL, "stroke-left"},
+    {FIT_TRAVEL, "slave-stroke-left"},
+    {FIT_FLOOR, "pedal-left"},
+    {FIT_FLOOR, "pedal-left-slack"},
+    {FIT_LOST, "left-circuit-lost"},
+    {FIT_LOST, "deceleration-circuit-lost"},
+    {FIT_UNASSISTED, "deceleration-unassisted"},
+    {FIT_BALANCE, "rear-lock-margin"},
+    {FIT_CLUTCH, "bearing-travel-spare"},
+};
+
+static bool touches(const struct fitting *fitting, int part)
+{
+    for (int chamber = 0; chamber < part_chambers(&fitting->after.system->parts[part]); chamber++) {
+        int vertex = network_vertex(fitting->network, part, chamber);
+        int circuit = vertex < 0 ? -1 : fitting->network->vertices[vertex].circuit;
+        if (circuit >= 0 && fitting->circuits[circuit])
+            return true;
+    }
+    return false;
+}
+
+static void mark_circuits(struct fitting *fitting)
+{
+    const struct network *network = fitting->network;
+    for (int p = 0; p < fitting->part_count; p++) {
+        int part = fitting->parts[p];
+        for (int c = 0; c < network->circuit_count; c++)
+            fitting->circuits[c] = fitting->circuits[c] || network->circuits[c].master == part;
+        for (int k = 0; k < part_chambers(&fitting->after.system->parts[part]); k++) {
+            int vertex = network_vertex(network, part, k);
+            int circuit = vertex < 0 ? -1 : network->vertices[vertex].circuit;
+            if (circuit >= 0)
+                fitting->circuits[circuit] = true;
+        }
+    }
+}
+
+void fit_look(struct fitting *fitting)
+{
+    const struct network *network = fitting->network;
+    const struct system *system = fitting->after.system;
+    const struct part *first = &system->parts[fitting->parts[0]];
+    fitting->circuits = ARENA_ARRAY(fitting->arena, (size_t)network->circuit_count + 1, bool);
+    fitting->pedals = ARENA_ARRAY(fitting->arena, (size_t)system->part_count + 1, bool);
+    mark_circuits(fitting);
+    bool brakes = false, others = false, beside = false, clutch = false;
+    for (int c = 0; c < network->circuit_count; c++) {
+        const struct circuit *circuit = &network->circuits[c];
+        int pedal = pressure_pedal_of(system, circuit->master);
+        if (fitting->circuits[c] && pedal >= 0) {
+            fitting->pedals[pedal] = true;
+            fitting->fit->lever = system->parts[pedal].as.pedal.type == PEDAL_HAND;
+        }
+        clutch = clutch || (fitting->circuits[c] && circuit->clutch);
+        brakes = brakes || (fitting->circuits[c] && !circuit->clutch);
+        others = others || (!circuit->clutch && circuit->master != fitting->parts[0]);
+    }
+    for (int c = 0; c < network->circuit_count; c++) {
+        int pedal = pressure_pedal_of(system, network->circuits[c].master);
+        beside = beside || (pedal >= 0 && fitting->pedals[pedal] &&
+                            network->circuits[c].master != fitting->parts[0]);
+    }
+    fitting->clutch = first->kind == KIND_SLAVE || (clutch && !brakes);
+    fitting->feeds_all = first->kind == KIND_MASTER && !fitting->clutch && !others;
+    fitting->alone = first->kind == KIND_MASTER && !fitting->clutch && !beside;
+}
+
+bool fit_concerns(const struct fitting *fitting, const struct figure *figure)
+{
+    switch (figure->row->scope) {
+    case SCOPE_PEDAL:
+        return fitting->pedals[figure->subject];
+    case SCOPE_CIRCUIT:
+    case SCOPE_CAUSE: {
+        int master = fitting->network->circuits[figure->subject].master;
+        int pedal = pressure_pedal_of(fitting->after.system, master);
+        return pedal >= 0 ? fitting->pedals[pedal] : fitting->circuits[figure->subject];
+    }
+    case SCOPE_CLUTCH:
+        return touches(fitting, figure->subject);
+    case SCOPE_CAR:
+        return !fitting->clutch;
+    case SCOPE_CALIPER:
+    case SCOPE_BRAKE:
+    case SCOPE_HAND_BRAKE:
+    case SCOPE_SERVO:
+    case SCOPE_VALVE:
+        break;
+    }
+    return !fitting->clutch;
+}
+
+/* More than one circuit on a pedal, so that one may be lost. */
+static bool can_lose_one(const struct fitting *fitting)
+{
+    int circuits = 0;
+    for (int c = 0; c < fitting->network->circuit_count; c++) {
+        const struct circuit *circuit = &fitting->network->circuits[c];
+        int pedal = pressure_pedal_of(fitting->after.system, circuit->master);
+        bool concerned = pedal >= 0 ? fitting->pedals[pedal] : fitting->circuits[c];
+        circuits += concerned && !circuit->clutch;
+    }
+    return circuits > 1;
+}
+
+static bool is_asked(const struct fitting *fitting, enum fit_question question)
+{
+    bool car = system_vehicle(fitting->after.system)->type != VEHICLE_MOTORCYCLE;
+    switch (question) {
+    case FIT_EFFORT:
+    case FIT_TRAVEL:
+        return true;
+    case FIT_FLOOR:
+        return !fitting->clutch;
+    case FIT_LOST:
+        return !fitting->clutch && car && can_lose_one(fitting);
+    case FIT_UNASSISTED:
+        return !fitting->clutch && car && system_first(fitting->after.system, KIND_SERVO) >= 0;
+    case FIT_BALANCE:
+        return !fitting->clutch && car && !fitting->feeds_all;
+    case FIT_CLUTCH:
+        return fitting->clutch;
+    case FIT_BORE:
+    case FIT_QUESTION_COUNT:
+        break;
+    }
+    return false;
+}
+
+/* --- what is missing ------------------------------------------------------------------------- */
+
+static int add_need(struct cited_key *list, int count, struct cited_key need)
+{
+    for (int i = 0; i < count; i++)
+        if (list[i].part == need.part && list[i].key == need.key)
+            return count;
+    list[count] = need;
+    return count + 1;
+}
+
+static int add_needs(struct cited_key *list, int count, const struct cited_key *needs, int more)
+{
+    for (int i = 0; i < more; i++)
+        count = add_need(list, count, needs[i]);
+    return count;
+}
+
+static int most_needs(const struct fitting *fitting)
+{
+    int most = 1;
+    for (int i = 0; i < fitting->after.figures.count; i++)
+        most += fitting->after.figures.items[i].needs_count;
+    for (int i = 0; i < fitting->before.figures.count; i++)
+        most += fitting->before.figures.items[i].needs_count;
+    return most;
+}
+
+/* What no key can be named for: a part that is not described at all, or a circuit that is not. */
+static const char *missing_part(const struct fitting *fitting)
+{
+    bool fed = false, pressed = false;
+    for (int c = 0; c < fitting->network->circuit_count; c++)
+        fed = fed || fitting->circuits[c];
+    for (int p = 0; p < fitting->after.system->part_count; p++)
+        pressed = pressed || fitting->pedals[p];
+    const char *name = fitting->after.system->parts[fitting->parts[0]].name;
+    if (!fed)
+        return text_print(fitting->arena, "no run of [runs] leads from a master to the %s", name);
+    if (!pressed)
+        return fitting->clutch ? "no pedal is described that works it: [clutch pedal], works ="
+                               : "no pedal is described that works it: [brake pedal], works =";
+    return NULL;
+}
+
+static void lacks(const struct fitting *fitting, struct fit_answer *answer,
+                  const struct figure *figure)
+{
+    answer->standing = FIT_CANNOT;
+    answer->needs_count =
+        add_needs(answer->needs, answer->needs_count, figure->needs, figure->needs_count);
+    if (figure->needs_count > 0 || answer->why != NULL)
+        return;
+    answer->why = missing_part(fitting);
+    if (answer->why == NULL)
+        answer->why = figure->reason;
+}
+
+static const struct figure *either(const struct fit_side *side, const struct figure *like)
+{
+    for (int i = 0; i < side->figures.count; i++)
+        if (side->figures.items[i].row == like->row &&
+            side->figures.items[i].subject == like->subject)
+            return &side->figures.items[i];
+    return NULL;
+}
+
+/* Whether a question has its answer without a figure: the same pressure where no stop can be worked
+ * out, wheels that do not lock at all. */
+static bool is_answered(const struct fitting *fitting, enum fit_question question)
+{
+    if (question == FIT_EFFORT && (fitting->same == SAME_PRESSURE || fitting->same == SAME_BRAKING))
+        return true;
+    for (int i = 0; question == FIT_BALANCE && i < fitting->fit->reason_count; i++)
+        if (fitting->fit->reasons[i].limit != NULL &&
+            strcmp(fitting->fit->reasons[i].limit, "rear-lock-margin-least") == 0)
+            return true;
+    return false;
+}
+
+static void look_for_lacks(struct fitting *fitting, struct fit_answer *answer)
+{
+    bool any = is_answered(fitting, answer->question);
+    if (any)
+        return;
+    for (size_t a = 0; a < sizeof asked / sizeof *asked; a++) {
+        for (int i = 0; asked[a].question == answer->question && i < fitting->after.figures.count;
+             i++) {
+            const struct figure *after = &fitting->after.figures.items[i];
+            if (strcmp(after->row->id, asked[a].figure) != 0 || !fit_concerns(fitting, after))
+                continue;
+            any = true;
+            const struct figure *before = either(&fitting->before, after);
+            if (after->state == FIGURE_NOT_COMPUTED)
+                lacks(fitting, answer, after);
+            else if (before != NULL && before->state == FIGURE_NOT_COMPUTED)
+                lacks(fitting, answer, before);
+        }
+    }
+    if (any)
+        return;
+    answer->standing = FIT_CANNOT;
+    answer->why = missing_part(fitting);
+    if (answer->why == NULL)
+        answer->why = fitting->clutch ? "no run of [runs] leads from it to a clutch slave"
+                                      : "no run of [runs] leads from it to a brake";
+}
+
+/* --- answers --------------------------------------------------------------------------------- */
+
+static void take_reasons(const struct fitting *fitting, struct fit_answer *answer)
+{
+    for (int i = 0; i < fitting->fit->reason_count; i++) {
+        const struct fit_reason *reason = &fitting->fit->reasons[i];
+        if (reason->question != answer->question)
+            continue;
+        bool first = answer->reason < 0;
+        if (first || reason->standing > fitting->fit->reasons[answer->reason].standing)
+            answer->reason = i;
+        if (reason->standing > answer->standing)
+            answer->standing = reason->standing;
+    }
+}
+
+static int by_standing(const void *a, const void *b)
+{
+    const struct fit_answer *x = a, *y = b;
+    return x->standing != y->standing ? (int)y->standing - (int)x->standing
+                                      : (int)x->question - (int)y->question;
+}
+
+void fit_answer_questions(struct fitting *fitting)
+{
+    struct fit *fit = fitting->fit;
+    size_t most = (size_t)most_needs(fitting);
+    fit->needs = ARENA_ARRAY(fitting->arena, most, struct cited_key);
+    for (int q = 0; q < FIT_QUESTION_COUNT; q++) {
+        struct fit_answer answer = {.question = (enum fit_question)q,
+                                    .reason = -1,
+                                    .needs = ARENA_ARRAY(fitting->arena, most, struct cited_key)};
+        bool is = is_asked(fitting, answer.question);
+        if (is)
+            look_for_lacks(fitting, &answer);
+        take_reasons(fitting, &answer);
+        if (is || answer.reason >= 0)
+            fit->answers[fit->answer_count++] = answer;
+        if (answer.standing == FIT_CANNOT)
+            fit->needs_count =
+                add_needs(fit->needs, fit->needs_count, answer.needs, answer.needs_count);
+    }
+    qsort(fit->answers, (size_t)fit->answer_count, sizeof *fit->answers, by_standing);
+}
+
+const char *fit_question_words(const struct fit *fit, enum fit_question question)
+{
+    static const char *const words[] = {[FIT_EFFORT] = "effort",
+                                        [FIT_TRAVEL] = "travel",
+                                        [FIT_FLOOR] = "left to the floor",
+                                        [FIT_LOST] = "lost circuits",
+                                        [FIT_UNASSISTED] = "without the servo",
+                                        [FIT_BALANCE] = "balance",
+                                        [FIT_CLUTCH] = "clutch lift",
+                                        [FIT_BORE] = "bore",
+                                        [FIT_QUESTION_COUNT] = ""};
+    return question == FIT_FLOOR && fit->lever ? "left to the bar" : words[question];
+}
+
+const char *fit_standing_words(enum fit_standing standing)
+{
+    static const char *const words[] = {[FIT_FINE] = "fine",
+                                        [FIT_CARE] = "care",
+                                        [FIT_CANNOT] = "cannot say",
+                                        [FIT_AGAINST] = "against"};
+    return words[standing];
+}

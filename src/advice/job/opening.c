@@ -1,0 +1,568 @@
+#include "advice/job/opening.h"
+
+#include <math.h>
+#include <stddef.h>
+
+#include "advice/job/opening_joints.h"
+#include "advice/checks/finding.h"
+#include "advice/common/phrases.h"
+#include "base/text.h"
+#include "physics/pressure.h"
+
+static struct step *add_for(struct opening *opening, const char *id, int part)
+{
+    struct step *step = steps_add(opening->steps, id);
+    step->part = part;
+    return step;
+}
+
+static const struct part *part_at(const struct opening *opening, int part)
+{
+    return &opening->system->parts[part];
+}
+
+static bool has_pistons(const struct part *part)
+{
+    return kind_is_brake(part->kind) || part->kind == KIND_SLAVE;
+}
+
+/* Only some of a part's unions were undone, and the part itself stays. */
+static bool only_opened(const struct part *part)
+{
+    return part->done.opened && !part_is_new(part);
+}
+
+/* Names of the parts that stay and that are bled, as far as they are wanted. */
+static struct name_list names_that_stay(const struct opening *opening,
+                                        bool (*wanted)(const struct part *))
+{
+    struct name_list names = name_list_room(opening->arena, opening->system->part_count);
+    for (int i = 0; opening->touched != NULL && i < opening->system->part_count; i++) {
+        const struct part *part = part_at(opening, i);
+        if (opening->touched->bled[i] && !part_is_new(part) && wanted(part)) {
+            names.items[names.count++] = part->name;
+        }
+    }
+    return names;
+}
+
+static bool nipple_is_untried(const struct part *part)
+{
+    return nipples_of(part) > 0 && part->found.nipple == NIPPLE_NOT_SAID;
+}
+
+/* Behind a drum nobody sees them. */
+static bool pistons_are_untried(const struct part *part)
+{
+    return part->kind == KIND_DISC && part->found.pistons == PISTONS_NOT_SAID;
+}
+
+static void add_named(struct opening *opening, const char *id, const struct name_list *names)
+{
+    if (names->count > 0) {
+        steps_add(opening->steps, id)->text = name_list_words(opening->arena, names);
+    }
+}
+
+/* Before anything is ordered or undone: nipples that must turn, and the old pressure for pistons.
+ * What is renewed takes both with it. */
+static void try_first(struct opening *opening)
+{
+    struct name_list nipples = names_that_stay(opening, nipple_is_untried);
+    struct name_list pistons = names_that_stay(opening, pistons_are_untried);
+    add_named(opening, "open-try-nipple", &nipples);
+    for (int i = 0; i < opening->system->part_count; i++) {
+        const struct part *part = part_at(opening, i);
+        enum found_nipple nipple = part->found.nipple;
+        if (!part_is_new(part) && (nipple == NIPPLE_SEIZED || nipple == NIPPLE_SHEARED)) {
+            add_for(opening, "open-nipple-known", i)->text =
+                nipple == NIPPLE_SEIZED ? "seized" : "sheared off";
+        }
+    }
+    for (int i = 0; i < opening->system->part_count; i++) {
+        const struct part *part = part_at(opening, i);
+        if (has_pistons(part) && !part_is_new(part) && part->found.pistons == PISTONS_STUCK) {
+            add_for(opening, "open-free-pistons", i);
+        }
+    }
+    add_named(opening, "open-pistons-early", &pistons);
+    if (opening->touched != NULL) {
+        struct name_list home =
+            pistons_to_go_home(opening->system, opening->touched->bled, opening->arena);
+        add_named(opening, "open-pistons-home", &home);
+    }
+}
+
+/* Whether brakes that the work leaves alone hang on a reservoir. */
+static bool feeds_others(const struct opening *opening, int reservoir)
+{
+    for (int c = 0; c < opening->network->circuit_count; c++) {
+        const struct circuit *circuit = &opening->network->circuits[c];
+        if (!circuit->clutch && !opening->in_hand[circuit->master] &&
+            reservoir_of(opening->system, circuit->master) == reservoir) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* What stands above a master, or a reservoir, that comes off is drawn out; for the clutch alone
+ * only as far as the ports of the brakes stay covered. */
+static void empty_reservoirs(struct opening *opening)
+{
+    const struct network *network = opening->network;
+    bool *emptied = ARENA_ARRAY(opening->arena, (size_t)opening->system->part_count + 1, bool);
+    for (int i = 0; i < opening->count; i++) {
+        int index = opening->parts[i];
+        enum part_kind kind = part_at(opening, index)->kind;
+        int reservoir = kind == KIND_MASTER      ? reservoir_of(opening->system, index)
+                        : kind == KIND_RESERVOIR ? index
+                                                 : -1;
+        if (reservoir >= 0 && !emptied[reservoir] &&
+            (kind == KIND_RESERVOIR || !feeds_others(opening, reservoir))) {
+            emptied[reservoir] = true;
+            add_for(opening, "open-empty-reservoir", reservoir);
+        }
+    }
+    for (int c = 0; opening->touched != NULL && c < network->circuit_count; c++) {
+        int master = network->circuits[c].master, reservoir = reservoir_of(opening->system, master);
+        if (network->circuits[c].clutch && opening->touched->part[master] && reservoir >= 0 &&
+            !emptied[reservoir] && feeds_others(opening, reservoir)) {
+            emptied[reservoir] = true;
+            add_for(opening, "open-lower-reservoir", reservoir)->text =
+                part_at(opening, master)->name;
+        }
+    }
+}
+
+static void leave_pedals(struct opening *opening, const char *id)
+{
+    struct step *step = steps_add(opening->steps, id);
+    step->text = opening->touched == NULL
+                     ? "pedal"
+                     : pedal_names(opening->system, opening->touched, opening->arena);
+    step->place_words = system_vehicle(opening->system)->type == VEHICLE_MOTORCYCLE
+                            ? "handlebar"
+                            : "steering wheel";
+}
+
+static const char *pedal_of(const struct opening *opening, int master)
+{
+    int pedal = master >= 0 ? pressure_pedal_of(opening->system, master) : -1;
+    return pedal >= 0 ? part_at(opening, pedal)->name : "pedal";
+}
+
+static void take_off_master(struct opening *opening, int index)
+{
+    const struct part *part = part_at(opening, index);
+    int servo = pressure_servo_of(opening->system, index);
+    if (part->as.master.supply_hose.m > 0) {
+        add_for(opening, "open-supply", index);
+    }
+    opening_undo_joints(opening, index);
+    if (servo >= 0) {
+        add_for(opening, "open-off-servo", index)->text = part_at(opening, servo)->name;
+        return;
+    }
+    add_for(opening, "open-pedal-rod", index)->text = pedal_of(opening, index);
+    add_for(opening, "open-take-off", index);
+}
+
+static bool is_soft_hose(const struct part *part)
+{
+    return part->kind == KIND_HOSE &&
+           (part->as.hose.use == HOSE_SUPPLY || part->as.hose.use == HOSE_VACUUM);
+}
+
+/* Does something with each master that sits on a direct servo and is not in hand itself. */
+static void for_masters_on(struct opening *opening, int servo, const char *id)
+{
+    for (int i = 0; i < opening->system->part_count; i++) {
+        if (part_at(opening, i)->kind == KIND_MASTER && !opening->in_hand[i] &&
+            pressure_servo_of(opening->system, i) == servo) {
+            add_for(opening, id, i)->text = part_at(opening, servo)->name;
+        }
+    }
+}
+
+/* The master that a direct servo pushes, -1. */
+static int master_on(const struct opening *opening, int servo)
+{
+    for (int i = 0; i < opening->system->part_count; i++) {
+        if (part_at(opening, i)->kind == KIND_MASTER &&
+            pressure_servo_of(opening->system, i) == servo) {
+            return i;
+        }
+    }
+    return -1;
+}
+
+/* Fluid wets what is inside: not so a joint, nor a servo before its master. */
+static bool has_seals(const struct part *part)
+{
+    return part->kind != KIND_JOINT &&
+           (part->kind != KIND_SERVO || part->as.servo.type == SERVO_REMOTE);
+}
+
+static void take_off_servo(struct opening *opening, int index)
+{
+    if (part_at(opening, index)->as.servo.vacuum_hose.m > 0) {
+        add_for(opening, "open-vacuum-hose", index);
+    }
+    opening_undo_joints(opening, index);
+    for_masters_on(opening, index, "open-master-aside");
+    if (has_seals(part_at(opening, index))) {
+        add_for(opening, "open-take-off", index);
+        return;
+    }
+    add_for(opening, "open-pedal-rod", index)->text = pedal_of(opening, master_on(opening, index));
+    add_for(opening, "open-take-off-plain", index);
+}
+
+static const char *hand_brake_first(const struct opening *opening, int drum)
+{
+    bool *take = ARENA_ARRAY(opening->arena, (size_t)opening->system->part_count + 1, bool);
+    take[drum] = true;
+    for (int i = 0; i < opening->system->part_count; i++) {
+        if (part_at(opening, i)->kind == KIND_PARKING &&
+            parking_works_any(opening->system, i, take)) {
+            return text_print(opening->arena, "Let the %s off and slacken its cable. ",
+                              part_at(opening, i)->name);
+        }
+    }
+    return "";
+}
+
+/* What must be held or taken away before the part is moved. */
+static void get_at(struct opening *opening, int index)
+{
+    const struct part *part = part_at(opening, index);
+    if (part->kind == KIND_DRUM) {
+        add_for(opening, "open-band-shoes", index)->text = hand_brake_first(opening, index);
+    } else if (part->kind == KIND_SLAVE) {
+        add_for(opening,
+                part->as.slave.type == SLAVE_CONCENTRIC ? "open-bell-housing" : "open-strap-slave",
+                index);
+    }
+}
+
+static void take_off(struct opening *opening, int index)
+{
+    const struct part *part = part_at(opening, index);
+    if (only_opened(part) && part->kind != KIND_HOSE && part->kind != KIND_PIPE) {
+        opening_undo_joints(opening, index);
+        return;
+    }
+    if (is_soft_hose(part)) {
+        add_for(opening, "open-soft-hose", index);
+        return;
+    }
+    switch (part->kind) {
+    case KIND_MASTER:
+        take_off_master(opening, index);
+        break;
+    case KIND_SERVO:
+        take_off_servo(opening, index);
+        break;
+    case KIND_DRUM:
+    case KIND_SLAVE:
+        get_at(opening, index);
+        opening_undo_joints(opening, index);
+        add_for(opening, "open-take-off", index);
+        break;
+    case KIND_DISC:
+        opening_undo_joints(opening, index);
+        add_for(opening, "open-block-pads", index);
+        add_for(opening, "open-take-off", index);
+        break;
+    case KIND_HOSE:
+    case KIND_PIPE:
+        opening_undo_carrier(opening, index);
+        break;
+    case KIND_JOINT:
+    case KIND_VALVE:
+    case KIND_RESERVOIR:
+        opening_undo_joints(opening, index);
+        add_for(opening, has_seals(part) ? "open-take-off" : "open-take-off-plain", index);
+        break;
+    case KIND_VEHICLE:
+    case KIND_FLUID:
+    case KIND_PEDAL:
+    case KIND_PARKING:
+    case KIND_COUNT:
+        break;
+    }
+    if (has_pistons(part) || part->kind == KIND_MASTER) {
+        add_for(opening, "open-measure", index);
+    }
+}
+
+/* A circuit's master, for the fluid that wets its seals. */
+static int master_of(const struct opening *opening, int index)
+{
+    if (part_at(opening, index)->kind == KIND_MASTER) {
+        return index;
+    }
+    int vertex = network_vertex(opening->network, index, 0);
+    int circuit = vertex < 0 ? -1 : opening->network->vertices[vertex].circuit;
+    return circuit < 0 ? system_first(opening->system, KIND_MASTER)
+                       : opening->network->circuits[circuit].master;
+}
+
+/* The master is not on its servo yet. */
+static void gauge_servo(struct opening *opening, int master, int servo)
+{
+    struct step *step = add_for(opening, "set-servo-rod-gap", servo);
+    step->text = part_at(opening, master)->name;
+    step->least.m = limit_value("servo-rod-gap-least");
+    step->most.m = limit_value("servo-rod-gap-most");
+}
+
+static void put_back_masters(struct opening *opening, int servo)
+{
+    for (int i = 0; i < opening->system->part_count; i++) {
+        if (part_at(opening, i)->kind == KIND_MASTER && !opening->in_hand[i] &&
+            pressure_servo_of(opening->system, i) == servo) {
+            gauge_servo(opening, i, servo);
+        }
+    }
+    for_masters_on(opening, servo, "close-master-back");
+}
+
+/* With seals wetted in the fluid of its circuit. */
+static void fit_part(struct opening *opening, int index)
+{
+    struct step *step = add_for(opening, "close-part", index);
+    int master = master_of(opening, index);
+    int fluid = master < 0 ? -1 : system_fluid_of(opening->system, master);
+    const struct fluid_row *row =
+        fluid < 0 ? NULL : fluid_row(part_at(opening, fluid)->as.fluid.grade);
+    step->text = master < 0 ? "fluid of the right grade" : fluid_words(opening->system, master);
+    step->of_fluid = fluid_swelling_words(row == NULL ? FAMILY_UNKNOWN : row->family);
+}
+
+static void put_on_master(struct opening *opening, int index)
+{
+    int servo = pressure_servo_of(opening->system, index);
+    add_for(opening, "close-bench", index);
+    if (servo >= 0) {
+        gauge_servo(opening, index, servo);
+    }
+    fit_part(opening, index);
+    opening_close_joints(opening, index);
+    if (servo < 0) {
+        add_for(opening, "close-rod", index)->text = pedal_of(opening, index);
+    }
+    if (part_at(opening, index)->as.master.supply_hose.m > 0) {
+        add_for(opening, "close-supply", index);
+    }
+}
+
+/* What was taken away or held to get at the part. */
+static void finish_part(struct opening *opening, int index)
+{
+    const struct part *part = part_at(opening, index);
+    if (part->kind == KIND_DRUM) {
+        add_for(opening, "close-drum", index);
+    } else if (part->kind == KIND_DISC) {
+        add_for(opening, "close-pads", index);
+    } else if (part->kind == KIND_SLAVE) {
+        add_for(opening,
+                part->as.slave.type == SLAVE_CONCENTRIC ? "close-bell-housing" : "close-slave",
+                index);
+    } else if (part->kind == KIND_SERVO) {
+        if (!has_seals(part)) {
+            add_for(opening, "close-rod", index)->text =
+                pedal_of(opening, master_on(opening, index));
+        }
+        put_back_masters(opening, index);
+        if (part->as.servo.vacuum_hose.m > 0) {
+            add_for(opening, "close-vacuum-hose", index);
+        }
+    }
+}
+
+static void put_on(struct opening *opening, int index)
+{
+    const struct part *part = part_at(opening, index);
+    if (is_soft_hose(part)) {
+        add_for(opening, "close-soft-hose", index);
+        return;
+    }
+    switch (part->kind) {
+    case KIND_HOSE:
+        if (!only_opened(part)) {
+            add_for(opening, "close-hose", index);
+        }
+        opening_close_carrier(opening, index);
+        return;
+    case KIND_PIPE:
+        opening_close_carrier(opening, index);
+        return;
+    case KIND_VEHICLE:
+    case KIND_FLUID:
+    case KIND_PEDAL:
+    case KIND_PARKING:
+    case KIND_COUNT:
+        return;
+    case KIND_RESERVOIR:
+    case KIND_SERVO:
+    case KIND_MASTER:
+    case KIND_JOINT:
+    case KIND_VALVE:
+    case KIND_DISC:
+    case KIND_DRUM:
+    case KIND_SLAVE:
+        break;
+    }
+    if (only_opened(part)) {
+        opening_close_joints(opening, index);
+        return;
+    }
+    if (part->kind == KIND_MASTER) {
+        put_on_master(opening, index);
+        return;
+    }
+    if (has_seals(part)) {
+        fit_part(opening, index);
+    } else {
+        add_for(opening, "close-plain", index);
+    }
+    if (part->kind == KIND_DRUM && part->as.drum.cylinder == CYLINDER_SLIDING) {
+        add_for(opening, "close-slides", index);
+    }
+    if (part->kind == KIND_DRUM && part->as.drum.shoes == SHOES_TWO_LEADING) {
+        add_for(opening, "close-handed", index);
+    }
+    if (part->kind == KIND_DISC) {
+        add_for(opening, "close-caliper-side", index);
+    }
+    opening_close_joints(opening, index);
+    finish_part(opening, index);
+}
+
+static void add_missing_hoses(struct opening *opening)
+{
+    for (int i = 0; i < opening->gaps->count; i++) {
+        const struct gap *gap = &opening->gaps->items[i];
+        if (gap->state == GAP_BARE) {
+            add_for(opening, "close-missing-hose", gap->far)->text =
+                text_print(opening->arena, "between the %s and the %s (from %s to %s)",
+                           part_at(opening, gap->near)->name, part_at(opening, gap->far)->name,
+                           mount_words(gap->from), mount_words(gap->to));
+        }
+    }
+}
+
+/* From the ends of the pipes towards the master, so that what drips, drips last. */
+enum undoing { HOSES, PIPES, BRAKES, SLAVES, JOINTS, SERVOS, MASTERS, RESERVOIRS, NOT_UNDONE };
+static enum undoing undoing_rank(const struct part *part)
+{
+    switch (part->kind) {
+    case KIND_HOSE:
+        return HOSES;
+    case KIND_PIPE:
+        return PIPES;
+    case KIND_DISC:
+    case KIND_DRUM:
+        return BRAKES;
+    case KIND_SLAVE:
+        return SLAVES;
+    case KIND_JOINT:
+    case KIND_VALVE:
+        return JOINTS;
+    case KIND_SERVO:
+        return SERVOS;
+    case KIND_MASTER:
+        return MASTERS;
+    case KIND_RESERVOIR:
+        return RESERVOIRS;
+    case KIND_VEHICLE:
+    case KIND_FLUID:
+    case KIND_PEDAL:
+    case KIND_PARKING:
+    case KIND_COUNT:
+        break;
+    }
+    return NOT_UNDONE;
+}
+
+/* From below upwards, pipes and hoses when what they join is on, the master last of all: it is
+ * full, and stands over the rest. */
+static void put_all_on(struct opening *opening)
+{
+    static const enum undoing order[] = {BRAKES, SLAVES, JOINTS,  PIPES,
+                                         HOSES,  SERVOS, MASTERS, RESERVOIRS};
+    for (size_t k = 0; k < sizeof order / sizeof *order; k++) {
+        for (int i = 0; i < opening->count; i++) {
+            int index = opening->parts[i];
+            if (undoing_rank(part_at(opening, index)) == order[k]) {
+                opening->fitted[index] = true;
+                put_on(opening, index);
+            }
+        }
+    }
+}
+
+static void take_parts(struct opening *opening, const int *parts, int part_count)
+{
+    const struct system *system = opening->system;
+    opening->parts = ARENA_ARRAY(opening->arena, (size_t)system->part_count + 1, int);
+    opening->in_hand = ARENA_ARRAY(opening->arena, (size_t)system->part_count + 1, bool);
+    opening->fitted = ARENA_ARRAY(opening->arena, (size_t)system->part_count + 1, bool);
+    for (int i = 0; i < (parts == NULL ? system->part_count : part_count); i++) {
+        int index = parts == NULL ? i : parts[i];
+        const struct part *part = &system->parts[index];
+        if ((parts == NULL && !part_was_opened(part)) || undoing_rank(part) == NOT_UNDONE ||
+            opening->in_hand[index]) {
+            continue;
+        }
+        opening->in_hand[index] = true;
+        int at = opening->count++;
+        while (at > 0 &&
+               undoing_rank(&system->parts[opening->parts[at - 1]]) > undoing_rank(part)) {
+            opening->parts[at] = opening->parts[at - 1];
+            at--;
+        }
+        opening->parts[at] = index;
+    }
+}
+
+struct steps opening_of(const struct system *system, const struct network *network,
+                        const int *parts, int part_count, struct arena *arena)
+{
+    struct steps steps = {.arena = arena};
+    struct opening opening = {
+        .system = system, .network = network, .steps = &steps, .arena = arena};
+    struct bleed_set set = bleed_set_of(system, network, arena);
+    struct touched touched = touched_by(system, network, &set, arena);
+    struct gaps gaps = mounts_gaps(system, network, arena);
+    opening.touched = parts == NULL ? &touched : NULL;
+    opening.gaps = &gaps;
+    take_parts(&opening, parts, part_count);
+    if (opening.count > 0) {
+        opening.undone = ARENA_ARRAY(arena, (size_t)system->connection_count + 1, bool);
+        opening.closed = ARENA_ARRAY(arena, (size_t)system->connection_count + 1, bool);
+        try_first(&opening);
+        empty_reservoirs(&opening);
+    }
+    bool wet = opening.count > 0 && (parts != NULL || set.count > 0);
+    if (wet) {
+        leave_pedals(&opening, "open-no-pedal");
+    }
+    for (int i = 0; i < opening.count; i++) {
+        take_off(&opening, opening.parts[i]);
+    }
+    if (wet) {
+        steps_add(&steps, "close-threads");
+        steps_add(&steps, "close-washers");
+    }
+    put_all_on(&opening);
+    if (parts == NULL) {
+        add_missing_hoses(&opening);
+    }
+    if (wet) {
+        leave_pedals(&opening, "close-note");
+    }
+    return steps;
+}

@@ -1,0 +1,217 @@
+#include "advice/job/opening_joints.h"
+
+#include <math.h>
+#include <stddef.h>
+#include <string.h>
+#include <strings.h>
+
+static const struct part *part_at(const struct opening *opening, int part)
+{
+    return &opening->system->parts[part];
+}
+
+static struct step *add_for(struct opening *opening, const char *id, int part, int other)
+{
+    struct step *step = steps_add(opening->steps, id);
+    step->part = part;
+    step->text = part_at(opening, other)->name;
+    return step;
+}
+
+/* The part at the other end of a connection, -1 when it does not touch this part. */
+static int other_end(const struct connection *connection, int part)
+{
+    return connection->a.part == part   ? connection->b.part
+           : connection->b.part == part ? connection->a.part
+                                        : -1;
+}
+
+/* Where a union leads: the part that is screwed in there, looked at through a bracket or a plain
+ * meeting of pipe and hose, and the second connection that this takes up (-1: none). */
+struct meeting {
+    int other;
+    int second;
+};
+
+static bool is_see_through(const struct part *part)
+{
+    return part->kind == KIND_JOINT &&
+           (part->as.joint.type == JOINT_BRACKET || part->as.joint.implied == 1);
+}
+
+static struct meeting meeting_at(const struct opening *opening, int connection, int part)
+{
+    const struct system *system = opening->system;
+    int joint = other_end(&system->connections[connection], part);
+    struct meeting meeting = {joint, -1};
+    if (!is_see_through(part_at(opening, joint)) || is_see_through(part_at(opening, part))) {
+        return meeting;
+    }
+    for (int c = 0; c < system->connection_count; c++) {
+        int beyond = c == connection ? -1 : other_end(&system->connections[c], joint);
+        if (beyond >= 0) {
+            meeting.other = beyond;
+            meeting.second = c;
+        }
+    }
+    return meeting;
+}
+
+/* The step of one union; part is the one in hand. */
+static void undo_union(struct opening *opening, int part, int other)
+{
+    const struct part *one = part_at(opening, part), *two = part_at(opening, other);
+    bool hose = one->kind == KIND_HOSE || two->kind == KIND_HOSE;
+    bool is_hose = one->kind == KIND_HOSE;
+    struct step *step;
+    if (hose && (one->kind == KIND_PIPE || two->kind == KIND_PIPE)) {
+        step = add_for(opening, "open-hose-nut", is_hose ? part : other, is_hose ? other : part);
+    } else if (hose) {
+        step = add_for(opening, "open-hose-end", is_hose ? part : other, is_hose ? other : part);
+    } else if (one->kind == KIND_PIPE) {
+        step = add_for(opening, "open-pipe-nut", other, part);
+    } else if (two->kind == KIND_PIPE) {
+        step = add_for(opening, "open-pipe-nut", part, other);
+    } else {
+        step = add_for(opening, "open-direct", part, other);
+    }
+    step->plug = opening->in_hand[other] ? NULL : two->name;
+}
+
+/* The torque of a pipe's nuts; NULL where no source has one for its size or thread. */
+static const char *pipe_nut(const struct pipe *pipe)
+{
+    const char *thread = pipe->thread == NULL ? "M10" : pipe->thread;
+    bool small = strncasecmp(thread, "M10", 3) == 0 || strncmp(thread, "3/8", 3) == 0;
+    if (!small || !(fabs(pipe->size.m - 4.75e-3) < 0.1e-3)) {
+        return NULL;
+    }
+    return pipe->material == PIPE_COPPER ? "pipe-nut-copper" : "pipe-nut";
+}
+
+static void close_union(struct opening *opening, int part, int other)
+{
+    const struct part *one = part_at(opening, part), *two = part_at(opening, other);
+    bool pipe = one->kind == KIND_PIPE || two->kind == KIND_PIPE;
+    bool one_hose = one->kind == KIND_HOSE, hose = one_hose || two->kind == KIND_HOSE;
+    if (hose && !pipe) {
+        int hose_part = one_hose ? part : other, end = one_hose ? other : part;
+        if (part_at(opening, end)->kind == KIND_DISC) {
+            add_for(opening, "close-hose-in-caliper", hose_part, end);
+            step_torque(add_for(opening, "close-banjo", hose_part, end), "banjo");
+        } else {
+            add_for(opening, "close-hose-end", hose_part, end);
+        }
+    } else if (pipe) {
+        bool one_pipe = one->kind == KIND_PIPE;
+        if (hose) {
+            int hose_part = one_hose ? part : other;
+            add_for(opening, "close-hose-clip", hose_part, hose_part);
+        }
+        int at = one_pipe ? other : part, of = one_pipe ? part : other;
+        const char *torque = pipe_nut(&part_at(opening, of)->as.pipe);
+        if (torque == NULL) {
+            add_for(opening, "close-pipe-nut-plain", at, of);
+        } else {
+            step_torque(add_for(opening, "close-pipe-nut", at, of), torque);
+        }
+    }
+    /* what is screwed together directly: no source gives a torque */
+}
+
+/* A union is done up when the second of its parts is fitted. */
+static bool waits_for(const struct opening *opening, int other)
+{
+    return opening->in_hand[other] && !opening->fitted[other];
+}
+
+/* Acts on each union of a part that is not done yet. A hose that is not in hand but meets the part
+ * is taken at both its ends, for it cannot be turned while its pipe holds it. */
+static void for_unions(struct opening *opening, int part, bool *done, bool pipes,
+                       void (*act)(struct opening *, int, int))
+{
+    for (int c = 0; c < opening->system->connection_count; c++) {
+        if (done[c] || other_end(&opening->system->connections[c], part) < 0) {
+            continue;
+        }
+        struct meeting meeting = meeting_at(opening, c, part);
+        if ((part_at(opening, meeting.other)->kind == KIND_PIPE) != pipes ||
+            (done == opening->closed && waits_for(opening, meeting.other))) {
+            continue;
+        }
+        done[c] = true;
+        if (meeting.second >= 0) {
+            done[meeting.second] = true;
+        }
+        act(opening, part, meeting.other);
+    }
+}
+
+void opening_undo_carrier(struct opening *opening, int part)
+{
+    for_unions(opening, part, opening->undone, true, undo_union);
+    for_unions(opening, part, opening->undone, false, undo_union);
+}
+
+static bool is_steered(enum mount mount)
+{
+    return mount == MOUNT_FRONT_LEFT_WHEEL || mount == MOUNT_FRONT_RIGHT_WHEEL ||
+           mount == MOUNT_HANDLEBAR || mount == MOUNT_FORK;
+}
+
+/* Steering for hoses of steered wheels, springs for those of axles, the engine for the clutch's. */
+static void move_hose(struct opening *opening, int hose)
+{
+    enum mount from = MOUNT_UNKNOWN, to = MOUNT_UNKNOWN;
+    for (int i = 0; i < opening->gaps->count; i++) {
+        if (opening->gaps->items[i].hose == hose) {
+            from = opening->gaps->items[i].from;
+            to = opening->gaps->items[i].to;
+        }
+    }
+    const char *id = is_steered(from) || is_steered(to)           ? "close-hose-steered"
+                     : from == MOUNT_ENGINE || to == MOUNT_ENGINE ? "close-hose-rocked"
+                                                                  : "close-hose-sprung";
+    struct step *step = steps_add(opening->steps, id);
+    step->part = hose;
+    step->text = to == MOUNT_UNKNOWN ? "what it hangs on" : mount_words(to);
+}
+
+/* A hose goes into its cylinder or caliper first, the pipe's nut comes last: it must not twist. It
+ * is moved when all is tight. */
+void opening_close_carrier(struct opening *opening, int part)
+{
+    bool hose = part_at(opening, part)->kind == KIND_HOSE;
+    size_t before = opening->steps->count;
+    for_unions(opening, part, opening->closed, false, close_union);
+    for_unions(opening, part, opening->closed, true, close_union);
+    if (hose && opening->steps->count > before) {
+        move_hose(opening, part);
+    }
+}
+
+static void for_hoses_at(struct opening *opening, int part, const bool *done,
+                         void (*act)(struct opening *, int))
+{
+    for (int c = 0; c < opening->system->connection_count; c++) {
+        int other = other_end(&opening->system->connections[c], part);
+        if (other >= 0 && !done[c] && part_at(opening, other)->kind == KIND_HOSE &&
+            !opening->in_hand[other]) {
+            act(opening, other);
+        }
+    }
+}
+
+void opening_undo_joints(struct opening *opening, int part)
+{
+    for_hoses_at(opening, part, opening->undone, opening_undo_carrier);
+    for_unions(opening, part, opening->undone, true, undo_union);
+    for_unions(opening, part, opening->undone, false, undo_union);
+}
+
+void opening_close_joints(struct opening *opening, int part)
+{
+    for_hoses_at(opening, part, opening->closed, opening_close_carrier);
+    for_unions(opening, part, opening->closed, true, close_union);
+    for_unions(opening, part, opening->closed, false, close_union);
+}

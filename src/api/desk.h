@@ -1,0 +1,39 @@
+#ifndef FIRMPEDAL_API_DESK_H
+#define FIRMPEDAL_API_DESK_H
+
+#include <setjmp.h>
+
+#include "advice/result.h"
+#include "base/arena.h"
+#include "base/message.h"
+#include "firmpedal.h"
+
+/* What is on a desk, for the files of the public face alone. */
+
+struct fp_desk {
+    struct arena *arena;
+    struct messages messages;
+    const struct system *car;
+    const struct network *network;
+    struct inputs {
+        const char **items;
+        size_t count;
+        size_t capacity;
+    } inputs; /* paths of all files that were read */
+};
+
+/* The jump back from an arena without memory: each public call sets its own point first. */
+#define ON_NO_MEMORY(desk, outcome)                                                                \
+    jmp_buf escape;                                                                                \
+    arena_escape_to((desk)->arena, &escape);                                                       \
+    if (setjmp(escape) != 0)                                                                       \
+    return (outcome)
+
+/* Works out what the wishes ask of the car that was read; NULL where a wish cannot be used, with a
+ * message. parts: of enum result_part, which are wanted. */
+struct result *desk_result(struct fp_desk *desk, const struct fp_wishes *wishes, unsigned parts,
+                           const char **answer);
+/* Adds the pedal curves to a result. */
+void desk_add_curves(struct fp_desk *desk, const struct fp_wishes *wishes, struct result *result);
+
+#endif

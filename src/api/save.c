@@ -1,0 +1,172 @@
+/* The public face: what is written to a file, whole or not at all. */
+#include <errno.h>
+#include <string.h>
+
+#include "base/save.h"
+#include "base/text.h"
+#include "api/desk.h"
+#include "report/diagram/diagram.h"
+#include "report/sheet/sheet.h"
+
+enum { DIAGRAM_DOTS = 200 /* to the inch */ };
+
+typedef bool (*drawer)(const struct result *, const struct fp_wishes *, struct bytes *,
+                       const char **trouble);
+
+static bool draw_sheet(const struct result *result, const struct fp_wishes *wishes,
+                       struct bytes *bytes, const char **trouble)
+{
+    return sheet_pdf(result, wishes->paper == FP_LETTER ? PAPER_LETTER : PAPER_A4, bytes, trouble);
+}
+
+static bool draw_svg(const struct result *result, const struct fp_wishes *wishes,
+                     struct bytes *bytes, const char **trouble)
+{
+    (void)wishes;
+    return diagram_svg(result, bytes, trouble);
+}
+
+static bool draw_png(const struct result *result, const struct fp_wishes *wishes,
+                     struct bytes *bytes, const char **trouble)
+{
+    (void)wishes;
+    return diagram_png(result, DIAGRAM_DOTS, bytes, trouble);
+}
+
+static bool draw_pdf(const struct result *result, const struct fp_wishes *wishes,
+                     struct bytes *bytes, const char **trouble)
+{
+    (void)wishes;
+    return diagram_pdf(result, bytes, trouble);
+}
+
+/* The files that a drawing can become, by their endings. */
+static const struct {
+    enum fp_drawing drawing;
+    const char *ending;
+    enum file_kind kind;
+    drawer draw;
+} rows[] = {
+    {FP_SHEET, ".pdf", FILE_PDF, draw_sheet},
+    {FP_DIAGRAM, ".svg", FILE_SVG, draw_svg},
+    {FP_DIAGRAM, ".png", FILE_PNG, draw_png},
+    {FP_DIAGRAM, ".pdf", FILE_PDF, draw_pdf},
+};
+enum { ROWS = sizeof rows / sizeof *rows };
+
+static const char *name_of(enum fp_drawing drawing)
+{
+    return drawing == FP_SHEET ? "sheet" : "diagram";
+}
+
+/* The kinds of file that a drawing may replace; an empty one is no loss. */
+static unsigned kinds_of(enum fp_drawing drawing)
+{
+    unsigned kinds = 1u << FILE_EMPTY;
+    for (size_t i = 0; i < ROWS; i++)
+        if (rows[i].drawing == drawing)
+            kinds |= 1u << rows[i].kind;
+    return kinds;
+}
+
+static const char *endings_of(struct arena *arena, enum fp_drawing drawing)
+{
+    size_t left = 0;
+    for (size_t i = 0; i < ROWS; i++)
+        left += rows[i].drawing == drawing;
+    struct text words = text_start(arena);
+    for (size_t i = 0; i < ROWS; i++)
+        if (rows[i].drawing == drawing)
+            text_add(&words, "%s%s", rows[i].ending, --left > 1 ? ", " : left == 1 ? " or " : "");
+    return words.items;
+}
+
+static void complain(struct fp_desk *desk, const char *path, const char *id, const char *words,
+                     const char *mend)
+{
+    struct place place = {text_copy(desk->arena, path), 0, 0};
+    struct message *message = messages_add(&desk->messages, SEVERITY_DANGER, id, place);
+    message->words = words;
+    message->mend = mend;
+}
+
+static enum fp_outcome save_bytes(struct fp_desk *desk, enum fp_drawing drawing, const char *path,
+                                  const struct bytes *bytes, bool replace)
+{
+    const char *what = "";
+    struct save_rules rules = {desk->inputs.items, desk->inputs.count, replace, kinds_of(drawing),
+                               &what};
+    switch (save_file(path, bytes->items, bytes->count, &rules)) {
+    case SAVE_DONE:
+        return FP_FINE;
+    case SAVE_IS_AN_INPUT:
+        complain(desk, path, "output-is-an-input",
+                 "this is one of the files that were read; it was left as it is",
+                 "another name after -o");
+        return FP_OUTPUT;
+    case SAVE_EXISTS:
+        complain(desk, path, "output-exists", "this file is there already; it was left as it is",
+                 "another name after -o, or add --replace");
+        return FP_OUTPUT;
+    case SAVE_IS_FOREIGN:
+        complain(desk, path, "output-is-foreign",
+                 text_print(desk->arena,
+                            "this file is %s, and a %s replaces only what a %s can be; it was "
+                            "left as it is",
+                            what, name_of(drawing), name_of(drawing)),
+                 "another name after -o");
+        return FP_OUTPUT;
+    case SAVE_FAILED:
+        complain(desk, path, "output-failed",
+                 text_print(desk->arena, "could not be written: %s", strerror(errno)), NULL);
+        return FP_OUTPUT;
+    }
+    return FP_OUTPUT;
+}
+
+/* The way to draw what a path's ending says; NULL, with the reason as the answer, when it ends as
+ * none. */
+static drawer find_drawer(struct arena *arena, enum fp_drawing drawing, const char *path,
+                          const char **answer)
+{
+    for (size_t i = 0; i < ROWS; i++)
+        if (rows[i].drawing == drawing && text_ends(path, rows[i].ending))
+            return rows[i].draw;
+    *answer = text_print(arena, "firmpedal: the name of a %s ends with %s; %s does not\n",
+                         name_of(drawing), endings_of(arena, drawing), path);
+    return NULL;
+}
+
+enum fp_outcome fp_may_draw(struct fp_desk *desk, enum fp_drawing drawing, const char *path,
+                            const char **answer)
+{
+    ON_NO_MEMORY(desk, FP_OUTPUT);
+    *answer = "";
+    return find_drawer(desk->arena, drawing, path, answer) != NULL ? FP_FINE : FP_WRONG_USE;
+}
+
+enum fp_outcome fp_draw(struct fp_desk *desk, enum fp_drawing drawing, const char *path,
+                        const struct fp_wishes *wishes)
+{
+    ON_NO_MEMORY(desk, FP_OUTPUT);
+    if (desk->car == NULL)
+        return FP_INPUT;
+    unsigned parts =
+        drawing == FP_SHEET ? RESULT_FIGURES | RESULT_JUDGED | RESULT_PLAN : RESULT_PLAN;
+    const char *answer = "";
+    drawer draw = find_drawer(desk->arena, drawing, path, &answer);
+    struct result *result = draw != NULL ? desk_result(desk, wishes, parts, &answer) : NULL;
+    if (result == NULL) {
+        complain(desk, path, "wrong-option", answer, NULL);
+        return FP_WRONG_USE;
+    }
+    desk_add_curves(desk, wishes, result);
+    struct bytes bytes = {.arena = desk->arena};
+    const char *trouble = NULL;
+    if (!draw(result, wishes, &bytes, &trouble)) {
+        complain(desk, path, "picture-failed", trouble != NULL ? trouble : "could not be drawn",
+                 NULL);
+        return FP_OUTPUT;
+    }
+    return save_bytes(desk, drawing, path, &bytes, wishes->replace);
+}

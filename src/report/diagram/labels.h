@@ -1,0 +1,42 @@
+#ifndef FIRMPEDAL_REPORT_DIAGRAM_LABELS_H
+#define FIRMPEDAL_REPORT_DIAGRAM_LABELS_H
+
+#include "report/diagram/layout.h"
+#include "report/diagram/spots.h"
+
+/* Fills labels: what is named, and places where nothing else is. Comes last. */
+void labels_place(struct layout *layout, const struct ruler *ruler);
+
+/* Fills reserved: room beside every symbol for a name of usual length, before ways are laid. */
+void labels_reserve(struct layout *layout);
+
+/* Fonts of labels, shared with the drawing. */
+struct font label_font(bool name);
+struct font label_tag_font(void);
+#define LABEL_LINE 3.3 /* mm from line to line */
+
+/* Boxes of pieces of ways as they are drawn. */
+void labels_way_boxes(const struct layout *layout, int chain, struct arena *arena,
+                      struct box_list *into);
+
+/* How far a pipe and a hose reach to the sides of their line, mm. */
+#define PIPE_HALF 0.4
+#define HOSE_HALF 1.35
+
+/* The box around the rods between a pedal and what it works; false when the symbol is no pedal. */
+bool labels_rods(const struct layout *layout, const struct symbol *pedal, struct box *box);
+/* Whether a symbol is of what a pedal's rods belong to: the pedal, its masters, their servo. */
+bool labels_rod_of(const struct layout *layout, int pedal, int symbol);
+
+/* The box around points, made wider. */
+struct box labels_box_of(const struct point *points, int count, double wider);
+
+/* Boxes of tyres and of the words on engine and gearbox: labels keep off them. */
+enum { MOST_TYRES = 8 };
+int labels_tyres(const struct layout *layout, struct box tyres[static MOST_TYRES]);
+
+/* Where "FRONT" (0), "LEFT" and "RIGHT" stand, and the middle of the steering wheel. */
+struct box labels_sides(const struct layout *layout, int index);
+struct point labels_wheel(const struct layout *layout);
+
+#endif

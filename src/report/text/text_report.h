@@ -1,0 +1,38 @@
+#ifndef FIRMPEDAL_REPORT_TEXT_TEXT_REPORT_H
+#define FIRMPEDAL_REPORT_TEXT_TEXT_REPORT_H
+
+#include "advice/result.h"
+#include "base/message.h"
+#include "base/text.h"
+#include "report/words/words.h"
+
+/* Results as plain text for a terminal of 80 columns without colour. Each adds to a text and
+ * needs nothing but the result. */
+
+/* What sums up and the first figures, then findings worst first (what is the same of several places
+ * once), then all figures by subject, then published rules. */
+void text_check(struct text *into, const struct result *result);
+/* Settings first, then the numbered steps, then what stays shut. */
+void text_bleed(struct text *into, const struct result *result);
+/* The bleed plan one step to a page of at most 20 lines of 40 columns, for a phone at the car. */
+void text_bleed_step(struct text *into, const struct result *result, int number);
+/* How many there are: those of the bleeding, then what follows it; 0 for a plan that is refused. */
+size_t text_bleed_step_count(const struct result *result);
+/* Which hoses there must be, which there are, which are new; the first line is the answer. */
+void text_hoses(struct text *into, const struct result *result);
+/* What to open, in order. */
+void text_open(struct text *into, const struct result *result);
+/* Another bore: the verdict in the third line, then a line a question, the worst first; all: every
+ * figure before and after, and everything that was judged. */
+void text_fit(struct text *into, const struct result *result, bool all);
+
+/* The usual pedal curve point by point, what takes the travel, and all cases side by side. */
+void text_curve(struct text *into, const struct result *result);
+/* One figure: its value, the cases of the laws it goes through, the way down to the lines of the
+ * file, and every value it rests on, most telling first. */
+void text_trace(struct text *into, const struct result *result);
+
+/* Messages about files: place, words, the line with the place underlined, what to write. */
+void text_messages(struct text *into, const struct messages *messages);
+
+#endif

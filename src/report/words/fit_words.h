@@ -1,0 +1,14 @@
+#ifndef FIRMPEDAL_REPORT_WORDS_FIT_WORDS_H
+#define FIRMPEDAL_REPORT_WORDS_FIT_WORDS_H
+
+#include "advice/result.h"
+
+/* The verdict, and what it needs where it cannot say. */
+const char *fit_headline(struct arena *arena, const struct result *result);
+/* Why a question could not be answered: "needs [brake pedal] travel"; NULL where it could. */
+const char *fit_lack_words(struct arena *arena, const struct result *result,
+                           const struct fit_answer *answer);
+const char *fit_reason_words(struct arena *arena, const struct result *result,
+                             const struct fit_reason *reason);
+
+#endif

@@ -1,0 +1,577 @@
+/* What all steps of a job say together, over all ready cars, each as it stands, wholly renewed, and
+ * with one part alone renewed or opened: nothing is about what the car has not or the work left
+ * alone, and what is set for the work alone is undone before the car moves. What belongs to a job
+ * is worked out here from the graph, apart from the program. */
+#define _GNU_SOURCE /* strcasestr */
+#include "advice/result.h"
+
+#include <ctype.h>
+#include <math.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "advice/bleeding/bleed_bench.h"
+#include "advice/bleeding/bleed_scope.h"
+#include "advice/bleeding/bleed_settings.h"
+#include "base/text.h"
+#include "input/read.h"
+#include "network/work.h"
+#include "physics/pressure.h"
+#include "support/near.h"
+#include "support/ready_cars.h"
+#include "support/run_cli.h"
+
+enum { LISTS = 4 };
+
+struct job {
+    const char *name;
+    struct arena *arena;
+    const struct system *system;
+    const struct network *network;
+    struct result result;      /* for the words */
+    struct steps lists[LISTS]; /* as they come in time: opening, bench, settings, after */
+    bool *mine;                /* by part: it belongs to the job */
+};
+
+static bool handled(const struct part *part)
+{
+    return part->done.opened || part->done.renewed || part->done.replaced;
+}
+
+/* Whether a name begins with that of a master or servo of a circuit. */
+static bool feeds(const struct job *job, int circuit, const char *name)
+{
+    const struct circuit *of = &job->network->circuits[circuit];
+    const struct part *parts = job->system->parts;
+    int servo = pressure_servo_of(job->system, of->master);
+    bool yes = text_begins(name, parts[of->master].name) ||
+               (servo >= 0 && text_begins(name, parts[servo].name));
+    for (int i = 0; i < of->vertex_count; i++) {
+        const struct part *part = &parts[job->network->vertices[of->vertices[i]].part];
+        yes = yes || (part->kind == KIND_SERVO && text_begins(name, part->name));
+    }
+    return yes;
+}
+
+/* Whether the work went to something of a circuit, or to what feeds it. */
+static bool went_to(const struct job *job, int circuit)
+{
+    const struct circuit *of = &job->network->circuits[circuit];
+    const struct part *parts = job->system->parts;
+    bool yes = job->system->work_count == 0 || handled(&parts[of->master]);
+    int feeding[] = {reservoir_of(job->system, of->master),
+                     pressure_servo_of(job->system, of->master)};
+    for (int i = 0; i < 2; i++) {
+        yes = yes || (feeding[i] >= 0 && handled(&parts[feeding[i]]));
+    }
+    for (int i = 0; i < job->network->edge_count; i++) {
+        const struct edge *edge = &job->network->edges[i];
+        yes = yes || (edge->circuit == circuit && edge->part >= 0 && handled(&parts[edge->part]));
+    }
+    for (int i = 0; i < of->vertex_count; i++) {
+        yes = yes || handled(&parts[job->network->vertices[of->vertices[i]].part]);
+    }
+    for (int i = 0; i < job->system->part_count; i++) { /* "servo vacuum hose" */
+        bool soft = parts[i].kind == KIND_HOSE &&
+                    (parts[i].as.hose.use == HOSE_SUPPLY || parts[i].as.hose.use == HOSE_VACUUM);
+        yes = yes || (soft && handled(&parts[i]) && feeds(job, circuit, parts[i].name));
+    }
+    return yes;
+}
+
+static void own(struct job *job, int part)
+{
+    if (part >= 0) {
+        job->mine[part] = true;
+    }
+}
+
+/* A valve that serves two circuits of one master opens both. */
+static bool shares_a_valve(const struct job *job, int circuit)
+{
+    for (int i = 0; i < job->system->part_count; i++) {
+        const struct part *part = &job->system->parts[i];
+        if (part->kind != KIND_VALVE || !handled(part)) {
+            continue;
+        }
+        for (int c = 0; c < job->network->circuit_count; c++) {
+            if (job->network->circuits[c].master == job->network->circuits[circuit].master &&
+                went_to(job, c)) {
+                return true;
+            }
+        }
+    }
+    return false;
+}
+
+static void own_circuit(struct job *job, int circuit)
+{
+    const struct circuit *of = &job->network->circuits[circuit];
+    own(job, of->master);
+    own(job, reservoir_of(job->system, of->master));
+    own(job, pressure_servo_of(job->system, of->master));
+    own(job, pressure_pedal_of(job->system, of->master));
+    for (int i = 0; i < of->vertex_count; i++) {
+        own(job, job->network->vertices[of->vertices[i]].part);
+    }
+    for (int i = 0; i < job->network->edge_count; i++) {
+        if (job->network->edges[i].circuit == circuit) {
+            own(job, job->network->edges[i].part);
+        }
+    }
+}
+
+static void own_all(struct job *job)
+{
+    const struct system *system = job->system;
+    for (int c = 0; c < job->network->circuit_count; c++) {
+        if (went_to(job, c) || shares_a_valve(job, c)) {
+            own_circuit(job, c);
+        }
+    }
+    for (int i = 0; i < system->part_count; i++) {
+        const struct part *part = &system->parts[i];
+        job->mine[i] = job->mine[i] || part->kind == KIND_FLUID || handled(part);
+        for (size_t k = 0; part->kind == KIND_PARKING && k < part->as.parking.works.count; k++) {
+            int works = part->as.parking.works.parts[k];
+            job->mine[i] = job->mine[i] || (works >= 0 && job->mine[works]);
+        }
+    }
+}
+
+static struct job job_of(const char *name, const struct system *system, enum bleed_method method,
+                         struct arena *arena)
+{
+    struct job job = {.name = name, .arena = arena, .system = system};
+    job.network = network_build(system, arena, NULL);
+    struct bleed_set set = bleed_set_of(system, job.network, arena);
+    job.lists[0] = opening_of(system, job.network, NULL, 0, arena);
+    job.lists[1] = bleed_bench_of(system, job.network, &set, arena);
+    job.lists[2] = bleed_settings_of(system, job.network, &set, method, arena);
+    job.lists[3] = tests_of(system, job.network, &job.lists[2], (struct date){2026, 11, 25}, arena);
+    job.result = (struct result){.system = system, .network = job.network, .units = UNITS_METRIC};
+    job.mine = ARENA_ARRAY(arena, (size_t)system->part_count + 1, bool);
+    own_all(&job);
+    return job;
+}
+
+static const struct system *worked(const struct system *car, enum work_deed deed, int part,
+                                   struct arena *arena)
+{
+    struct work_item *items = ARENA_ARRAY(arena, (size_t)car->part_count + 1, struct work_item);
+    struct work_file file = {.head = {.file = "work.ini", .date = {2026, 11, 20}}, .items = items};
+    for (int i = 0; i < car->part_count; i++) {
+        if (part < 0 ? kind_is_wet(car->parts[i].kind) : i == part) {
+            items[file.count++] = (struct work_item){.deed = deed, .part = i};
+        }
+    }
+    return work_apply(car, &file, 1, arena);
+}
+
+static const struct system *ready(const char *below, struct arena *arena)
+{
+    struct messages messages = messages_start(arena);
+    struct source source;
+    char *path = source_path(below);
+    assert_true(source_load(path, arena, &messages, &source));
+    free(path);
+    const struct system *system = read_car(&source, arena, &messages);
+    assert_non_null(system);
+    return system;
+}
+
+/* Does something with every job there is. */
+static void for_jobs(void (*look)(struct job *))
+{
+    struct arena *names = arena_create();
+    const char **cars = ready_cars(names);
+    for (size_t c = 0; cars[c] != NULL; c++) {
+        struct arena *arena = arena_create();
+        const struct system *car = ready(cars[c], arena);
+        for (int m = 0; m < METHOD_COUNT; m++) {
+            struct job as_it_is = job_of(cars[c], car, (enum bleed_method)m, arena);
+            look(&as_it_is);
+            const struct system *all = worked(car, DEED_RENEWED, -1, arena);
+            struct job whole = job_of(text_print(arena, "%s, all renewed", cars[c]), all,
+                                      (enum bleed_method)m, arena);
+            look(&whole);
+        }
+        for (int i = 0; i < car->part_count; i++) {
+            for (int deed = DEED_OPENED; deed <= DEED_RENEWED && kind_is_wet(car->parts[i].kind);
+                 deed++) {
+                const char *name =
+                    text_print(arena, "%s, %s %s", cars[c],
+                               deed == DEED_OPENED ? "opened" : "renewed", car->parts[i].name);
+                struct job one =
+                    job_of(name, worked(car, (enum work_deed)deed, i, arena), METHOD_PEDAL, arena);
+                look(&one);
+            }
+        }
+        arena_destroy(arena);
+    }
+    arena_destroy(names);
+}
+
+/* Where a step stands in time, in one count over the lists. */
+static int when(const struct job *job, int list, size_t at)
+{
+    int count = (int)at;
+    for (int l = 0; l < list; l++) {
+        count += (int)job->lists[l].count;
+    }
+    return count;
+}
+
+static bool same_text(const char *a, const char *b)
+{
+    return a == b || (a != NULL && b != NULL && strcmp(a, b) == 0);
+}
+
+/* When a row stands that is about the same as a step: same part, or the same words; -1. */
+static int when_row(const struct job *job, const char *id, const struct step *about)
+{
+    for (int l = 0; l < LISTS; l++) {
+        for (size_t i = 0; i < job->lists[l].count; i++) {
+            const struct step *step = &job->lists[l].items[i];
+            if (strcmp(step->row->id, id) == 0 && step->part == about->part &&
+                (about->part >= 0 || same_text(step->text, about->text))) {
+                return when(job, l, i);
+            }
+        }
+    }
+    return -1;
+}
+
+static int first_on_the_road(const struct job *job)
+{
+    for (size_t i = 0; i < job->lists[3].count; i++) {
+        if (job->lists[3].items[i].row->phase >= PHASE_ROAD) {
+            return when(job, 3, i);
+        }
+    }
+    return 1 << 20;
+}
+
+static int pairs_seen;
+
+static void look_for_undoing(struct job *job)
+{
+    int road = first_on_the_road(job);
+    for (int l = 0; l < LISTS; l++) {
+        for (size_t i = 0; i < job->lists[l].count; i++) {
+            const struct step *step = &job->lists[l].items[i];
+            if (step->row->undo == NULL) {
+                continue;
+            }
+            int undone = when_row(job, step->row->undo, step);
+            if (undone <= when(job, l, i) || undone >= road) {
+                fail_msg("%s: %s is not undone by %s before the road", job->name, step->row->id,
+                         step->row->undo);
+            }
+            pairs_seen++;
+        }
+    }
+}
+
+static void each_temporary_setting_is_undone_before_the_car_moves(void **state)
+{
+    (void)state;
+    pairs_seen = 0;
+    for_jobs(look_for_undoing);
+    assert_true(pairs_seen > 1000);
+}
+
+static bool is_setting_of(const struct step_row *rows, size_t count, const char *undo,
+                          const char *id)
+{
+    for (size_t i = 0; i < count; i++) {
+        if (rows[i].undo != NULL && strcmp(rows[i].undo, undo) == 0 &&
+            strcmp(rows[i].id, id) == 0) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* Rows called undo-... stand for nothing else. */
+static void look_for_setting(struct job *job)
+{
+    size_t count;
+    const struct step_row *rows = step_rows(&count);
+    for (size_t i = 0; i < job->lists[3].count; i++) {
+        const struct step *step = &job->lists[3].items[i];
+        bool set = strncmp(step->row->id, "undo-", 5) != 0;
+        for (int l = 0; l < 3; l++) {
+            for (size_t k = 0; k < job->lists[l].count; k++) {
+                set = set ||
+                      is_setting_of(rows, count, step->row->id, job->lists[l].items[k].row->id);
+            }
+        }
+        if (!set) {
+            fail_msg("%s: %s undoes what nobody set", job->name, step->row->id);
+        }
+    }
+}
+
+static void nothing_is_undone_that_was_not_set(void **state)
+{
+    (void)state;
+    for_jobs(look_for_setting);
+    size_t count;
+    const struct step_row *rows = step_rows(&count);
+    for (size_t i = 0; i < count; i++) {
+        assert_true(rows[i].undo == NULL || step_row(rows[i].undo) != NULL);
+    }
+}
+
+/* Takes whole words out, in any case of letters. */
+static void strike(char *words, const char *what)
+{
+    size_t length = strlen(what);
+    for (char *at = words; (at = strcasestr(at, what)) != NULL; at += length) {
+        bool whole =
+            (at == words || !isalnum((unsigned char)at[-1])) && !isalnum((unsigned char)at[length]);
+        if (whole) {
+            memset(at, '_', length);
+        }
+    }
+}
+
+static bool holds_word(const char *words, const char *what)
+{
+    size_t length = strlen(what);
+    for (const char *at = words; (at = strcasestr(at, what)) != NULL; at++) {
+        if ((at == words || !isalnum((unsigned char)at[-1])) &&
+            !isalnum((unsigned char)at[length])) {
+            return true;
+        }
+    }
+    return false;
+}
+
+static int compare_length(const void *a, const void *b)
+{
+    size_t one = strlen(*(const char *const *)a), two = strlen(*(const char *const *)b);
+    return one < two ? 1 : one > two ? -1 : 0;
+}
+
+static bool has_mine(const struct job *job, bool (*is)(const struct part *))
+{
+    for (int i = 0; i < job->system->part_count; i++) {
+        if (job->mine[i] && is(&job->system->parts[i])) {
+            return true;
+        }
+    }
+    return false;
+}
+
+static bool is_servo(const struct part *part)
+{
+    return part->kind == KIND_SERVO;
+}
+static bool is_shuttle(const struct part *part)
+{
+    return part->kind == KIND_VALVE && part->as.valve.type == VALVE_SHUTTLE;
+}
+static bool is_drum(const struct part *part)
+{
+    return part->kind == KIND_DRUM;
+}
+static bool is_disc(const struct part *part)
+{
+    return part->kind == KIND_DISC;
+}
+static bool is_slave(const struct part *part)
+{
+    return part->kind == KIND_SLAVE;
+}
+static bool is_parking(const struct part *part)
+{
+    return part->kind == KIND_PARKING;
+}
+static bool is_foot_pedal(const struct part *part)
+{
+    return part->kind == KIND_PEDAL && part->as.pedal.type != PEDAL_HAND;
+}
+static bool is_lever(const struct part *part)
+{
+    return part->kind == KIND_PEDAL && part->as.pedal.type == PEDAL_HAND;
+}
+static bool is_front(const struct part *part)
+{
+    return kind_is_brake(part->kind) && part->axle == AXLE_FRONT;
+}
+static bool is_rear(const struct part *part)
+{
+    return kind_is_brake(part->kind) && part->axle == AXLE_REAR;
+}
+static bool is_car(const struct part *part)
+{
+    return part->kind == KIND_VEHICLE && part->as.vehicle.type != VEHICLE_MOTORCYCLE;
+}
+
+/* A word that only a job with such a part may use; except: a row that says it of what stays alone.
+ */
+static const struct {
+    const char *word;
+    bool (*needs)(const struct part *);
+    const char *except;
+} device_words[] = {
+    {"servo", is_servo, NULL},        {"vacuum hose", is_servo, NULL},
+    {"lamp", is_shuttle, NULL},       {"shoes", is_drum, NULL},
+    {"adjusters", is_drum, NULL},     {"drum", is_drum, NULL},
+    {"pads", is_disc, "test-bed-in"}, {"caliper", is_disc, NULL},
+    {"disc", is_disc, NULL},          {"clutch", is_slave, NULL},
+    {"bell housing", is_slave, NULL}, {"hand brake", is_parking, NULL},
+    {"pedal", is_foot_pedal, NULL},   {"lever", is_lever, "set-load-valve undo-load-valve"},
+    {"front", is_front, NULL},        {"rear", is_rear, NULL},
+    {"wheel nuts", is_car, NULL},     {"steering wheel", is_car, NULL},
+};
+
+static void look_at_words(const struct job *job, const struct step *step, const char *words)
+{
+    const struct system *system = job->system;
+    const char **names = ARENA_ARRAY(job->arena, (size_t)system->part_count + 1, const char *);
+    char *left = text_copy(job->arena, words);
+    size_t count = 0;
+    for (int i = 0; i < system->part_count; i++) {
+        if (job->mine[i] && system->parts[i].name != NULL) {
+            names[count++] = system->parts[i].name;
+        }
+    }
+    qsort(names, count, sizeof *names, compare_length);
+    for (size_t i = 0; i < count; i++) {
+        strike(left, names[i]);
+    }
+    for (int i = 0; i < system->part_count; i++) {
+        const struct part *part = &system->parts[i];
+        bool carries = part->kind != KIND_VEHICLE && part->kind != KIND_RESERVOIR;
+        if (!job->mine[i] && carries && part->name != NULL && holds_word(left, part->name)) {
+            fail_msg("%s: %s names the %s: %s", job->name, step->row->id, part->name, words);
+        }
+    }
+    for (size_t i = 0; i < sizeof device_words / sizeof *device_words; i++) {
+        const char *except = device_words[i].except;
+        bool allowed = has_mine(job, device_words[i].needs) ||
+                       (except != NULL && strstr(except, step->row->id) != NULL);
+        if (!allowed && holds_word(left, device_words[i].word)) {
+            fail_msg("%s: %s says %s: %s", job->name, step->row->id, device_words[i].word, words);
+        }
+    }
+}
+
+static int words_seen;
+
+static void look_for_what_is_not_there(struct job *job)
+{
+    for (int i = 0; i < job->system->part_count; i++) {
+        job->mine[i] = job->mine[i] || job->system->parts[i].kind == KIND_VEHICLE;
+    }
+    for (int l = 0; l < LISTS; l++) {
+        for (size_t i = 0; i < job->lists[l].count; i++) {
+            const struct step *step = &job->lists[l].items[i];
+            if (step->row->phase == PHASE_LATER || strcmp(step->row->id, "test-first-drive") == 0) {
+                continue; /* hoses and fluid of the whole car come due; any hand brake is at hand */
+            }
+            look_at_words(job, step, step_words(job->arena, &job->result, step, step->row->words));
+            if (step->row->why != NULL) {
+                look_at_words(job, step,
+                              step_words(job->arena, &job->result, step, step->row->why));
+            }
+            if (step->row->expect != NULL) {
+                look_at_words(job, step,
+                              step_words(job->arena, &job->result, step, step->row->expect));
+            }
+            words_seen++;
+        }
+    }
+}
+
+static void no_step_names_what_the_car_has_not_or_the_work_left_alone(void **state)
+{
+    (void)state;
+    words_seen = 0;
+    for_jobs(look_for_what_is_not_there);
+    assert_true(words_seen > 5000);
+}
+
+static bool is_union(const struct step *step)
+{
+    static const char *const rows[] = {"close-pipe-nut", "close-hose-end", "close-hose-in-caliper"};
+    for (size_t i = 0; i < sizeof rows / sizeof *rows; i++) {
+        if (strcmp(step->row->id, rows[i]) == 0) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* When a part is put on the car; -1: it stayed. */
+static int when_fitted(const struct job *job, int part)
+{
+    struct step about = {.part = part};
+    static const char *const rows[] = {"close-part", "close-plain", "close-hose"};
+    for (size_t i = 0; i < sizeof rows / sizeof *rows; i++) {
+        if (when_row(job, rows[i], &about) >= 0) {
+            return when_row(job, rows[i], &about);
+        }
+    }
+    return -1;
+}
+
+static int unions_seen;
+
+/* A union is done up when both its parts are on; what needs fluid comes after the filling; a rod is
+ * gauged, and a master bled at the bench, before it is fitted. */
+static void look_at_order(struct job *job)
+{
+    int filled = -1;
+    for (int l = 0; l < LISTS; l++) {
+        for (size_t i = 0; i < job->lists[l].count; i++) {
+            const struct step *step = &job->lists[l].items[i];
+            const char *id = step->row->id;
+            int now = when(job, l, i);
+            if (is_union(step)) {
+                int other = system_find(job->system, step->text);
+                if (when_fitted(job, step->part) > now || when_fitted(job, other) > now) {
+                    fail_msg("%s: step %d, %s, of the %s and %s before both are on", job->name,
+                             step->number, id, job->system->parts[step->part].name, step->text);
+                }
+                unions_seen++;
+            } else if (strcmp(id, "set-reservoir") == 0 || strcmp(id, "set-kit-reverse") == 0) {
+                filled = now;
+            } else if ((strcmp(id, "set-servo-empty") == 0 || strcmp(id, "set-dead-leg") == 0 ||
+                        strcmp(id, "set-kit-pressure") == 0 || strncmp(id, "finish-", 7) == 0 ||
+                        strncmp(id, "test-hold", 9) == 0) &&
+                       filled < 0 && job->lists[2].count > 0) {
+                fail_msg("%s: %s needs fluid, and nothing is filled", job->name, id);
+            } else if (strcmp(id, "set-servo-rod-gap") == 0) {
+                int master = system_find(job->system, step->text);
+                struct step about = {.part = master};
+                int back = when_row(job, "close-master-back", &about);
+                assert_true(now < (back >= 0 ? back : when_fitted(job, master)));
+            } else if (strcmp(id, "close-bench") == 0) {
+                assert_true(now < when_fitted(job, step->part));
+            }
+        }
+    }
+}
+
+static void nothing_is_done_before_it_can_be(void **state)
+{
+    (void)state;
+    unions_seen = 0;
+    for_jobs(look_at_order);
+    assert_true(unions_seen > 500);
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(each_temporary_setting_is_undone_before_the_car_moves),
+        cmocka_unit_test(nothing_is_undone_that_was_not_set),
+        cmocka_unit_test(nothing_is_done_before_it_can_be),
+        cmocka_unit_test(no_step_names_what_the_car_has_not_or_the_work_left_alone),
+    };
+    return cmocka_run_group_tests(tests, NULL, NULL);
+}

@@ -104,7 +104,7 @@ static void steps_are_numbered_and_begin_about_nothing(void **state)
     struct arena *arena = arena_create();
     struct steps steps = {.arena = arena};
     for (int i = 0; i < 40; i++) {
-        struct step *step = steps_add(&steps, "set-level");
+        struct step *step = steps_add(&steps, STEP_SET_LEVEL);
         assert_int_equal(step->number, i + 1);
         assert_int_equal(step->part, -1);
         assert_int_equal(step->nipple, -1);

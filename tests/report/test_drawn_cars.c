@@ -80,7 +80,7 @@ static struct bleed_plan *plan_of(const struct system *system, struct random *ra
             const struct part *part = &system->parts[i];
             for (int k = 0; k < part->fitted.nipples; k++)
                 if (random_chance(random, round == 0 ? 0.85 : 0.12)) {
-                    struct step *step = steps_add(&plan->steps, "bleed-nipple");
+                    struct step *step = steps_add(&plan->steps, STEP_BLEED_NIPPLE);
                     step->part = i;
                     step->nipple = k;
                 }

@@ -191,30 +191,8 @@ static void reverse(struct builder *b, struct van *van)
         all[i] = turned(n, all[i]);
 }
 
-static const struct step_row rod_gap = {"set-rod-gap",
-                                        PHASE_SETTINGS,
-                                        "Gap between the push rod and the piston of the {part}.",
-                                        "Without a gap the port stays shut and no fluid comes in.",
-                                        "common practice, no source",
-                                        "gap",
-                                        NULL};
-static const struct step_row bleed_row = {"bleed-nipple",
-                                          PHASE_BLEED,
-                                          "Bleed the {part}: draw off {volume}.",
-                                          "Air rises to the nipple.",
-                                          "common practice, no source",
-                                          NULL,
-                                          NULL};
 static const struct reason_row reason = {"longest-run-first", "the longest run comes first",
                                          "common practice, no source"};
-static const struct step_row leak_row = {"test-hold",
-                                         PHASE_TEST,
-                                         "Hold the pedal down hard for two minutes.",
-                                         NULL,
-                                         "common practice, no source",
-                                         "sinks by",
-                                         NULL};
-
 static struct bleed_plan *plan_of(struct builder *b, const struct van *van)
 {
     struct bleed_plan *plan = ARENA_NEW(b->arena, struct bleed_plan);
@@ -223,13 +201,16 @@ static struct bleed_plan *plan_of(struct builder *b, const struct van *van)
     plan->scope = BLEED_ALL;
     plan->scope_reason = "the fluid is renewed";
     plan->settings.items = ARENA_ARRAY(b->arena, 1, struct step);
-    plan->settings.items[0] = (struct step){
-        .row = &rod_gap, .number = 1, .part = van->master, .nipple = -1, .circuit = -1};
+    plan->settings.items[0] = (struct step){.row = step_row_of(STEP_SET_ROD_GAP),
+                                            .number = 1,
+                                            .part = van->master,
+                                            .nipple = -1,
+                                            .circuit = -1};
     plan->settings.count = 1;
     int order[] = {van->brakes[2], van->brakes[3], van->brakes[0], van->brakes[1], van->slave};
     plan->steps.items = ARENA_ARRAY(b->arena, 5, struct step);
     for (int i = 0; i < 5; i++)
-        plan->steps.items[i] = (struct step){.row = &bleed_row,
+        plan->steps.items[i] = (struct step){.row = step_row_of(STEP_BLEED_NIPPLE),
                                              .number = i + 1,
                                              .part = order[i],
                                              .nipple = 0,
@@ -361,8 +342,8 @@ const struct result *fixture_result(struct arena *arena, struct fixture_choice c
         result->touched.part[i] = result->touched.bled[i] = true;
     result->opening.arena = result->tests.arena = arena;
     result->tests.items = ARENA_NEW(arena, struct step);
-    result->tests.items[0] =
-        (struct step){.row = &leak_row, .number = 1, .part = -1, .nipple = -1, .circuit = -1};
+    result->tests.items[0] = (struct step){
+        .row = step_row_of(STEP_TEST_HOLD), .number = 1, .part = -1, .nipple = -1, .circuit = -1};
     result->tests.count = 1;
     result->today = (struct date){2026, 11, 20};
     result->units = UNITS_METRIC;

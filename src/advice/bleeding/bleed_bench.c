@@ -27,17 +27,17 @@ static void bleed_new_master(struct bench *bench, int index)
         bool usual = false;
         volume += part_chamber_volume(part, chamber, &usual).m3;
     }
-    struct step *step = steps_add(bench->steps, "bench-master");
+    struct step *step = steps_add(bench->steps, STEP_BENCH_MASTER);
     step->part = index;
     step->angle.rad = limit_value("bench-angle");
     step->least.m = stroke > 0 ? stroke : NAN;
     step->volume.m3 = limit_value("exchange-volumes") * volume;
     step->strokes = ceil(step->volume.m3 / (master_area(master).m2 * stroke) - 1e-6);
     if (isnan(step->least.m)) {
-        step->row = step_row("bench-master-plain");
+        step->row = step_row_of(STEP_BENCH_MASTER_PLAIN);
     }
     if (master->supply_hose.m > 0) {
-        steps_add(bench->steps, "bench-master-cup")->part = index;
+        steps_add(bench->steps, STEP_BENCH_MASTER_CUP)->part = index;
     }
 }
 
@@ -111,7 +111,7 @@ static void try_pipes(struct bench *bench)
                     bench->system->parts[network->edges[network->vertices[other].edge].part].name;
             }
         }
-        struct step *step = steps_add(bench->steps, "bench-flow");
+        struct step *step = steps_add(bench->steps, STEP_BENCH_FLOW);
         step->text = name_list_words(bench->arena, &names);
         if (names.count > 1) {
             step->text = text_print(bench->arena, "%s, each by itself", step->text);

@@ -220,8 +220,8 @@ static void fill_step(struct filling *filling, struct step *step, const struct p
     }
     fill_reservoir(filling, step, most + item->way.clear_strokes * item->way.stroke, detail);
     step->volume.m3 = known ? most : NAN;
-    if (step->volume.m3 < NOTHING_TO_DRAW && step->row != step_row("bleed-again"))
-        step->row = step_row("bleed-clear");
+    if (step->volume.m3 < NOTHING_TO_DRAW && step->row != step_row_of(STEP_BLEED_AGAIN))
+        step->row = step_row_of(STEP_BLEED_CLEAR);
     step->volume_assumed = volumes_assumed(filling, (struct nipple){step->part, step->nipple});
     /* what flows back after a stroke takes strokes, and does not come out */
     step->strokes = known ? fmax(strokes_for(step->volume.m3, each), detail->purge_strokes) : NAN;

@@ -70,21 +70,21 @@ static const char *place_of(const struct part *part, struct arena *arena)
                       side_word(part->side), below > 0 ? ", not at the top" : "");
 }
 
-static const char *row_for(const struct planning *planning, const struct part *part)
+static enum step_id row_for(const struct planning *planning, const struct part *part)
 {
     switch (planning->plan->method) {
     case METHOD_PEDAL:
-        return part->kind == KIND_SLAVE ? "bleed-slave" : "bleed-nipple";
+        return part->kind == KIND_SLAVE ? STEP_BLEED_SLAVE : STEP_BLEED_NIPPLE;
     case METHOD_PRESSURE:
     case METHOD_VACUUM:
     case METHOD_GRAVITY:
-        return "bleed-steady";
+        return STEP_BLEED_STEADY;
     case METHOD_REVERSE:
-        return "bleed-backwards";
+        return STEP_BLEED_BACKWARDS;
     case METHOD_COUNT:
         break;
     }
-    return "bleed-nipple";
+    return STEP_BLEED_NIPPLE;
 }
 
 static void add_nipple(struct planning *planning, const struct ordered_nipple *ordered)
@@ -96,7 +96,7 @@ static void add_nipple(struct planning *planning, const struct ordered_nipple *o
                  strcmp(ordered->reason, "makers-order-again") == 0 ||
                  strcmp(ordered->reason, "asked-order-again") == 0;
     struct step *step =
-        steps_add(&planning->plan->steps, again ? "bleed-again" : row_for(planning, part));
+        steps_add(&planning->plan->steps, again ? STEP_BLEED_AGAIN : row_for(planning, part));
     step->part = item->nipple.part;
     step->nipple = item->nipple.index;
     step->circuit = item->circuit;
@@ -121,9 +121,10 @@ static void add_masters(struct planning *planning, bool clutch)
             }
         }
         if (open >= 0) {
-            struct step *step = steps_add(
-                &planning->plan->steps,
-                planning->plan->method == METHOD_PEDAL ? "bleed-master" : "bleed-master-steady");
+            struct step *step =
+                steps_add(&planning->plan->steps, planning->plan->method == METHOD_PEDAL
+                                                      ? STEP_BLEED_MASTER
+                                                      : STEP_BLEED_MASTER_STEADY);
             int pedal = pressure_pedal_of(planning->system, i);
             step->part = i;
             step->text = pedal >= 0 ? planning->system->parts[pedal].name : "pedal";

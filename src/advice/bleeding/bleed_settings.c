@@ -19,7 +19,7 @@ struct settings {
     struct arena *arena;
 };
 
-static struct step *add_for(struct settings *settings, const char *id, int part)
+static struct step *add_for(struct settings *settings, enum step_id id, int part)
 {
     struct step *step = steps_add(settings->steps, id);
     step->part = part;
@@ -30,7 +30,7 @@ static void place_the_car(struct settings *settings)
 {
     const struct system *system = settings->system;
     bool motorcycle = system_vehicle(system)->type == VEHICLE_MOTORCYCLE;
-    steps_add(settings->steps, motorcycle ? "set-level-motorcycle" : "set-level");
+    steps_add(settings->steps, motorcycle ? STEP_SET_LEVEL_MOTORCYCLE : STEP_SET_LEVEL);
     bool lifts_paint = true;
     int fluid = system_first(system, KIND_FLUID);
     if (fluid >= 0) {
@@ -38,7 +38,7 @@ static void place_the_car(struct settings *settings)
         lifts_paint = row == NULL || row->family == FAMILY_GLYCOL;
     }
     if (lifts_paint) {
-        steps_add(settings->steps, "set-paint");
+        steps_add(settings->steps, STEP_SET_PAINT);
     }
 }
 
@@ -51,10 +51,10 @@ static bool comes_after_filling(enum bleed_method method)
 
 static void set_kit(struct settings *settings)
 {
-    static const char *const ids[METHOD_COUNT] = {
-        [METHOD_PEDAL] = "set-second-person", [METHOD_PRESSURE] = "set-kit-pressure",
-        [METHOD_VACUUM] = "set-kit-vacuum",   [METHOD_GRAVITY] = "set-kit-gravity",
-        [METHOD_REVERSE] = "set-kit-reverse",
+    static const enum step_id ids[METHOD_COUNT] = {
+        [METHOD_PEDAL] = STEP_SET_SECOND_PERSON, [METHOD_PRESSURE] = STEP_SET_KIT_PRESSURE,
+        [METHOD_VACUUM] = STEP_SET_KIT_VACUUM,   [METHOD_GRAVITY] = STEP_SET_KIT_GRAVITY,
+        [METHOD_REVERSE] = STEP_SET_KIT_REVERSE,
     };
     bool each = settings->method != METHOD_PEDAL && settings->method != METHOD_VACUUM;
     for (int i = 0; i < settings->system->part_count; i++) {
@@ -89,9 +89,9 @@ static void fill_reservoirs(struct settings *settings)
                             : -1;
         if (reservoir >= 0 && !filled[reservoir]) {
             if (draws_old(system, i, reservoir)) {
-                add_for(settings, "set-draw-old", reservoir);
+                add_for(settings, STEP_SET_DRAW_OLD, reservoir);
             }
-            add_for(settings, "set-reservoir", reservoir)->text = fluid_words(system, i);
+            add_for(settings, STEP_SET_RESERVOIR, reservoir)->text = fluid_words(system, i);
             filled[reservoir] = true;
         }
     }
@@ -112,7 +112,8 @@ static void set_fluids(struct settings *settings)
             continue; /* that is what the work does */
         }
         struct step *step = add_for(
-            settings, found->family == wanted->family ? "set-other-grade" : "set-wrong-fluid", i);
+            settings, found->family == wanted->family ? STEP_SET_OTHER_GRADE : STEP_SET_WRONG_FLUID,
+            i);
         step->text = text_print(settings->arena, "%s was found in the car, and %s belongs there",
                                 found->name, wanted->name);
         step->of_fluid = fluid_cleaning_words(found->family);
@@ -132,7 +133,8 @@ static void set_rods(struct settings *settings, int part)
         brakes = brakes || (!circuit->clutch && circuit->master == part);
     }
     bool clutch = pedal >= 0 && !brakes;
-    struct step *step = add_for(settings, clutch ? "set-rod-gap-clutch" : "set-rod-gap", part);
+    struct step *step =
+        add_for(settings, clutch ? STEP_SET_ROD_GAP_CLUTCH : STEP_SET_ROD_GAP, part);
     step->least.m = limit_value("rod-gap-least");
     step->most.m = limit_value("rod-gap-most");
 }
@@ -143,7 +145,7 @@ static void set_free_play(struct settings *settings, int pedal)
         return;
     }
     bool servo = servo_of_pedal(settings->system, pedal) >= 0;
-    struct step *step = add_for(settings, "set-free-play", pedal);
+    struct step *step = add_for(settings, STEP_SET_FREE_PLAY, pedal);
     step->least.m = limit_value(servo ? "servo-free-play-least" : "free-play-least");
     step->most.m = limit_value(servo ? "servo-free-play-most" : "free-play-most");
 }
@@ -154,7 +156,7 @@ static void set_brakes(struct settings *settings)
     for (int i = 0; i < system->part_count; i++) {
         if (system->parts[i].kind == KIND_PARKING &&
             parking_works_any(system, i, settings->touched.bled)) {
-            add_for(settings, "set-hand-brake-slack", i);
+            add_for(settings, STEP_SET_HAND_BRAKE_SLACK, i);
         }
     }
     int count;
@@ -162,7 +164,7 @@ static void set_brakes(struct settings *settings)
         adjuster_phrases(system, settings->touched.bled, settings->arena, &count);
     for (int i = 0; i < count; i++) {
         bool self = phrases[i].adjuster == ADJUSTER_SELF;
-        steps_add(settings->steps, self ? "set-shoes-self" : "set-shoes-up")->text =
+        steps_add(settings->steps, self ? STEP_SET_SHOES_SELF : STEP_SET_SHOES_UP)->text =
             phrases[i].words;
     }
     for (int i = 0; i < settings->set->count; i++) {
@@ -170,28 +172,28 @@ static void set_brakes(struct settings *settings)
         struct length below = system->parts[part].fitted.nipple_below;
         if (system->parts[part].kind == KIND_DISC && below.m > 0 &&
             settings->set->items[i].nipple.index == 0) {
-            add_for(settings, "set-caliper-up", part)->least = below;
+            add_for(settings, STEP_SET_CALIPER_UP, part)->least = below;
         }
     }
 }
 
-static const char *valve_setting(enum valve_type type, enum bleed_method method)
+static enum step_id valve_setting(enum valve_type type, enum bleed_method method)
 {
     switch (type) {
     case VALVE_LOAD_SENSING:
-        return "set-load-valve";
+        return STEP_SET_LOAD_VALVE;
     case VALVE_HOLD_OFF:
-        return "set-hold-off";
+        return STEP_SET_HOLD_OFF;
     case VALVE_SHUTTLE:
-        return "set-shuttle";
+        return STEP_SET_SHUTTLE;
     case VALVE_RESIDUAL:
-        return method == METHOD_GRAVITY ? "set-residual" : NULL;
+        return method == METHOD_GRAVITY ? STEP_SET_RESIDUAL : STEP_NONE;
     case VALVE_NOT_SAID:
     case VALVE_LIMITING:
     case VALVE_PROPORTIONING:
         break;
     }
-    return NULL;
+    return STEP_NONE;
 }
 
 /* One block for a pedal, however many old masters it works. */
@@ -210,8 +212,8 @@ static void block_pedal(struct settings *settings, int pedal)
     }
     bool hand = system->parts[pedal].as.pedal.type == PEDAL_HAND;
     struct length stop = bleed_pad_stop(system, pedal);
-    const char *id = stop.m > 0 ? (hand ? "set-lever-block" : "set-pedal-block")
-                                : (hand ? "set-lever-block-plain" : "set-pedal-block-plain");
+    enum step_id id = stop.m > 0 ? (hand ? STEP_SET_LEVER_BLOCK : STEP_SET_PEDAL_BLOCK)
+                                 : (hand ? STEP_SET_LEVER_BLOCK_PLAIN : STEP_SET_PEDAL_BLOCK_PLAIN);
     struct step *step = add_for(settings, id, pedal);
     step->most = stop;
     step->text = name_list_words(settings->arena, &old);
@@ -228,15 +230,16 @@ static void set_part(struct settings *settings, int index)
         set_free_play(settings, index);
         break;
     case KIND_VALVE: {
-        const char *id = valve_setting(part->as.valve.type, settings->method);
-        if (id != NULL) {
+        enum step_id id = valve_setting(part->as.valve.type, settings->method);
+        if (id != STEP_NONE) {
             add_for(settings, id, index);
         }
         break;
     }
     case KIND_SLAVE:
         add_for(settings,
-                part->as.slave.type == SLAVE_CONCENTRIC ? "set-slave-inside" : "set-slave", index);
+                part->as.slave.type == SLAVE_CONCENTRIC ? STEP_SET_SLAVE_INSIDE : STEP_SET_SLAVE,
+                index);
         break;
     case KIND_VEHICLE:
     case KIND_FLUID:
@@ -273,7 +276,7 @@ static void fill_tandem(struct settings *settings, int master)
             settings->network->circuits[c].master == master && circuit_holds_air(settings, c);
     }
     if (settings->system->parts[master].as.master.type == MASTER_TANDEM && holding > 1) {
-        add_for(settings, "set-tandem-together", master);
+        add_for(settings, STEP_SET_TANDEM_TOGETHER, master);
     }
 }
 
@@ -290,7 +293,7 @@ static void keep_bar_level(struct settings *settings, int pedal)
                    pressure_pedal_of(settings->system, i) == pedal;
     }
     if (masters > 1) {
-        add_for(settings, "set-bar-together", pedal);
+        add_for(settings, STEP_SET_BAR_TOGETHER, pedal);
     }
 }
 
@@ -299,13 +302,13 @@ static void set_filled_part(struct settings *settings, int index)
 {
     const struct part *part = &settings->system->parts[index];
     if (part->kind == KIND_SERVO && settings->method == METHOD_PEDAL) {
-        add_for(settings, "set-servo-empty", index);
+        add_for(settings, STEP_SET_SERVO_EMPTY, index);
     } else if (part->kind == KIND_MASTER && settings->method == METHOD_PEDAL) {
         fill_tandem(settings, index);
     } else if (part->kind == KIND_PEDAL && settings->method == METHOD_PEDAL) {
         keep_bar_level(settings, index);
     } else if (part->kind == KIND_JOINT && part->as.joint.blanked > 0) {
-        add_for(settings, "set-dead-leg", index)->text =
+        add_for(settings, STEP_SET_DEAD_LEG, index)->text =
             part->as.joint.blanked == 1
                 ? "a plug or a lamp switch"
                 : text_print(settings->arena, "%d plugs or lamp switches", part->as.joint.blanked);
@@ -346,10 +349,10 @@ struct steps bleed_settings_of(const struct system *system, const struct network
         set_kit(&settings);
     }
     if (!anything_opened(system)) { /* else it stood before the taking apart */
-        steps_add(&steps, "set-nipple-tried");
+        steps_add(&steps, STEP_SET_NIPPLE_TRIED);
         struct name_list home = pistons_to_go_home(system, settings.touched.bled, arena);
         if (home.count > 0) {
-            steps_add(&steps, "set-pistons-home")->text = name_list_words(arena, &home);
+            steps_add(&steps, STEP_SET_PISTONS_HOME)->text = name_list_words(arena, &home);
         }
     }
     set_brakes(&settings);

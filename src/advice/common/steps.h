@@ -18,6 +18,13 @@ enum step_phase {
     PHASE_ROAD, /* the first drive and what follows it the same day */
     PHASE_LATER /* after 100 km, next fluid change */
 };
+enum step_id {
+    STEP_NONE,
+#define STEP(symbol, ...) STEP_##symbol,
+#include "advice/common/steps.def"
+#undef STEP
+    STEP_COUNT
+};
 struct step_row {
     const char *id; /* "bleed-nipple", "set-rod-gap" */
     enum step_phase phase;
@@ -25,9 +32,12 @@ struct step_row {
     const char *why;   /* one sentence, or NULL */
     const char *source; /* or "common practice, no source" */
     const char *expect; /* what to read and write down, or NULL */
-    const char *undo;   /* what it sets is only for the work: the row that undoes it, or NULL */
+    enum step_id undo;  /* what it sets is only for the work: the row that undoes it */
 };
+/* The rows of advice/common/steps.def, in its order. */
 const struct step_row *step_rows(size_t *count);
+const struct step_row *step_row_of(enum step_id id);
+/* The row that is called so, or NULL. */
 const struct step_row *step_row(const char *id);
 
 /* Why a nipple comes where it comes in the order. */
@@ -82,8 +92,8 @@ struct steps {
     size_t capacity;
 };
 /* Adds a step of that row, numbered on, about nothing yet: part, nipple, circuit -1, quantities
- * NaN. The id must be one of the table. */
-struct step *steps_add(struct steps *steps, const char *row_id);
+ * NaN. */
+struct step *steps_add(struct steps *steps, enum step_id id);
 
 /* The boxes of a step that is ticked off in parts: brush, undo, plug. 0: it has one box for all. */
 enum { STEP_MOST_BOXES = 3 };

@@ -9,7 +9,7 @@
 #include "base/text.h"
 #include "physics/pressure.h"
 
-static struct step *add_for(struct opening *opening, const char *id, int part)
+static struct step *add_for(struct opening *opening, enum step_id id, int part)
 {
     struct step *step = steps_add(opening->steps, id);
     step->part = part;
@@ -57,7 +57,7 @@ static bool pistons_are_untried(const struct part *part)
     return part->kind == KIND_DISC && part->found.pistons == PISTONS_NOT_SAID;
 }
 
-static void add_named(struct opening *opening, const char *id, const struct name_list *names)
+static void add_named(struct opening *opening, enum step_id id, const struct name_list *names)
 {
     if (names->count > 0) {
         steps_add(opening->steps, id)->text = name_list_words(opening->arena, names);
@@ -70,26 +70,26 @@ static void try_first(struct opening *opening)
 {
     struct name_list nipples = names_that_stay(opening, nipple_is_untried);
     struct name_list pistons = names_that_stay(opening, pistons_are_untried);
-    add_named(opening, "open-try-nipple", &nipples);
+    add_named(opening, STEP_OPEN_TRY_NIPPLE, &nipples);
     for (int i = 0; i < opening->system->part_count; i++) {
         const struct part *part = part_at(opening, i);
         enum found_nipple nipple = part->found.nipple;
         if (!part_is_new(part) && (nipple == NIPPLE_SEIZED || nipple == NIPPLE_SHEARED)) {
-            add_for(opening, "open-nipple-known", i)->text =
+            add_for(opening, STEP_OPEN_NIPPLE_KNOWN, i)->text =
                 nipple == NIPPLE_SEIZED ? "seized" : "sheared off";
         }
     }
     for (int i = 0; i < opening->system->part_count; i++) {
         const struct part *part = part_at(opening, i);
         if (has_pistons(part) && !part_is_new(part) && part->found.pistons == PISTONS_STUCK) {
-            add_for(opening, "open-free-pistons", i);
+            add_for(opening, STEP_OPEN_FREE_PISTONS, i);
         }
     }
-    add_named(opening, "open-pistons-early", &pistons);
+    add_named(opening, STEP_OPEN_PISTONS_EARLY, &pistons);
     if (opening->touched != NULL) {
         struct name_list home =
             pistons_to_go_home(opening->system, opening->touched->bled, opening->arena);
-        add_named(opening, "open-pistons-home", &home);
+        add_named(opening, STEP_OPEN_PISTONS_HOME, &home);
     }
 }
 
@@ -121,7 +121,7 @@ static void empty_reservoirs(struct opening *opening)
         if (reservoir >= 0 && !emptied[reservoir] &&
             (kind == KIND_RESERVOIR || !feeds_others(opening, reservoir))) {
             emptied[reservoir] = true;
-            add_for(opening, "open-empty-reservoir", reservoir);
+            add_for(opening, STEP_OPEN_EMPTY_RESERVOIR, reservoir);
         }
     }
     for (int c = 0; opening->touched != NULL && c < network->circuit_count; c++) {
@@ -129,13 +129,13 @@ static void empty_reservoirs(struct opening *opening)
         if (network->circuits[c].clutch && opening->touched->part[master] && reservoir >= 0 &&
             !emptied[reservoir] && feeds_others(opening, reservoir)) {
             emptied[reservoir] = true;
-            add_for(opening, "open-lower-reservoir", reservoir)->text =
+            add_for(opening, STEP_OPEN_LOWER_RESERVOIR, reservoir)->text =
                 part_at(opening, master)->name;
         }
     }
 }
 
-static void leave_pedals(struct opening *opening, const char *id)
+static void leave_pedals(struct opening *opening, enum step_id id)
 {
     struct step *step = steps_add(opening->steps, id);
     step->text = opening->touched == NULL
@@ -157,15 +157,15 @@ static void take_off_master(struct opening *opening, int index)
     const struct part *part = part_at(opening, index);
     int servo = pressure_servo_of(opening->system, index);
     if (part->as.master.supply_hose.m > 0) {
-        add_for(opening, "open-supply", index);
+        add_for(opening, STEP_OPEN_SUPPLY, index);
     }
     opening_undo_joints(opening, index);
     if (servo >= 0) {
-        add_for(opening, "open-off-servo", index)->text = part_at(opening, servo)->name;
+        add_for(opening, STEP_OPEN_OFF_SERVO, index)->text = part_at(opening, servo)->name;
         return;
     }
-    add_for(opening, "open-pedal-rod", index)->text = pedal_of(opening, index);
-    add_for(opening, "open-take-off", index);
+    add_for(opening, STEP_OPEN_PEDAL_ROD, index)->text = pedal_of(opening, index);
+    add_for(opening, STEP_OPEN_TAKE_OFF, index);
 }
 
 static bool is_soft_hose(const struct part *part)
@@ -175,7 +175,7 @@ static bool is_soft_hose(const struct part *part)
 }
 
 /* Does something with each master that sits on a direct servo and is not in hand itself. */
-static void for_masters_on(struct opening *opening, int servo, const char *id)
+static void for_masters_on(struct opening *opening, int servo, enum step_id id)
 {
     for (int i = 0; i < opening->system->part_count; i++) {
         if (part_at(opening, i)->kind == KIND_MASTER && !opening->in_hand[i] &&
@@ -207,16 +207,17 @@ static bool has_seals(const struct part *part)
 static void take_off_servo(struct opening *opening, int index)
 {
     if (part_at(opening, index)->as.servo.vacuum_hose.m > 0) {
-        add_for(opening, "open-vacuum-hose", index);
+        add_for(opening, STEP_OPEN_VACUUM_HOSE, index);
     }
     opening_undo_joints(opening, index);
-    for_masters_on(opening, index, "open-master-aside");
+    for_masters_on(opening, index, STEP_OPEN_MASTER_ASIDE);
     if (has_seals(part_at(opening, index))) {
-        add_for(opening, "open-take-off", index);
+        add_for(opening, STEP_OPEN_TAKE_OFF, index);
         return;
     }
-    add_for(opening, "open-pedal-rod", index)->text = pedal_of(opening, master_on(opening, index));
-    add_for(opening, "open-take-off-plain", index);
+    add_for(opening, STEP_OPEN_PEDAL_ROD, index)->text =
+        pedal_of(opening, master_on(opening, index));
+    add_for(opening, STEP_OPEN_TAKE_OFF_PLAIN, index);
 }
 
 static const char *hand_brake_first(const struct opening *opening, int drum)
@@ -238,10 +239,11 @@ static void get_at(struct opening *opening, int index)
 {
     const struct part *part = part_at(opening, index);
     if (part->kind == KIND_DRUM) {
-        add_for(opening, "open-band-shoes", index)->text = hand_brake_first(opening, index);
+        add_for(opening, STEP_OPEN_BAND_SHOES, index)->text = hand_brake_first(opening, index);
     } else if (part->kind == KIND_SLAVE) {
         add_for(opening,
-                part->as.slave.type == SLAVE_CONCENTRIC ? "open-bell-housing" : "open-strap-slave",
+                part->as.slave.type == SLAVE_CONCENTRIC ? STEP_OPEN_BELL_HOUSING
+                                                        : STEP_OPEN_STRAP_SLAVE,
                 index);
     }
 }
@@ -254,7 +256,7 @@ static void take_off(struct opening *opening, int index)
         return;
     }
     if (is_soft_hose(part)) {
-        add_for(opening, "open-soft-hose", index);
+        add_for(opening, STEP_OPEN_SOFT_HOSE, index);
         return;
     }
     switch (part->kind) {
@@ -268,12 +270,12 @@ static void take_off(struct opening *opening, int index)
     case KIND_SLAVE:
         get_at(opening, index);
         opening_undo_joints(opening, index);
-        add_for(opening, "open-take-off", index);
+        add_for(opening, STEP_OPEN_TAKE_OFF, index);
         break;
     case KIND_DISC:
         opening_undo_joints(opening, index);
-        add_for(opening, "open-block-pads", index);
-        add_for(opening, "open-take-off", index);
+        add_for(opening, STEP_OPEN_BLOCK_PADS, index);
+        add_for(opening, STEP_OPEN_TAKE_OFF, index);
         break;
     case KIND_HOSE:
     case KIND_PIPE:
@@ -283,7 +285,7 @@ static void take_off(struct opening *opening, int index)
     case KIND_VALVE:
     case KIND_RESERVOIR:
         opening_undo_joints(opening, index);
-        add_for(opening, has_seals(part) ? "open-take-off" : "open-take-off-plain", index);
+        add_for(opening, has_seals(part) ? STEP_OPEN_TAKE_OFF : STEP_OPEN_TAKE_OFF_PLAIN, index);
         break;
     case KIND_VEHICLE:
     case KIND_FLUID:
@@ -293,7 +295,7 @@ static void take_off(struct opening *opening, int index)
         break;
     }
     if (has_pistons(part) || part->kind == KIND_MASTER) {
-        add_for(opening, "open-measure", index);
+        add_for(opening, STEP_OPEN_MEASURE, index);
     }
 }
 
@@ -312,7 +314,7 @@ static int master_of(const struct opening *opening, int index)
 /* The master is not on its servo yet. */
 static void gauge_servo(struct opening *opening, int master, int servo)
 {
-    struct step *step = add_for(opening, "set-servo-rod-gap", servo);
+    struct step *step = add_for(opening, STEP_SET_SERVO_ROD_GAP, servo);
     step->text = part_at(opening, master)->name;
     step->least.m = limit_value("servo-rod-gap-least");
     step->most.m = limit_value("servo-rod-gap-most");
@@ -326,13 +328,13 @@ static void put_back_masters(struct opening *opening, int servo)
             gauge_servo(opening, i, servo);
         }
     }
-    for_masters_on(opening, servo, "close-master-back");
+    for_masters_on(opening, servo, STEP_CLOSE_MASTER_BACK);
 }
 
 /* With seals wetted in the fluid of its circuit. */
 static void fit_part(struct opening *opening, int index)
 {
-    struct step *step = add_for(opening, "close-part", index);
+    struct step *step = add_for(opening, STEP_CLOSE_PART, index);
     int master = master_of(opening, index);
     int fluid = master < 0 ? -1 : system_fluid_of(opening->system, master);
     const struct fluid_row *row =
@@ -344,17 +346,17 @@ static void fit_part(struct opening *opening, int index)
 static void put_on_master(struct opening *opening, int index)
 {
     int servo = pressure_servo_of(opening->system, index);
-    add_for(opening, "close-bench", index);
+    add_for(opening, STEP_CLOSE_BENCH, index);
     if (servo >= 0) {
         gauge_servo(opening, index, servo);
     }
     fit_part(opening, index);
     opening_close_joints(opening, index);
     if (servo < 0) {
-        add_for(opening, "close-rod", index)->text = pedal_of(opening, index);
+        add_for(opening, STEP_CLOSE_ROD, index)->text = pedal_of(opening, index);
     }
     if (part_at(opening, index)->as.master.supply_hose.m > 0) {
-        add_for(opening, "close-supply", index);
+        add_for(opening, STEP_CLOSE_SUPPLY, index);
     }
 }
 
@@ -363,21 +365,22 @@ static void finish_part(struct opening *opening, int index)
 {
     const struct part *part = part_at(opening, index);
     if (part->kind == KIND_DRUM) {
-        add_for(opening, "close-drum", index);
+        add_for(opening, STEP_CLOSE_DRUM, index);
     } else if (part->kind == KIND_DISC) {
-        add_for(opening, "close-pads", index);
+        add_for(opening, STEP_CLOSE_PADS, index);
     } else if (part->kind == KIND_SLAVE) {
         add_for(opening,
-                part->as.slave.type == SLAVE_CONCENTRIC ? "close-bell-housing" : "close-slave",
+                part->as.slave.type == SLAVE_CONCENTRIC ? STEP_CLOSE_BELL_HOUSING
+                                                        : STEP_CLOSE_SLAVE,
                 index);
     } else if (part->kind == KIND_SERVO) {
         if (!has_seals(part)) {
-            add_for(opening, "close-rod", index)->text =
+            add_for(opening, STEP_CLOSE_ROD, index)->text =
                 pedal_of(opening, master_on(opening, index));
         }
         put_back_masters(opening, index);
         if (part->as.servo.vacuum_hose.m > 0) {
-            add_for(opening, "close-vacuum-hose", index);
+            add_for(opening, STEP_CLOSE_VACUUM_HOSE, index);
         }
     }
 }
@@ -386,13 +389,13 @@ static void put_on(struct opening *opening, int index)
 {
     const struct part *part = part_at(opening, index);
     if (is_soft_hose(part)) {
-        add_for(opening, "close-soft-hose", index);
+        add_for(opening, STEP_CLOSE_SOFT_HOSE, index);
         return;
     }
     switch (part->kind) {
     case KIND_HOSE:
         if (!only_opened(part)) {
-            add_for(opening, "close-hose", index);
+            add_for(opening, STEP_CLOSE_HOSE, index);
         }
         opening_close_carrier(opening, index);
         return;
@@ -426,16 +429,16 @@ static void put_on(struct opening *opening, int index)
     if (has_seals(part)) {
         fit_part(opening, index);
     } else {
-        add_for(opening, "close-plain", index);
+        add_for(opening, STEP_CLOSE_PLAIN, index);
     }
     if (part->kind == KIND_DRUM && part->as.drum.cylinder == CYLINDER_SLIDING) {
-        add_for(opening, "close-slides", index);
+        add_for(opening, STEP_CLOSE_SLIDES, index);
     }
     if (part->kind == KIND_DRUM && part->as.drum.shoes == SHOES_TWO_LEADING) {
-        add_for(opening, "close-handed", index);
+        add_for(opening, STEP_CLOSE_HANDED, index);
     }
     if (part->kind == KIND_DISC) {
-        add_for(opening, "close-caliper-side", index);
+        add_for(opening, STEP_CLOSE_CALIPER_SIDE, index);
     }
     opening_close_joints(opening, index);
     finish_part(opening, index);
@@ -446,7 +449,7 @@ static void add_missing_hoses(struct opening *opening)
     for (int i = 0; i < opening->gaps->count; i++) {
         const struct gap *gap = &opening->gaps->items[i];
         if (gap->state == GAP_BARE) {
-            add_for(opening, "close-missing-hose", gap->far)->text =
+            add_for(opening, STEP_CLOSE_MISSING_HOSE, gap->far)->text =
                 text_print(opening->arena, "between the %s and the %s (from %s to %s)",
                            part_at(opening, gap->near)->name, part_at(opening, gap->far)->name,
                            mount_words(gap->from), mount_words(gap->to));
@@ -548,21 +551,21 @@ struct steps opening_of(const struct system *system, const struct network *netwo
     }
     bool wet = opening.count > 0 && (parts != NULL || set.count > 0);
     if (wet) {
-        leave_pedals(&opening, "open-no-pedal");
+        leave_pedals(&opening, STEP_OPEN_NO_PEDAL);
     }
     for (int i = 0; i < opening.count; i++) {
         take_off(&opening, opening.parts[i]);
     }
     if (wet) {
-        steps_add(&steps, "close-threads");
-        steps_add(&steps, "close-washers");
+        steps_add(&steps, STEP_CLOSE_THREADS);
+        steps_add(&steps, STEP_CLOSE_WASHERS);
     }
     put_all_on(&opening);
     if (parts == NULL) {
         add_missing_hoses(&opening);
     }
     if (wet) {
-        leave_pedals(&opening, "close-note");
+        leave_pedals(&opening, STEP_CLOSE_NOTE);
     }
     return steps;
 }

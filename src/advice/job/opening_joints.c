@@ -10,7 +10,7 @@ static const struct part *part_at(const struct opening *opening, int part)
     return &opening->system->parts[part];
 }
 
-static struct step *add_for(struct opening *opening, const char *id, int part, int other)
+static struct step *add_for(struct opening *opening, enum step_id id, int part, int other)
 {
     struct step *step = steps_add(opening->steps, id);
     step->part = part;
@@ -65,15 +65,15 @@ static void undo_union(struct opening *opening, int part, int other)
     bool is_hose = one->kind == KIND_HOSE;
     struct step *step;
     if (hose && (one->kind == KIND_PIPE || two->kind == KIND_PIPE)) {
-        step = add_for(opening, "open-hose-nut", is_hose ? part : other, is_hose ? other : part);
+        step = add_for(opening, STEP_OPEN_HOSE_NUT, is_hose ? part : other, is_hose ? other : part);
     } else if (hose) {
-        step = add_for(opening, "open-hose-end", is_hose ? part : other, is_hose ? other : part);
+        step = add_for(opening, STEP_OPEN_HOSE_END, is_hose ? part : other, is_hose ? other : part);
     } else if (one->kind == KIND_PIPE) {
-        step = add_for(opening, "open-pipe-nut", other, part);
+        step = add_for(opening, STEP_OPEN_PIPE_NUT, other, part);
     } else if (two->kind == KIND_PIPE) {
-        step = add_for(opening, "open-pipe-nut", part, other);
+        step = add_for(opening, STEP_OPEN_PIPE_NUT, part, other);
     } else {
-        step = add_for(opening, "open-direct", part, other);
+        step = add_for(opening, STEP_OPEN_DIRECT, part, other);
     }
     step->plug = opening->in_hand[other] ? NULL : two->name;
 }
@@ -97,23 +97,23 @@ static void close_union(struct opening *opening, int part, int other)
     if (hose && !pipe) {
         int hose_part = one_hose ? part : other, end = one_hose ? other : part;
         if (part_at(opening, end)->kind == KIND_DISC) {
-            add_for(opening, "close-hose-in-caliper", hose_part, end);
-            step_torque(add_for(opening, "close-banjo", hose_part, end), "banjo");
+            add_for(opening, STEP_CLOSE_HOSE_IN_CALIPER, hose_part, end);
+            step_torque(add_for(opening, STEP_CLOSE_BANJO, hose_part, end), "banjo");
         } else {
-            add_for(opening, "close-hose-end", hose_part, end);
+            add_for(opening, STEP_CLOSE_HOSE_END, hose_part, end);
         }
     } else if (pipe) {
         bool one_pipe = one->kind == KIND_PIPE;
         if (hose) {
             int hose_part = one_hose ? part : other;
-            add_for(opening, "close-hose-clip", hose_part, hose_part);
+            add_for(opening, STEP_CLOSE_HOSE_CLIP, hose_part, hose_part);
         }
         int at = one_pipe ? other : part, of = one_pipe ? part : other;
         const char *torque = pipe_nut(&part_at(opening, of)->as.pipe);
         if (torque == NULL) {
-            add_for(opening, "close-pipe-nut-plain", at, of);
+            add_for(opening, STEP_CLOSE_PIPE_NUT_PLAIN, at, of);
         } else {
-            step_torque(add_for(opening, "close-pipe-nut", at, of), torque);
+            step_torque(add_for(opening, STEP_CLOSE_PIPE_NUT, at, of), torque);
         }
     }
     /* what is screwed together directly: no source gives a torque */
@@ -169,9 +169,9 @@ static void move_hose(struct opening *opening, int hose)
             to = opening->gaps->items[i].to;
         }
     }
-    const char *id = is_steered(from) || is_steered(to)           ? "close-hose-steered"
-                     : from == MOUNT_ENGINE || to == MOUNT_ENGINE ? "close-hose-rocked"
-                                                                  : "close-hose-sprung";
+    enum step_id id = is_steered(from) || is_steered(to)           ? STEP_CLOSE_HOSE_STEERED
+                      : from == MOUNT_ENGINE || to == MOUNT_ENGINE ? STEP_CLOSE_HOSE_ROCKED
+                                                                   : STEP_CLOSE_HOSE_SPRUNG;
     struct step *step = steps_add(opening->steps, id);
     step->part = hose;
     step->text = to == MOUNT_UNKNOWN ? "what it hangs on" : mount_words(to);

@@ -24,7 +24,7 @@ struct testing {
     struct arena *arena;
 };
 
-static struct step *add_for(struct testing *testing, const char *id, int part)
+static struct step *add_for(struct testing *testing, enum step_id id, int part)
 {
     struct step *step = steps_add(testing->steps, id);
     step->part = part;
@@ -57,11 +57,11 @@ static int brake_circuits_of(const struct testing *testing, int pedal)
 }
 
 /* Each thing that was set for the bleeding alone is undone, in the order of the rows that undo. */
-static void undo(struct testing *testing, const char *id)
+static void undo(struct testing *testing, enum step_id id)
 {
     for (size_t i = 0; i < testing->settings->count; i++) {
         const struct step *setting = &testing->settings->items[i];
-        if (setting->row->undo != NULL && strcmp(setting->row->undo, id) == 0) {
+        if (setting->row->undo == id) {
             struct step *step = add_for(testing, id, setting->part);
             step->text = setting->text;
         }
@@ -82,7 +82,7 @@ static void shut_nipples(struct testing *testing)
             }
         }
         if (names.count > 0) {
-            struct step *step = steps_add(testing->steps, "finish-nipples");
+            struct step *step = steps_add(testing->steps, STEP_FINISH_NIPPLES);
             step->text = name_list_words(testing->arena, &names);
             step_torque(step, torques[kind]);
         }
@@ -93,7 +93,7 @@ static void shut_nipples(struct testing *testing)
 static void bleed_again(struct testing *testing)
 {
     if (testing->set->count > 0) {
-        steps_add(testing->steps, "test-second-round");
+        steps_add(testing->steps, STEP_TEST_SECOND_ROUND);
     }
 }
 
@@ -103,22 +103,20 @@ static void bring_pistons_out(struct testing *testing)
     struct name_list home =
         pistons_to_go_home(testing->system, testing->touched.bled, testing->arena);
     if (home.count > 0) {
-        steps_add(testing->steps, "undo-pistons-home")->text =
+        steps_add(testing->steps, STEP_UNDO_PISTONS_HOME)->text =
             name_list_words(testing->arena, &home);
     }
 }
 
 static void undo_all(struct testing *testing)
 {
-    size_t count;
-    const struct step_row *rows = step_rows(&count);
-    for (size_t i = 0; i < count; i++) {
-        if (strcmp(rows[i].id, "finish-nipples") == 0) {
+    for (enum step_id id = STEP_NONE + 1; id < STEP_COUNT; id++) {
+        if (id == STEP_FINISH_NIPPLES) {
             shut_nipples(testing);
-        } else if (strcmp(rows[i].id, "undo-pistons-home") == 0) {
+        } else if (id == STEP_UNDO_PISTONS_HOME) {
             bring_pistons_out(testing);
-        } else if (rows[i].phase == PHASE_TEST && strcmp(rows[i].id, "test-shuttle") != 0) {
-            undo(testing, rows[i].id); /* a shuttle is looked at under pressure, further on */
+        } else if (step_row_of(id)->phase == PHASE_TEST && id != STEP_TEST_SHUTTLE) {
+            undo(testing, id); /* a shuttle is looked at under pressure, further on */
         }
     }
 }
@@ -131,7 +129,7 @@ static void fill_up(struct testing *testing)
     }
     for (int i = 0; i < testing->system->part_count; i++) {
         if (is_kind(testing, i, KIND_RESERVOIR)) {
-            add_for(testing, discs ? "finish-levels" : "finish-levels-plain", i);
+            add_for(testing, discs ? STEP_FINISH_LEVELS : STEP_FINISH_LEVELS_PLAIN, i);
         }
     }
 }
@@ -142,15 +140,15 @@ static void feel_pedals(struct testing *testing)
         if (is_kind(testing, i, KIND_PEDAL)) {
             bool hand = testing->system->parts[i].as.pedal.type == PEDAL_HAND;
             add_for(testing,
-                    brake_circuits_of(testing, i) == 0 ? "finish-clutch"
-                    : hand                             ? "finish-lever"
-                                                       : "finish-pedal",
+                    brake_circuits_of(testing, i) == 0 ? STEP_FINISH_CLUTCH
+                    : hand                             ? STEP_FINISH_LEVER
+                                                       : STEP_FINISH_PEDAL,
                     i);
         }
     }
 }
 
-static void hold(struct testing *testing, const char *id, int pedal, const char *limit,
+static void hold(struct testing *testing, enum step_id id, int pedal, const char *limit,
                  const char *most, const char *time, bool assisted)
 {
     struct step *step = add_for(testing, id, pedal);
@@ -172,7 +170,7 @@ static const char *mark(const struct expected *expected)
 static void try_reserve(struct testing *testing, int pedal, bool assisted)
 {
     struct step *step =
-        add_for(testing, assisted ? "test-reserve-assisted" : "test-reserve", pedal);
+        add_for(testing, assisted ? STEP_TEST_RESERVE_ASSISTED : STEP_TEST_RESERVE, pedal);
     step->force.n = limit_value("reserve-force");
     struct expected left = expected_left(&testing->expecting, pedal);
     step->text = left.value >= 0
@@ -209,30 +207,30 @@ static bool is_open(const struct testing *testing, int pedal)
 static void hold_pedal(struct testing *testing, int pedal)
 {
     if (testing->system->parts[pedal].as.pedal.type == PEDAL_HAND) {
-        add_for(testing, "test-hold-lever", pedal)->time.s = limit_value("hold-time");
+        add_for(testing, STEP_TEST_HOLD_LEVER, pedal)->time.s = limit_value("hold-time");
         return;
     }
     int servo = servo_that_helps(testing, pedal);
     if (servo >= 0) {
-        add_for(testing, "test-engine-off", servo);
+        add_for(testing, STEP_TEST_ENGINE_OFF, servo);
     }
     if (!is_open(testing, pedal)) { /* only its servo was off */
-        add_for(testing, "test-servo", servo);
-        add_for(testing, "test-servo-holds", servo);
+        add_for(testing, STEP_TEST_SERVO, servo);
+        add_for(testing, STEP_TEST_SERVO_HOLDS, servo);
         return;
     }
-    hold(testing, "test-hold-long", pedal, "hold-light-force-least", "hold-light-force-most",
+    hold(testing, STEP_TEST_HOLD_LONG, pedal, "hold-light-force-least", "hold-light-force-most",
          "hold-long-time", false);
-    hold(testing, "test-hold-minute", pedal, "hold-minute-force-least", "hold-minute-force-most",
+    hold(testing, STEP_TEST_HOLD_MINUTE, pedal, "hold-minute-force-least", "hold-minute-force-most",
          "hold-minute-time", false);
-    hold(testing, "test-hold", pedal, "hold-force", NULL, "hold-time", false);
+    hold(testing, STEP_TEST_HOLD, pedal, "hold-force", NULL, "hold-time", false);
     if (servo >= 0) {
-        add_for(testing, "test-servo", servo);
-        hold(testing, "test-hold-assisted", pedal, "hold-force", NULL, "hold-time", true);
+        add_for(testing, STEP_TEST_SERVO, servo);
+        hold(testing, STEP_TEST_HOLD_ASSISTED, pedal, "hold-force", NULL, "hold-time", true);
     }
     try_reserve(testing, pedal, servo >= 0);
     if (servo >= 0) {
-        add_for(testing, "test-servo-holds", servo);
+        add_for(testing, STEP_TEST_SERVO_HOLDS, servo);
     }
 }
 
@@ -246,7 +244,7 @@ static void hold_pedals(struct testing *testing)
     for (int i = 0; i < testing->system->part_count; i++) {
         if (is_kind(testing, i, KIND_VALVE) &&
             testing->system->parts[i].as.valve.type == VALVE_SHUTTLE) {
-            add_for(testing, "test-shuttle", i);
+            add_for(testing, STEP_TEST_SHUTTLE, i);
         }
     }
 }
@@ -260,7 +258,7 @@ static void try_circuits(struct testing *testing)
             all = all && (!is_circuit_of(testing, c, i) || testing->set->circuit_open[c]);
         }
         if (all) {
-            add_for(testing, "test-circuits", i);
+            add_for(testing, STEP_TEST_CIRCUITS, i);
         }
     }
 }
@@ -272,18 +270,18 @@ static void try_clutch(struct testing *testing)
             testing->system->parts[i].as.slave.type == SLAVE_CONCENTRIC) {
             continue; /* nobody sees a concentric one */
         }
-        struct step *step = add_for(testing, "test-clutch", i);
+        struct step *step = add_for(testing, STEP_TEST_CLUTCH, i);
         struct expected travel = expected_slave(&testing->expecting, i);
         step->most.m = travel.value;
         step->least.m = expected_bearing(&testing->expecting, i).value;
         step->text = mark(&travel);
         if (isnan(step->least.m) || isnan(step->most.m)) {
-            step->row = step_row("test-clutch-plain");
+            step->row = step_row_of(STEP_TEST_CLUTCH_PLAIN);
         }
     }
     for (int i = 0; i < testing->system->part_count; i++) {
         if (is_kind(testing, i, KIND_PEDAL) && brake_circuits_of(testing, i) == 0) {
-            add_for(testing, "test-clutch-gear", i);
+            add_for(testing, STEP_TEST_CLUTCH_GEAR, i);
         }
     }
 }
@@ -296,7 +294,7 @@ static void leave_overnight(struct testing *testing)
             names.items[names.count++] = testing->system->parts[i].name;
         }
     }
-    steps_add(testing->steps, "test-overnight")->text =
+    steps_add(testing->steps, STEP_TEST_OVERNIGHT)->text =
         names.count > 0 ? name_list_words(testing->arena, &names) : "reservoir";
 }
 
@@ -315,22 +313,25 @@ static bool brake_was_off(const struct testing *testing)
 static void drive(struct testing *testing)
 {
     const struct system *system = testing->system;
-    steps_add(testing->steps, "test-second-person");
+    steps_add(testing->steps, STEP_TEST_SECOND_PERSON);
     if (!testing->touched.brakes) {
-        steps_add(testing->steps, "test-first-drive-clutch");
+        steps_add(testing->steps, STEP_TEST_FIRST_DRIVE_CLUTCH);
         return;
     }
-    steps_add(testing->steps, is_motorcycle(testing) ? "test-caliper-bolts" : "test-wheel-nuts");
+    steps_add(testing->steps,
+              is_motorcycle(testing) ? STEP_TEST_CALIPER_BOLTS : STEP_TEST_WHEEL_NUTS);
     int parking = system_first(system, KIND_PARKING);
-    steps_add(testing->steps, "test-first-drive")->text = parking >= 0 ? ", hand brake ready" : "";
+    steps_add(testing->steps, STEP_TEST_FIRST_DRIVE)->text =
+        parking >= 0 ? ", hand brake ready" : "";
     for (int i = 0; i < system->part_count; i++) {
         if (system->parts[i].kind == KIND_PARKING &&
             parking_works_any(system, i, testing->touched.bled)) {
-            add_for(testing, "test-slope", i)->slope.of_1 = limit_value("hand-brake-slope-least");
+            add_for(testing, STEP_TEST_SLOPE, i)->slope.of_1 =
+                limit_value("hand-brake-slope-least");
         }
     }
     if (brake_was_off(testing)) {
-        steps_add(testing->steps, "test-bed-in");
+        steps_add(testing->steps, STEP_TEST_BED_IN);
     }
 }
 
@@ -376,7 +377,7 @@ static void change_fluid(struct testing *testing)
         if (date_compare(due, testing->today) < 0) {
             due = testing->today;
         }
-        struct step *step = add_for(testing, "later-fluid", i);
+        struct step *step = add_for(testing, STEP_LATER_FLUID, i);
         step->date = due;
         const struct fluid_row *row = fluid_row(part->as.fluid.grade);
         step->of_fluid = fluid_aging_words(row == NULL ? FAMILY_UNKNOWN : row->family);
@@ -405,7 +406,7 @@ static void renew_hoses(struct testing *testing)
         }
     }
     if (names.count > 0) {
-        struct step *step = steps_add(testing->steps, "later-hoses");
+        struct step *step = steps_add(testing->steps, STEP_LATER_HOSES);
         step->text = name_list_words(testing->arena, &names);
         step->date = date_add_years(first, (int)limit_value("hose-age-most"));
     }
@@ -450,15 +451,15 @@ struct steps tests_of(const struct system *system, const struct network *network
         hold_pedals(&testing);
         try_circuits(&testing);
         if (testing.touched.brakes) {
-            steps_add(&steps, "test-free-wheels");
+            steps_add(&steps, STEP_TEST_FREE_WHEELS);
         }
         try_clutch(&testing);
         if (set.count > 0) {
             leave_overnight(&testing);
         }
         drive(&testing);
-        steps_add(&steps, "later-next-day")->date = next_day(today);
-        steps_add(&steps, has_shoes(&testing) ? "later-100-km" : "later-100-km-discs");
+        steps_add(&steps, STEP_LATER_NEXT_DAY)->date = next_day(today);
+        steps_add(&steps, has_shoes(&testing) ? STEP_LATER_100_KM : STEP_LATER_100_KM_DISCS);
     }
     change_fluid(&testing);
     renew_hoses(&testing);

@@ -88,8 +88,8 @@ json_t *steps_array(struct arena *arena, const struct result *result, const stru
             json_object_set_new(object, "why",
                                 json_string(step_words(arena, result, step, step->row->why)));
         }
-        if (step->row->undo != NULL)
-            json_object_set_new(object, "undone_by", json_string(step->row->undo));
+        if (step->row->undo != STEP_NONE)
+            json_object_set_new(object, "undone_by", json_string(step_row_of(step->row->undo)->id));
         set_boxes(object, step);
         if (step->row->expect != NULL)
             json_object_set_new(object, "expect",

@@ -143,7 +143,7 @@ static void add_steps(struct text *into, const struct result *result)
             text_add(into, "%s%s:\n", i > 0 ? "\n" : "", stage);
         frame_step(into, result, steps, i);
         bool drawn = step->bleed == NULL || (bleed_draws(step) && !isnan(step->volume.m3));
-        if (step->bleed != NULL && step->row == step_row("bleed-clear"))
+        if (step->bleed != NULL && step->row == step_row_of(STEP_BLEED_CLEAR))
             add_trapped(into, result, step);
         if (step->nipple < 0 || !drawn)
             continue;

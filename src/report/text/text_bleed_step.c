@@ -183,7 +183,7 @@ void text_bleed_step(struct text *into, const struct result *result, int number)
     const struct step *step = &plan->steps.items[at];
     text_add(into, "STEP %d OF %d\n\n", number, (int)plan->steps.count);
     add_large(into, bleed_step_name(arena, result, step));
-    if (step->row == step_row("bleed-again"))
+    if (step->row == step_row_of(STEP_BLEED_AGAIN))
         text_add(into, "ONCE MORE\n");
     if (bleed_with_words(arena, result, step) != NULL)
         text_add_wrapped(into, bleed_with_words(arena, result, step), 0, 0, SCREEN_COLUMNS);

@@ -35,12 +35,14 @@ static const struct {
      "advice/bleeding advice/job advice/fitting"},
     {"input", "base units parts parts/keys network"},
     {"report/words", "base units parts network advice advice/figures"},
-    {"report/text", "base units parts network advice advice/figures report/words"},
+    {"report/document", "base units"},
+    {"report/text", "base units parts network advice advice/figures report/words report/document"},
     {"report/json", "base units parts network advice advice/figures report/words"},
     {"report/paint", "base units"},
     {"report/diagram", "base units parts network physics advice report/words report/paint"},
     {"report/sheet",
-     "base units parts network advice advice/figures report/words report/paint report/diagram"},
+     "base units parts network advice advice/figures report/words report/document report/paint "
+     "report/diagram"},
     {"manual", "base units parts parts/keys network input advice report/words report/text"},
     {"api", " base units network input advice advice/figures advice/bleeding manual report/words "
             "report/text report/json report/diagram report/sheet"},

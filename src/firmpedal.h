@@ -46,7 +46,8 @@ struct fp_wishes {
     bool all;                 /* FP_FIT: every figure before and after */
     const char *figure;       /* FP_TRACE: id of the figure, "pedal-travel" */
     const char *of;           /* FP_TRACE: which one, "brake pedal"; NULL where there is but one */
-    int step;                 /* FP_BLEED: only this step, for a small screen; 0: all */
+    const char *step;         /* FP_BLEED: only this step of the job, for a small screen: its number
+                                 or name, or "next"; NULL: all */
     const char *order;        /* bleeding: the order to follow, "rear left, rear right", or NULL */
     enum fp_method method;    /* bleeding: by which it is done */
     bool shut_early;          /* bleeding: nipples are shut while the pedal still presses */

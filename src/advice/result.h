@@ -9,6 +9,7 @@
 #include "advice/fitting/fit.h"
 #include "advice/checks/hoses.h"
 #include "advice/job/opening.h"
+#include "advice/job/plan.h"
 #include "advice/checks/readings.h"
 #include "advice/rules/rules.h"
 #include "advice/common/steps.h"
@@ -33,11 +34,12 @@ struct result {
     struct comparisons readings; /* empty unless asked */
     struct touched touched;      /* what the work has to do with */
     struct hose_list hoses;
-    struct bleed_plan *bleed; /* NULL unless asked */
-    struct steps opening;
-    struct findings unsettled; /* found bad on parts that stay: plan and opening say it first */
-    struct steps tests; /* what follows the bleeding: PHASE_TEST to PHASE_LATER; with the plan */
-    struct fit *fit;    /* NULL unless asked */
+    struct bleed_plan *bleed;    /* NULL unless asked */
+    struct plan *plan;           /* the whole job; NULL unless asked */
+    struct steps opening;        /* of the plan: until all is together again */
+    struct findings unsettled;   /* found bad on parts that stay: plan and opening say it first */
+    struct steps tests;          /* of the plan: what follows the nipples */
+    struct fit *fit;             /* NULL unless asked */
     const struct curves *curves; /* NULL unless asked */
     struct trace *trace;         /* NULL unless asked */
     struct date today;

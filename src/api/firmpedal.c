@@ -324,8 +324,8 @@ static void answer_in_text(struct text *words, const struct result *result,
         text_check(words, result);
         break;
     case FP_BLEED:
-        if (wishes->step > 0)
-            text_bleed_step(words, result, wishes->step);
+        if (wishes->step != NULL)
+            text_step(words, result, wishes->step);
         else
             text_bleed(words, result);
         break;
@@ -347,6 +347,12 @@ static void answer_in_text(struct text *words, const struct result *result,
     }
 }
 
+static bool has_step(const struct result *result, const char *which)
+{
+    return result->bleed->refused || text_same(which, "next") ||
+           plan_step_named(result->plan, which) >= 0;
+}
+
 static enum fp_outcome outcome_of(const struct result *result, enum fp_question question,
                                   const struct fp_wishes *wishes)
 {
@@ -356,8 +362,7 @@ static enum fp_outcome outcome_of(const struct result *result, enum fp_question 
         fine = !findings_reach(result, wishes->fail_at);
         break;
     case FP_BLEED:
-        if (!wishes->json && wishes->step > 0 && !result->bleed->refused &&
-            (size_t)wishes->step > text_bleed_step_count(result))
+        if (!wishes->json && wishes->step != NULL && !has_step(result, wishes->step))
             return FP_WRONG_USE;
         fine = !result->bleed->refused && result->bleed->left_out_count == 0 &&
                result->unsettled.count == 0;
@@ -387,7 +392,7 @@ enum fp_outcome fp_ask(struct fp_desk *desk, enum fp_question question,
     } rows[] = {
         [FP_CHECK] = {JSON_CHECK, RESULT_FIGURES | RESULT_JUDGED},
         [FP_BLEED] = {JSON_BLEED, RESULT_PLAN},
-        [FP_OPEN] = {JSON_OPEN, 0},
+        [FP_OPEN] = {JSON_OPEN, RESULT_PLAN},
         [FP_HOSES] = {JSON_HOSES, 0},
         [FP_FIT] = {JSON_FIT, 0},
         [FP_TRACE] = {JSON_TRACE, RESULT_FIGURES},

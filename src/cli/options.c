@@ -91,13 +91,10 @@ static bool take(struct request *request, enum option_symbol option, const char 
     case OPTION_OF:
         request->wishes.of = value;
         break;
-    case OPTION_STEP: {
-        char *end;
-        long step = strtol(value, &end, 10);
-        fine = *value != '\0' && *end == '\0' && step > 0 && step < 10000;
-        request->wishes.step = fine ? (int)step : 0;
+    case OPTION_STEP:
+        fine = *value != '\0';
+        request->wishes.step = value;
         break;
-    }
     case OPTION_ORDER:
         request->wishes.order = value;
         break;

@@ -97,7 +97,7 @@ static void add_steps(struct text *into)
     for (size_t i = 0; i < count; i++)
         text_add(into, "| %s | %s | %s | %s | %s |\n", rows[i].id, rows[i].words,
                  rows[i].why != NULL ? rows[i].why : "",
-                 rows[i].undo != STEP_NONE ? step_row_of(rows[i].undo)->id : "",
+                 rows[i].undo[0] != STEP_NONE ? step_row_of(rows[i].undo[0])->id : "",
                  rows[i].source != NULL ? rows[i].source : "");
 }
 
@@ -244,7 +244,7 @@ bool findings_explain(struct text *into, const char *id)
         text_add(into, "%s, a step\n", step->id);
         add_labelled(into, "words", without_slots(arena, step->words, NULL));
         add_labelled(into, "why", without_slots(arena, step->why, NULL));
-        add_labelled(into, "undone by", step_row_of(step->undo)->id);
+        add_labelled(into, "undone by", step_row_of(step->undo[0])->id);
         add_labelled(into, "source", step->source);
         known = true;
     }

@@ -65,6 +65,15 @@ struct work {
     struct place place;
 };
 
+/* A step that a work file notes as done: the words that name it, as advice calls its steps. */
+struct done_note {
+    const char *name;
+    struct date date;
+    const char *words; /* what was read or noted with it, or NULL */
+    int work;          /* index of the work that it belongs to */
+    struct place place;
+};
+
 /* What was done with pipe ends while a union was open. */
 enum open_ends {
     OPEN_ENDS_NOT_SAID, /* taken as drained */
@@ -87,6 +96,8 @@ struct system {
     int work_count;
     struct taken_reading *readings;
     int reading_count;
+    struct done_note *notes;
+    int note_count;
     bool *ran_dry;      /* by part index: this reservoir ran dry; NULL when none did */
     bool fluid_renewed; /* some work renewed the fluid */
     struct date fluid_renewed_date;

@@ -171,12 +171,13 @@ static void the_order_asked_for_is_gone_through_in_text_step_json_and_sheet(void
     assert_non_null(strstr(run.out, "this plan"));
     assert_non_null(strstr(run.out, "the program's own order"));
     run_finish(&run);
-    static const char *const large[] = {"F R O N T   L E F T", "R E A R   R I G H T",
-                                        "F R O N T   R I G H T", "R E A R   L E F T"};
-    for (int i = 0; i < 4; i++) {
-        char number[2] = {(char)('1' + i), '\0'};
-        expect(run_cli("bleed", CAR, DAY, "--order", asked, "--step", number), 0, large[i], NULL);
-    }
+    static const char *const turns[][2] = {{"bleed-nipple front left disc", "NIPPLE 1 OF"},
+                                           {"bleed-nipple rear right drum", "NIPPLE 2 OF"},
+                                           {"bleed-nipple front right disc", "NIPPLE 3 OF"},
+                                           {"bleed-nipple rear left drum", "NIPPLE 4 OF"}};
+    for (int i = 0; i < 4; i++)
+        expect(run_cli("bleed", CAR, DAY, "--order", asked, "--step", turns[i][0]), 0, turns[i][1],
+               NULL);
     run = run_cli("bleed", CAR, DAY, "--order", asked, "--json");
     json_t *answer = json_loads(run.out, 0, NULL), *plan = json_object_get(answer, "bleed"), *first;
     assert_non_null(plan);

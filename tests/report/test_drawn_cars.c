@@ -70,8 +70,8 @@ struct tally {
 };
 
 /* A plan as it may come: any of the nipples, in any order, some of them twice. */
-static struct bleed_plan *plan_of(const struct system *system, struct random *random,
-                                  struct arena *arena)
+static struct bleed_plan *bleeding_of(const struct system *system, struct random *random,
+                                      struct arena *arena)
 {
     struct bleed_plan *plan = ARENA_NEW(arena, struct bleed_plan);
     plan->steps.arena = arena;
@@ -116,7 +116,7 @@ static struct layout *layout_from(const char *text, size_t size, uint64_t dice, 
     result->network = network_build(system, arena, &messages);
     result->today = (struct date){2026, 11, 20};
     result->hoses = hoses_of(system, result->network, result->today, arena);
-    result->bleed = plan_of(system, &random, arena);
+    result->bleed = bleeding_of(system, &random, arena);
     return layout_of(result, &ruler, arena);
 }
 

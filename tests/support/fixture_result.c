@@ -193,7 +193,7 @@ static void reverse(struct builder *b, struct van *van)
 
 static const struct reason_row reason = {"longest-run-first", "the longest run comes first",
                                          "common practice, no source"};
-static struct bleed_plan *plan_of(struct builder *b, const struct van *van)
+static struct bleed_plan *bleeding_of(struct builder *b, const struct van *van)
 {
     struct bleed_plan *plan = ARENA_NEW(b->arena, struct bleed_plan);
     plan->settings.arena = plan->steps.arena = b->arena;
@@ -332,7 +332,7 @@ const struct result *fixture_result(struct arena *arena, struct fixture_choice c
     result->figures = figures_for(&b);
     result->findings = findings_for(&b, &van);
     result->hoses = hoses_for(&b, &van);
-    result->bleed = plan_of(&b, &van);
+    result->bleed = bleeding_of(&b, &van);
     const size_t parts = (size_t)b.system->part_count;
     result->touched = (struct touched){.part = ARENA_ARRAY(arena, parts, bool),
                                        .bled = ARENA_ARRAY(arena, parts, bool),
@@ -345,6 +345,8 @@ const struct result *fixture_result(struct arena *arena, struct fixture_choice c
     result->tests.items[0] = (struct step){
         .row = step_row_of(STEP_TEST_HOLD), .number = 1, .part = -1, .nipple = -1, .circuit = -1};
     result->tests.count = 1;
+    result->plan = ARENA_NEW(arena, struct plan);
+    result->plan->arena = arena;
     result->today = (struct date){2026, 11, 20};
     result->units = UNITS_METRIC;
     return result;

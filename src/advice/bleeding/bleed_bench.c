@@ -52,6 +52,32 @@ static void bleed_masters(struct bench *bench)
     }
 }
 
+/* New wheel cylinders and calipers are looked at before they go on. */
+static void look_at_cylinders(struct bench *bench)
+{
+    struct name_list names = name_list_room(bench->arena, bench->system->part_count);
+    for (int i = 0; i < bench->system->part_count; i++) {
+        const struct part *part = &bench->system->parts[i];
+        if (kind_is_brake(part->kind) && part_is_new(part)) {
+            names.items[names.count++] = cylinder_words(bench->arena, part);
+        }
+    }
+    if (names.count > 0) {
+        steps_add(bench->steps, STEP_BENCH_CYLINDER)->text = name_list_words(bench->arena, &names);
+    }
+}
+
+static void fill_slaves(struct bench *bench)
+{
+    for (int i = 0; i < bench->system->part_count; i++) {
+        const struct part *part = &bench->system->parts[i];
+        if (part->kind == KIND_SLAVE && part_is_new(part) &&
+            part->as.slave.type != SLAVE_CONCENTRIC) {
+            steps_add(bench->steps, STEP_BENCH_SLAVE)->part = i;
+        }
+    }
+}
+
 /* Pipes that stay and that the work emptied. */
 static bool is_tried(const struct bench *bench, int vertex)
 {
@@ -129,5 +155,7 @@ struct steps bleed_bench_of(const struct system *system, const struct network *n
     struct bench bench = {system, network, set, &steps, arena};
     bleed_masters(&bench);
     try_pipes(&bench);
+    look_at_cylinders(&bench);
+    fill_slaves(&bench);
     return steps;
 }

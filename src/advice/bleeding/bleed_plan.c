@@ -5,12 +5,10 @@
 #include <string.h>
 
 #include "advice/bleeding/bleed_arrange.h"
-#include "advice/bleeding/bleed_bench.h"
 #include "advice/bleeding/bleed_details.h"
 #include "advice/bleeding/bleed_methods.h"
 #include "advice/bleeding/bleed_order.h"
 #include "advice/bleeding/bleed_scope.h"
-#include "advice/bleeding/bleed_settings.h"
 #include "advice/bleeding/bleed_way.h"
 #include "advice/checks/finding.h"
 #include "base/text.h"
@@ -337,8 +335,6 @@ struct bleed_plan *bleed_plan_of(const struct system *system, const struct netwo
                         "maker's text";
         return plan;
     }
-    plan->settings = bleed_settings_of(system, network, &set, plan->method, arena);
-    plan->bench = bleed_bench_of(system, network, &set, arena);
     find_order(&planning, wishes);
     add_fluid(&planning);
     return plan;

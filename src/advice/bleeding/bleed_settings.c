@@ -72,13 +72,6 @@ static void set_kit(struct settings *settings)
     }
 }
 
-/* Whether the fluid of a master is changed while its reservoir stays. */
-static bool draws_old(const struct system *system, int master, int reservoir)
-{
-    int fluid = system_fluid_of(system, master);
-    return fluid >= 0 && fluid_is_changed(system, fluid) && !part_is_new(&system->parts[reservoir]);
-}
-
 static void fill_reservoirs(struct settings *settings)
 {
     const struct system *system = settings->system;
@@ -88,9 +81,6 @@ static void fill_reservoirs(struct settings *settings)
                             ? reservoir_of(system, i)
                             : -1;
         if (reservoir >= 0 && !filled[reservoir]) {
-            if (draws_old(system, i, reservoir)) {
-                add_for(settings, STEP_SET_DRAW_OLD, reservoir);
-            }
             add_for(settings, STEP_SET_RESERVOIR, reservoir)->text = fluid_words(system, i);
             filled[reservoir] = true;
         }
@@ -315,7 +305,7 @@ static void set_filled_part(struct settings *settings, int index)
     }
 }
 
-/* Fresh fluid opens nothing. */
+/* Whether a joint was undone that can be looked at. */
 static bool anything_opened(const struct system *system)
 {
     for (int i = 0; i < system->part_count; i++) {
@@ -348,12 +338,8 @@ struct steps bleed_settings_of(const struct system *system, const struct network
     if (!comes_after_filling(method) && method != METHOD_REVERSE) {
         set_kit(&settings);
     }
-    if (!anything_opened(system)) { /* else it stood before the taking apart */
-        steps_add(&steps, STEP_SET_NIPPLE_TRIED);
-        struct name_list home = pistons_to_go_home(system, settings.touched.bled, arena);
-        if (home.count > 0) {
-            steps_add(&steps, STEP_SET_PISTONS_HOME)->text = name_list_words(arena, &home);
-        }
+    if (anything_opened(system)) {
+        steps_add(&steps, STEP_SET_LOOK);
     }
     set_brakes(&settings);
     for (int i = 0; i < system->part_count; i++) {

@@ -128,3 +128,8 @@ const char *cylinder_words(struct arena *arena, const struct part *part)
     }
     return part->name;
 }
+
+const char *note_place_words(const struct system *system)
+{
+    return system_vehicle(system)->type == VEHICLE_MOTORCYCLE ? "handlebar" : "steering wheel";
+}

@@ -40,5 +40,7 @@ const char *fluid_swelling_words(enum fluid_family family);
 /* What comes off when a part is renewed: "wheel cylinder of the rear left drum", "caliper of the
  * front left disc"; other parts by their name. */
 const char *cylinder_words(struct arena *arena, const struct part *part);
+/* What a note for whoever might press a pedal hangs on. */
+const char *note_place_words(const struct system *system);
 
 #endif

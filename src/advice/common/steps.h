@@ -7,17 +7,25 @@
 /* Steps are data: a row of the table of step words, and what it is about. The bleed plan, the
  * opening plan, the settings before and the tests after are all lists of these. */
 
+/* The job from its beginning to its end; a step never comes before one of an earlier phase. */
 enum step_phase {
-    PHASE_PREPARING, /* before anything is undone */
-    PHASE_SETTINGS,  /* what decides whether bleeding can succeed */
-    PHASE_OPENING,   /* taking apart for renewal */
-    PHASE_CLOSING,
-    PHASE_BENCH, /* before it goes on the car */
-    PHASE_BLEED,
-    PHASE_TEST, /* what was set undone, leaks, servo: all that comes before the car moves */
-    PHASE_ROAD, /* the first drive and what follows it the same day */
-    PHASE_LATER /* after 100 km, next fluid change */
+    PHASE_BEFORE,   /* before anything is opened */
+    PHASE_APART,    /* taking apart */
+    PHASE_BENCH,    /* at the bench, while the parts are off */
+    PHASE_TOGETHER, /* putting together */
+    PHASE_SETTINGS, /* what decides whether bleeding can succeed */
+    PHASE_BLEEDING,
+    PHASE_UNDOING, /* what was set for bleeding alone */
+    PHASE_RESTING, /* tests of the standing car */
+    PHASE_SECOND,  /* a second person, and the wheels on */
+    PHASE_DRIVE,   /* the first drive and what follows it the same day */
+    PHASE_LATER,   /* next day, after 100 km, next change of fluid */
+    PHASE_COUNT
 };
+/* "before", "apart": for programs; "Before anything is opened": for people. */
+const char *phase_id(enum step_phase phase);
+const char *phase_words(enum step_phase phase);
+
 enum step_id {
     STEP_NONE,
 #define STEP(symbol, ...) STEP_##symbol,
@@ -25,6 +33,9 @@ enum step_id {
 #undef STEP
     STEP_COUNT
 };
+/* Steps that are boxes in a row of a joint or of a part, beside being steps. */
+enum step_table { TABLE_NONE, TABLE_JOINTS, TABLE_PARTS };
+enum { STEP_MOST_UNDOING = 3, STEP_MOST_NEEDS = 24 };
 struct step_row {
     const char *id; /* "bleed-nipple", "set-rod-gap" */
     enum step_phase phase;
@@ -32,11 +43,22 @@ struct step_row {
     const char *why;   /* one sentence, or NULL */
     const char *source; /* or "common practice, no source" */
     const char *expect; /* what to read and write down, or NULL */
-    enum step_id undo;  /* what it sets is only for the work: the row that undoes it */
+    /* what it sets is only for the work: the rows of which one undoes it; the first where nothing
+     * speaks for another */
+    enum step_id undo[STEP_MOST_UNDOING];
+    /* rows whose steps, as far as the plan has any, come before it: of whatever part, and those
+     * that are about one of its own parts */
+    enum step_id needs[STEP_MOST_NEEDS];
+    enum step_id needs_same[STEP_MOST_NEEDS];
+    enum step_table table;
+    const char *label; /* how its part then stands, for the label of what is set; or NULL */
+    const char *how;   /* of a row in a table: said once for all of them, or NULL */
+    bool in_turn;      /* the car gives the order: such rows that stand together go part by part */
 };
 /* The rows of advice/common/steps.def, in its order. */
 const struct step_row *step_rows(size_t *count);
 const struct step_row *step_row_of(enum step_id id);
+enum step_id step_id_of(const struct step_row *row);
 /* The row that is called so, or NULL. */
 const struct step_row *step_row(const char *id);
 
@@ -53,8 +75,15 @@ struct bleed_detail; /* advice/bleeding/bleed_plan.h */
 
 struct step {
     const struct step_row *row;
-    int number;                      /* from 1 within its list */
+    int number;       /* from 1 within its list */
+    int turn;         /* of a bleeding step: its number among them; 0 */
+    const char *name; /* in a plan: what it is called in a work file, "close-part rear left drum" */
+    bool done;        /* noted as done in a work file */
+    struct date done_on;
+    const char *done_words;          /* what was read or noted with it, or NULL */
     int part;                        /* -1 */
+    int other;                       /* the second part of a joint, -1 */
+    int joint;                       /* the connection that it undoes or does up, -1 */
     int nipple;                      /* index within the part, -1 */
     int circuit;                     /* -1 */
     const char *place_words;         /* "rear left, on the backplate, at the top" */
@@ -85,6 +114,10 @@ struct step {
     const char *of_fluid;             /* {of_fluid}: what goes by the fluid's family, or NULL */
     const char *plug;                 /* what open end {plug} is about, or NULL */
 };
+/* Whether two steps are about a part of both. */
+bool step_shares_part(const struct step *one, const struct step *two);
+/* Whether a list of a row (undo, needs, needs_same) names a row. */
+bool step_names(const enum step_id *list, size_t most, enum step_id id);
 struct steps {
     struct arena *arena;
     struct step *items;

@@ -32,118 +32,11 @@ static bool only_opened(const struct part *part)
     return part->done.opened && !part_is_new(part);
 }
 
-/* Names of the parts that stay and that are bled, as far as they are wanted. */
-static struct name_list names_that_stay(const struct opening *opening,
-                                        bool (*wanted)(const struct part *))
+static void leave_pedals(struct opening *opening)
 {
-    struct name_list names = name_list_room(opening->arena, opening->system->part_count);
-    for (int i = 0; opening->touched != NULL && i < opening->system->part_count; i++) {
-        const struct part *part = part_at(opening, i);
-        if (opening->touched->bled[i] && !part_is_new(part) && wanted(part)) {
-            names.items[names.count++] = part->name;
-        }
-    }
-    return names;
-}
-
-static bool nipple_is_untried(const struct part *part)
-{
-    return nipples_of(part) > 0 && part->found.nipple == NIPPLE_NOT_SAID;
-}
-
-/* Behind a drum nobody sees them. */
-static bool pistons_are_untried(const struct part *part)
-{
-    return part->kind == KIND_DISC && part->found.pistons == PISTONS_NOT_SAID;
-}
-
-static void add_named(struct opening *opening, enum step_id id, const struct name_list *names)
-{
-    if (names->count > 0) {
-        steps_add(opening->steps, id)->text = name_list_words(opening->arena, names);
-    }
-}
-
-/* Before anything is ordered or undone: nipples that must turn, and the old pressure for pistons.
- * What is renewed takes both with it. */
-static void try_first(struct opening *opening)
-{
-    struct name_list nipples = names_that_stay(opening, nipple_is_untried);
-    struct name_list pistons = names_that_stay(opening, pistons_are_untried);
-    add_named(opening, STEP_OPEN_TRY_NIPPLE, &nipples);
-    for (int i = 0; i < opening->system->part_count; i++) {
-        const struct part *part = part_at(opening, i);
-        enum found_nipple nipple = part->found.nipple;
-        if (!part_is_new(part) && (nipple == NIPPLE_SEIZED || nipple == NIPPLE_SHEARED)) {
-            add_for(opening, STEP_OPEN_NIPPLE_KNOWN, i)->text =
-                nipple == NIPPLE_SEIZED ? "seized" : "sheared off";
-        }
-    }
-    for (int i = 0; i < opening->system->part_count; i++) {
-        const struct part *part = part_at(opening, i);
-        if (has_pistons(part) && !part_is_new(part) && part->found.pistons == PISTONS_STUCK) {
-            add_for(opening, STEP_OPEN_FREE_PISTONS, i);
-        }
-    }
-    add_named(opening, STEP_OPEN_PISTONS_EARLY, &pistons);
-    if (opening->touched != NULL) {
-        struct name_list home =
-            pistons_to_go_home(opening->system, opening->touched->bled, opening->arena);
-        add_named(opening, STEP_OPEN_PISTONS_HOME, &home);
-    }
-}
-
-/* Whether brakes that the work leaves alone hang on a reservoir. */
-static bool feeds_others(const struct opening *opening, int reservoir)
-{
-    for (int c = 0; c < opening->network->circuit_count; c++) {
-        const struct circuit *circuit = &opening->network->circuits[c];
-        if (!circuit->clutch && !opening->in_hand[circuit->master] &&
-            reservoir_of(opening->system, circuit->master) == reservoir) {
-            return true;
-        }
-    }
-    return false;
-}
-
-/* What stands above a master, or a reservoir, that comes off is drawn out; for the clutch alone
- * only as far as the ports of the brakes stay covered. */
-static void empty_reservoirs(struct opening *opening)
-{
-    const struct network *network = opening->network;
-    bool *emptied = ARENA_ARRAY(opening->arena, (size_t)opening->system->part_count + 1, bool);
-    for (int i = 0; i < opening->count; i++) {
-        int index = opening->parts[i];
-        enum part_kind kind = part_at(opening, index)->kind;
-        int reservoir = kind == KIND_MASTER      ? reservoir_of(opening->system, index)
-                        : kind == KIND_RESERVOIR ? index
-                                                 : -1;
-        if (reservoir >= 0 && !emptied[reservoir] &&
-            (kind == KIND_RESERVOIR || !feeds_others(opening, reservoir))) {
-            emptied[reservoir] = true;
-            add_for(opening, STEP_OPEN_EMPTY_RESERVOIR, reservoir);
-        }
-    }
-    for (int c = 0; opening->touched != NULL && c < network->circuit_count; c++) {
-        int master = network->circuits[c].master, reservoir = reservoir_of(opening->system, master);
-        if (network->circuits[c].clutch && opening->touched->part[master] && reservoir >= 0 &&
-            !emptied[reservoir] && feeds_others(opening, reservoir)) {
-            emptied[reservoir] = true;
-            add_for(opening, STEP_OPEN_LOWER_RESERVOIR, reservoir)->text =
-                part_at(opening, master)->name;
-        }
-    }
-}
-
-static void leave_pedals(struct opening *opening, enum step_id id)
-{
-    struct step *step = steps_add(opening->steps, id);
-    step->text = opening->touched == NULL
-                     ? "pedal"
-                     : pedal_names(opening->system, opening->touched, opening->arena);
-    step->place_words = system_vehicle(opening->system)->type == VEHICLE_MOTORCYCLE
-                            ? "handlebar"
-                            : "steering wheel";
+    struct step *step = steps_add(opening->steps, STEP_OPEN_NO_PEDAL);
+    step->text = pedal_names(opening->system, opening->touched, opening->arena);
+    step->place_words = note_place_words(opening->system);
 }
 
 static const char *pedal_of(const struct opening *opening, int master)
@@ -220,26 +113,12 @@ static void take_off_servo(struct opening *opening, int index)
     add_for(opening, STEP_OPEN_TAKE_OFF_PLAIN, index);
 }
 
-static const char *hand_brake_first(const struct opening *opening, int drum)
-{
-    bool *take = ARENA_ARRAY(opening->arena, (size_t)opening->system->part_count + 1, bool);
-    take[drum] = true;
-    for (int i = 0; i < opening->system->part_count; i++) {
-        if (part_at(opening, i)->kind == KIND_PARKING &&
-            parking_works_any(opening->system, i, take)) {
-            return text_print(opening->arena, "Let the %s off and slacken its cable. ",
-                              part_at(opening, i)->name);
-        }
-    }
-    return "";
-}
-
 /* What must be held or taken away before the part is moved. */
 static void get_at(struct opening *opening, int index)
 {
     const struct part *part = part_at(opening, index);
     if (part->kind == KIND_DRUM) {
-        add_for(opening, STEP_OPEN_BAND_SHOES, index)->text = hand_brake_first(opening, index);
+        add_for(opening, STEP_OPEN_BAND_SHOES, index);
     } else if (part->kind == KIND_SLAVE) {
         add_for(opening,
                 part->as.slave.type == SLAVE_CONCENTRIC ? STEP_OPEN_BELL_HOUSING
@@ -334,7 +213,12 @@ static void put_back_masters(struct opening *opening, int servo)
 /* With seals wetted in the fluid of its circuit. */
 static void fit_part(struct opening *opening, int index)
 {
-    struct step *step = add_for(opening, STEP_CLOSE_PART, index);
+    enum part_kind kind = part_at(opening, index)->kind;
+    struct step *step = add_for(opening,
+                                kind == KIND_DRUM     ? STEP_CLOSE_CYLINDER
+                                : kind == KIND_MASTER ? STEP_CLOSE_MASTER
+                                                      : STEP_CLOSE_PART,
+                                index);
     int master = master_of(opening, index);
     int fluid = master < 0 ? -1 : system_fluid_of(opening->system, master);
     const struct fluid_row *row =
@@ -346,7 +230,6 @@ static void fit_part(struct opening *opening, int index)
 static void put_on_master(struct opening *opening, int index)
 {
     int servo = pressure_servo_of(opening->system, index);
-    add_for(opening, STEP_CLOSE_BENCH, index);
     if (servo >= 0) {
         gauge_servo(opening, index, servo);
     }
@@ -400,6 +283,9 @@ static void put_on(struct opening *opening, int index)
         opening_close_carrier(opening, index);
         return;
     case KIND_PIPE:
+        if (!only_opened(part)) {
+            add_for(opening, STEP_CLOSE_PIPE, index);
+        }
         opening_close_carrier(opening, index);
         return;
     case KIND_VEHICLE:
@@ -457,27 +343,67 @@ static void add_missing_hoses(struct opening *opening)
     }
 }
 
-/* From the ends of the pipes towards the master, so that what drips, drips last. */
-enum undoing { HOSES, PIPES, BRAKES, SLAVES, JOINTS, SERVOS, MASTERS, RESERVOIRS, NOT_UNDONE };
-static enum undoing undoing_rank(const struct part *part)
+/* The order of taking off: the brakes' dry work first, then what drips, the clutch after the brakes
+ * since it drips from the same reservoir, the master last of all: it is the highest, and nothing
+ * runs over what is still to be undone. */
+enum undoing {
+    DRUMS,
+    HOSES,
+    PIPES,
+    DISCS,
+    JOINTS,
+    CLUTCH_HOSES,
+    CLUTCH_PIPES,
+    SLAVES,
+    CLUTCH_MASTERS,
+    SOFT_HOSES,
+    MASTERS,
+    SERVOS,
+    RESERVOIRS,
+    NOT_UNDONE
+};
+
+/* Whether a part lies on a clutch circuit. */
+static bool is_of_clutch(const struct opening *opening, int index)
 {
+    const struct network *network = opening->network;
+    for (int c = 0; c < network->circuit_count; c++) {
+        if (network->circuits[c].clutch && network->circuits[c].master == index) {
+            return true;
+        }
+    }
+    for (int e = 0; e < network->edge_count; e++) {
+        if (network->edges[e].part == index && network->edges[e].circuit >= 0) {
+            return network->circuits[network->edges[e].circuit].clutch;
+        }
+    }
+    int vertex = network_vertex(network, index, 0);
+    int circuit = vertex < 0 ? -1 : network->vertices[vertex].circuit;
+    return circuit >= 0 && network->circuits[circuit].clutch;
+}
+
+static enum undoing undoing_rank(const struct opening *opening, int index)
+{
+    const struct part *part = part_at(opening, index);
+    bool clutch = is_of_clutch(opening, index);
     switch (part->kind) {
     case KIND_HOSE:
-        return HOSES;
+        return is_soft_hose(part) ? SOFT_HOSES : clutch ? CLUTCH_HOSES : HOSES;
     case KIND_PIPE:
-        return PIPES;
+        return clutch ? CLUTCH_PIPES : PIPES;
     case KIND_DISC:
+        return DISCS;
     case KIND_DRUM:
-        return BRAKES;
+        return DRUMS;
     case KIND_SLAVE:
         return SLAVES;
     case KIND_JOINT:
     case KIND_VALVE:
-        return JOINTS;
+        return clutch ? CLUTCH_PIPES : JOINTS;
     case KIND_SERVO:
-        return SERVOS;
+        return part->as.servo.type == SERVO_REMOTE ? JOINTS : SERVOS;
     case KIND_MASTER:
-        return MASTERS;
+        return clutch ? CLUTCH_MASTERS : MASTERS;
     case KIND_RESERVOIR:
         return RESERVOIRS;
     case KIND_VEHICLE:
@@ -494,12 +420,13 @@ static enum undoing undoing_rank(const struct part *part)
  * full, and stands over the rest. */
 static void put_all_on(struct opening *opening)
 {
-    static const enum undoing order[] = {BRAKES, SLAVES, JOINTS,  PIPES,
-                                         HOSES,  SERVOS, MASTERS, RESERVOIRS};
+    static const enum undoing order[] = {
+        DRUMS,        DISCS,          JOINTS, PIPES,   HOSES,      SLAVES,    CLUTCH_PIPES,
+        CLUTCH_HOSES, CLUTCH_MASTERS, SERVOS, MASTERS, RESERVOIRS, SOFT_HOSES};
     for (size_t k = 0; k < sizeof order / sizeof *order; k++) {
         for (int i = 0; i < opening->count; i++) {
             int index = opening->parts[i];
-            if (undoing_rank(part_at(opening, index)) == order[k]) {
+            if (undoing_rank(opening, index) == order[k]) {
                 opening->fitted[index] = true;
                 put_on(opening, index);
             }
@@ -507,32 +434,42 @@ static void put_all_on(struct opening *opening)
     }
 }
 
-static void take_parts(struct opening *opening, const int *parts, int part_count)
+static void take_parts(struct opening *opening)
 {
     const struct system *system = opening->system;
     opening->parts = ARENA_ARRAY(opening->arena, (size_t)system->part_count + 1, int);
     opening->in_hand = ARENA_ARRAY(opening->arena, (size_t)system->part_count + 1, bool);
     opening->fitted = ARENA_ARRAY(opening->arena, (size_t)system->part_count + 1, bool);
-    for (int i = 0; i < (parts == NULL ? system->part_count : part_count); i++) {
-        int index = parts == NULL ? i : parts[i];
-        const struct part *part = &system->parts[index];
-        if ((parts == NULL && !part_was_opened(part)) || undoing_rank(part) == NOT_UNDONE ||
-            opening->in_hand[index]) {
+    for (int i = 0; i < system->part_count; i++) {
+        enum undoing rank = undoing_rank(opening, i);
+        bool implied =
+            system->parts[i].kind == KIND_JOINT && system->parts[i].as.joint.implied == 1;
+        if (!part_was_opened(&system->parts[i]) || rank == NOT_UNDONE || implied) {
             continue;
         }
-        opening->in_hand[index] = true;
+        opening->in_hand[i] = true;
         int at = opening->count++;
-        while (at > 0 &&
-               undoing_rank(&system->parts[opening->parts[at - 1]]) > undoing_rank(part)) {
+        while (at > 0 && undoing_rank(opening, opening->parts[at - 1]) > rank) {
             opening->parts[at] = opening->parts[at - 1];
             at--;
         }
-        opening->parts[at] = index;
+        opening->parts[at] = i;
     }
 }
 
+/* Whether something is measured or looked at that a decision can be made about. */
+static bool anything_off(const struct opening *opening)
+{
+    for (int i = 0; i < opening->count; i++) {
+        if (!only_opened(part_at(opening, opening->parts[i]))) {
+            return true;
+        }
+    }
+    return false;
+}
+
 struct steps opening_of(const struct system *system, const struct network *network,
-                        const int *parts, int part_count, struct arena *arena)
+                        struct arena *arena)
 {
     struct steps steps = {.arena = arena};
     struct opening opening = {
@@ -540,32 +477,30 @@ struct steps opening_of(const struct system *system, const struct network *netwo
     struct bleed_set set = bleed_set_of(system, network, arena);
     struct touched touched = touched_by(system, network, &set, arena);
     struct gaps gaps = mounts_gaps(system, network, arena);
-    opening.touched = parts == NULL ? &touched : NULL;
+    opening.touched = &touched;
     opening.gaps = &gaps;
-    take_parts(&opening, parts, part_count);
-    if (opening.count > 0) {
-        opening.undone = ARENA_ARRAY(arena, (size_t)system->connection_count + 1, bool);
-        opening.closed = ARENA_ARRAY(arena, (size_t)system->connection_count + 1, bool);
-        try_first(&opening);
-        empty_reservoirs(&opening);
+    take_parts(&opening);
+    if (opening.count == 0) {
+        add_missing_hoses(&opening);
+        return steps;
     }
-    bool wet = opening.count > 0 && (parts != NULL || set.count > 0);
+    opening.undone = ARENA_ARRAY(arena, (size_t)system->connection_count + 1, bool);
+    opening.closed = ARENA_ARRAY(arena, (size_t)system->connection_count + 1, bool);
+    bool wet = set.count > 0;
     if (wet) {
-        leave_pedals(&opening, STEP_OPEN_NO_PEDAL);
+        leave_pedals(&opening);
     }
     for (int i = 0; i < opening.count; i++) {
         take_off(&opening, opening.parts[i]);
+    }
+    if (anything_off(&opening)) {
+        steps_add(&steps, STEP_APART_DECIDE);
     }
     if (wet) {
         steps_add(&steps, STEP_CLOSE_THREADS);
         steps_add(&steps, STEP_CLOSE_WASHERS);
     }
     put_all_on(&opening);
-    if (parts == NULL) {
-        add_missing_hoses(&opening);
-    }
-    if (wet) {
-        leave_pedals(&opening, STEP_CLOSE_NOTE);
-    }
+    add_missing_hoses(&opening);
     return steps;
 }

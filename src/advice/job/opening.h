@@ -4,12 +4,11 @@
 #include "advice/common/steps.h"
 #include "network/graph.h"
 
-/* What to open for the parts that the work renews or replaces (or for named parts): which unions in
- * which order, what to try first (nipples before ordering, the old pressure to free pistons), what
- * to plug and restrain, torques for closing where a source has one. parts NULL: those of the work.
- */
+/* Taking apart and putting together what the work renews, replaces or opens: which unions in which
+ * order, what to plug and restrain, torques for closing where a source has one; gauging of a
+ * servo's rod while its master is off. Each union is undone once and done up once. */
 struct steps opening_of(const struct system *system, const struct network *network,
-                        const int *parts, int part_count, struct arena *arena);
+                        struct arena *arena);
 
 /* Torques for closing, a row each with its source. */
 struct torque_row {

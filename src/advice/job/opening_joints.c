@@ -14,6 +14,8 @@ static struct step *add_for(struct opening *opening, enum step_id id, int part, 
 {
     struct step *step = steps_add(opening->steps, id);
     step->part = part;
+    step->other = other;
+    step->joint = opening->joint;
     step->text = part_at(opening, other)->name;
     return step;
 }
@@ -26,10 +28,11 @@ static int other_end(const struct connection *connection, int part)
                                         : -1;
 }
 
-/* Where a union leads: the part that is screwed in there, looked at through a bracket or a plain
- * meeting of pipe and hose, and the second connection that this takes up (-1: none). */
+/* A union: the two parts that are screwed together there. A bracket, or a plain meeting of pipe and
+ * hose, only lies between (-1: nothing does), and its second connection is the same union (-1). */
 struct meeting {
-    int other;
+    int one, other;
+    int between;
     int second;
 };
 
@@ -39,20 +42,30 @@ static bool is_see_through(const struct part *part)
            (part->as.joint.type == JOINT_BRACKET || part->as.joint.implied == 1);
 }
 
+/* The other connection of a part, and what it leads to; -1: there is none. */
+static int beyond(const struct opening *opening, int part, int connection, int *leads_to)
+{
+    int found = -1;
+    for (int c = 0; c < opening->system->connection_count; c++) {
+        int to = c == connection ? -1 : other_end(&opening->system->connections[c], part);
+        if (to >= 0) {
+            *leads_to = to;
+            found = c;
+        }
+    }
+    return found;
+}
+
 static struct meeting meeting_at(const struct opening *opening, int connection, int part)
 {
-    const struct system *system = opening->system;
-    int joint = other_end(&system->connections[connection], part);
-    struct meeting meeting = {joint, -1};
-    if (!is_see_through(part_at(opening, joint)) || is_see_through(part_at(opening, part))) {
-        return meeting;
-    }
-    for (int c = 0; c < system->connection_count; c++) {
-        int beyond = c == connection ? -1 : other_end(&system->connections[c], joint);
-        if (beyond >= 0) {
-            meeting.other = beyond;
-            meeting.second = c;
-        }
+    int other = other_end(&opening->system->connections[connection], part);
+    struct meeting meeting = {part, other, -1, -1};
+    if (is_see_through(part_at(opening, part))) {
+        meeting.between = part;
+        meeting.second = beyond(opening, part, connection, &meeting.one);
+    } else if (is_see_through(part_at(opening, other))) {
+        meeting.between = other;
+        meeting.second = beyond(opening, other, connection, &meeting.other);
     }
     return meeting;
 }
@@ -97,8 +110,7 @@ static void close_union(struct opening *opening, int part, int other)
     if (hose && !pipe) {
         int hose_part = one_hose ? part : other, end = one_hose ? other : part;
         if (part_at(opening, end)->kind == KIND_DISC) {
-            add_for(opening, STEP_CLOSE_HOSE_IN_CALIPER, hose_part, end);
-            step_torque(add_for(opening, STEP_CLOSE_BANJO, hose_part, end), "banjo");
+            step_torque(add_for(opening, STEP_CLOSE_HOSE_IN_CALIPER, hose_part, end), "banjo");
         } else {
             add_for(opening, STEP_CLOSE_HOSE_END, hose_part, end);
         }
@@ -115,14 +127,27 @@ static void close_union(struct opening *opening, int part, int other)
         } else {
             step_torque(add_for(opening, STEP_CLOSE_PIPE_NUT, at, of), torque);
         }
+    } else {
+        add_for(opening, STEP_CLOSE_DIRECT, part, other);
     }
-    /* what is screwed together directly: no source gives a torque */
 }
 
-/* A union is done up when the second of its parts is fitted. */
-static bool waits_for(const struct opening *opening, int other)
+/* A union is done up when all of its parts are on. */
+static bool waits_for(const struct opening *opening, int part)
 {
-    return opening->in_hand[other] && !opening->fitted[other];
+    return part >= 0 && opening->in_hand[part] && !opening->fitted[part];
+}
+
+static bool waits(const struct opening *opening, const struct meeting *meeting)
+{
+    return waits_for(opening, meeting->one) || waits_for(opening, meeting->other) ||
+           waits_for(opening, meeting->between);
+}
+
+static bool is_pipe_nut(const struct opening *opening, const struct meeting *meeting, int part)
+{
+    int other = meeting->one == part ? meeting->other : meeting->one;
+    return part_at(opening, other)->kind == KIND_PIPE;
 }
 
 /* Acts on each union of a part that is not done yet. A hose that is not in hand but meets the part
@@ -135,15 +160,17 @@ static void for_unions(struct opening *opening, int part, bool *done, bool pipes
             continue;
         }
         struct meeting meeting = meeting_at(opening, c, part);
-        if ((part_at(opening, meeting.other)->kind == KIND_PIPE) != pipes ||
-            (done == opening->closed && waits_for(opening, meeting.other))) {
+        if (is_pipe_nut(opening, &meeting, part) != pipes ||
+            (done == opening->closed && waits(opening, &meeting))) {
             continue;
         }
         done[c] = true;
+        opening->joint = c;
         if (meeting.second >= 0) {
             done[meeting.second] = true;
+            opening->joint = c < meeting.second ? c : meeting.second;
         }
-        act(opening, part, meeting.other);
+        act(opening, meeting.one, meeting.other);
     }
 }
 
@@ -196,7 +223,7 @@ static void for_hoses_at(struct opening *opening, int part, const bool *done,
     for (int c = 0; c < opening->system->connection_count; c++) {
         int other = other_end(&opening->system->connections[c], part);
         if (other >= 0 && !done[c] && part_at(opening, other)->kind == KIND_HOSE &&
-            !opening->in_hand[other]) {
+            (done == opening->undone || !opening->in_hand[other])) {
             act(opening, other);
         }
     }

@@ -11,12 +11,13 @@ struct opening {
     const struct network *network;
     struct steps *steps;
     struct arena *arena;
-    const struct touched *touched; /* NULL: parts were named, whatever the work */
+    const struct touched *touched;
     const struct gaps *gaps;
     int *parts; /* in hand, in the order of undoing */
     int count;
     bool *in_hand; /* by part */
     bool *fitted;  /* by part: of those in hand, back on the car */
+    int joint;     /* the connection in hand */
     bool *undone;  /* by connection */
     bool *closed;
 };

@@ -15,7 +15,6 @@
 struct testing {
     const struct system *system;
     const struct network *network;
-    const struct steps *settings; /* that were made for the bleeding */
     const struct bleed_set *set;
     struct touched touched;
     struct expecting expecting;
@@ -56,18 +55,6 @@ static int brake_circuits_of(const struct testing *testing, int pedal)
     return count;
 }
 
-/* Each thing that was set for the bleeding alone is undone, in the order of the rows that undo. */
-static void undo(struct testing *testing, enum step_id id)
-{
-    for (size_t i = 0; i < testing->settings->count; i++) {
-        const struct step *setting = &testing->settings->items[i];
-        if (setting->row->undo == id) {
-            struct step *step = add_for(testing, id, setting->part);
-            step->text = setting->text;
-        }
-    }
-}
-
 static void shut_nipples(struct testing *testing)
 {
     static const char *const torques[] = {"nipple-caliper", "nipple-cylinder"};
@@ -94,30 +81,6 @@ static void bleed_again(struct testing *testing)
 {
     if (testing->set->count > 0) {
         steps_add(testing->steps, STEP_TEST_SECOND_ROUND);
-    }
-}
-
-/* Pushed home in the taking apart or, where nothing was opened, among the settings. */
-static void bring_pistons_out(struct testing *testing)
-{
-    struct name_list home =
-        pistons_to_go_home(testing->system, testing->touched.bled, testing->arena);
-    if (home.count > 0) {
-        steps_add(testing->steps, STEP_UNDO_PISTONS_HOME)->text =
-            name_list_words(testing->arena, &home);
-    }
-}
-
-static void undo_all(struct testing *testing)
-{
-    for (enum step_id id = STEP_NONE + 1; id < STEP_COUNT; id++) {
-        if (id == STEP_FINISH_NIPPLES) {
-            shut_nipples(testing);
-        } else if (id == STEP_UNDO_PISTONS_HOME) {
-            bring_pistons_out(testing);
-        } else if (step_row_of(id)->phase == PHASE_TEST && id != STEP_TEST_SHUTTLE) {
-            undo(testing, id); /* a shuttle is looked at under pressure, further on */
-        }
     }
 }
 
@@ -323,6 +286,7 @@ static void drive(struct testing *testing)
     int parking = system_first(system, KIND_PARKING);
     steps_add(testing->steps, STEP_TEST_FIRST_DRIVE)->text =
         parking >= 0 ? ", hand brake ready" : "";
+    steps_add(testing->steps, STEP_DRIVE_LOOK);
     for (int i = 0; i < system->part_count; i++) {
         if (system->parts[i].kind == KIND_PARKING &&
             parking_works_any(system, i, testing->touched.bled)) {
@@ -427,15 +391,14 @@ static bool any_touched(const struct touched *touched)
     return touched->brakes || touched->clutch;
 }
 
-struct steps tests_of(const struct system *system, const struct network *network,
-                      const struct steps *settings, struct date today, struct arena *arena)
+struct steps tests_of(const struct system *system, const struct network *network, struct date today,
+                      struct arena *arena)
 {
     struct steps steps = {.arena = arena};
     struct bleed_set set = bleed_set_of(system, network, arena);
     struct testing testing = {
         .system = system,
         .network = network,
-        .settings = settings,
         .set = &set,
         .touched = touched_by(system, network, &set, arena),
         .expecting = expecting_start(system, network, arena),
@@ -445,7 +408,7 @@ struct steps tests_of(const struct system *system, const struct network *network
     };
     if (any_touched(&testing.touched)) {
         bleed_again(&testing);
-        undo_all(&testing);
+        shut_nipples(&testing);
         fill_up(&testing);
         feel_pedals(&testing);
         hold_pedals(&testing);

@@ -4,12 +4,10 @@
 #include "advice/common/steps.h"
 #include "network/graph.h"
 
-/* All that follows the bleeding, for text, small screen, JSON and sheet alike: what the settings
- * set for the work alone is undone, then levels, leak tests from a light foot to a hard one, the
- * road and later; about what the work touched and nothing else, with expected values and dates.
- *
- *   settings   those of the bleed plan */
-struct steps tests_of(const struct system *system, const struct network *network,
-                      const struct steps *settings, struct date today, struct arena *arena);
+/* What follows the bleeding, in no order yet: the second round, levels, leak tests from a light
+ * foot to a hard one, a second person, the road and later; about what the work touched and nothing
+ * else, with expected values and dates. */
+struct steps tests_of(const struct system *system, const struct network *network, struct date today,
+                      struct arena *arena);
 
 #endif

@@ -6,6 +6,7 @@
 #include "report/json/json_bleed.h"
 #include "report/json/json_curve.h"
 #include "report/json/json_pieces.h"
+#include "report/json/json_plan.h"
 #include "report/json/json_rules.h"
 #include "report/json/json_trace.h"
 #include "report/words/notes.h"
@@ -236,10 +237,11 @@ bool json_result(struct text *into, const struct result *result, enum json_part 
     case JSON_BLEED:
         json_object_set_new(root, "unsettled", findings_array(arena, result, &result->unsettled));
         json_object_set_new(root, "bleed", bleed_object(arena, result));
+        json_object_set_new(root, "plan", plan_object(arena, result));
         break;
     case JSON_OPEN:
         json_object_set_new(root, "unsettled", findings_array(arena, result, &result->unsettled));
-        json_object_set_new(root, "opening", steps_array(arena, result, &result->opening));
+        json_object_set_new(root, "plan", plan_object(arena, result));
         break;
     case JSON_HOSES:
         json_object_set_new(root, "hoses", hoses_object(arena, &result->hoses));

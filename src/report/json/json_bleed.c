@@ -103,15 +103,12 @@ json_t *bleed_object(struct arena *arena, const struct result *result)
     json_object_set_new(object, "asked_order", json_boolean(plan->asked_order));
     json_object_set_new(object, "left_out",
                         nipples_array(arena, result, plan->left_out, plan->left_out_count));
-    json_object_set_new(object, "settings", steps_array(arena, result, &plan->settings));
     json_object_set_new(object, "steps", steps_array(arena, result, &plan->steps));
     json_object_set_new(object, "untouched",
                         nipples_array(arena, result, plan->untouched, plan->untouched_count));
     json_object_set_new(object, "fluid", real_or_null(plan->fluid.m3));
     json_object_set_new(object, "fluid_ready", real_or_null(plan->fluid_ready.m3));
     json_object_set_new(object, "fluid_assumed", json_boolean(plan->fluid_assumed));
-    json_object_set_new(object, "bench", steps_array(arena, result, &plan->bench));
-    json_object_set_new(object, "after", steps_array(arena, result, &result->tests));
     set_method(object, arena, result);
     json_object_set_new(object, "orders", costs_array(arena, result));
     json_object_set_new(object, "orders_tried", json_integer(plan->tried));

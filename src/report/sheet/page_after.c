@@ -73,7 +73,10 @@ static void signature(struct flow *flow, double x, double width, const char *who
 /* Signed before the car moves; what comes on the road and later stands below. */
 void pages_after(struct flow *flow, const struct result *result)
 {
-    phase(flow, result, PHASE_TEST, "Tests after the work");
+    phase(flow, result, PHASE_BLEEDING, "After the nipples");
+    phase(flow, result, PHASE_UNDOING, "Settings undone");
+    phase(flow, result, PHASE_RESTING, "Tests after the work");
+    phase(flow, result, PHASE_SECOND, "A second person");
     cautions_again(flow, result);
     flow_need(flow, SIGNATURES - 2);
     flow_skip(flow, 2);
@@ -83,6 +86,6 @@ void pages_after(struct flow *flow, const struct result *result)
     signature(flow, FLOW_LEFT + width + 6, width, "Looked over by a second person",
               "I looked at every joint that was opened, under pressure and at rest.");
     flow_skip(flow, 36);
-    phase(flow, result, PHASE_ROAD, "On the road");
+    phase(flow, result, PHASE_DRIVE, "On the road");
     phase(flow, result, PHASE_LATER, "Later");
 }

@@ -64,7 +64,8 @@ void pages_before(struct flow *flow, const struct result *result)
 {
     flow_heading(flow, "Before you start", 40);
     cautions(flow, result);
-    steps_in(flow, result, &result->bleed->settings, PHASE_PREPARING);
+    struct steps before = plan_phases(result->plan, PHASE_BEFORE, PHASE_BEFORE);
+    steps_in(flow, result, &before, PHASE_BEFORE);
 }
 
 void pages_settings(struct flow *flow, const struct result *result)
@@ -93,7 +94,7 @@ static void chapter(struct flow *flow, const struct result *result, enum step_ph
 /* At the bench stands between taking apart and putting together. */
 void pages_opening(struct flow *flow, const struct result *result)
 {
-    chapter(flow, result, PHASE_OPENING, "Taking apart");
+    chapter(flow, result, PHASE_APART, "Taking apart");
     pages_bench(flow, result);
-    chapter(flow, result, PHASE_CLOSING, "Putting together");
+    chapter(flow, result, PHASE_TOGETHER, "Putting together");
 }

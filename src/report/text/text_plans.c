@@ -54,7 +54,7 @@ void text_open(struct text *into, const struct result *result)
     for (size_t i = 0; i < result->opening.count; i++) {
         const struct step *step = &result->opening.items[i];
         if (step->row->phase != phase)
-            frame_heading(into, step->row->phase == PHASE_CLOSING ? "Closing" : "Opening");
+            frame_heading(into, phase_words(step->row->phase));
         phase = step->row->phase;
         frame_step(into, result, &result->opening, i);
     }

@@ -1,6 +1,8 @@
 #ifndef FIRMPEDAL_REPORT_TEXT_TEXT_REPORT_H
 #define FIRMPEDAL_REPORT_TEXT_TEXT_REPORT_H
 
+#include <stdbool.h>
+
 #include "advice/result.h"
 #include "base/message.h"
 #include "base/text.h"
@@ -14,10 +16,11 @@
 void text_check(struct text *into, const struct result *result);
 /* Settings first, then the numbered steps, then what stays shut. */
 void text_bleed(struct text *into, const struct result *result);
-/* The bleed plan one step to a page of at most 20 lines of 40 columns, for a phone at the car. */
-void text_bleed_step(struct text *into, const struct result *result, int number);
-/* How many there are: those of the bleeding, then what follows it; 0 for a plan that is refused. */
-size_t text_bleed_step_count(const struct result *result);
+/* One step of the whole job on at most 20 lines of 40 columns, for a phone at the car.
+ *
+ *   which   its number or its name, or "next": the first that is not noted as done
+ *   gives   false when there is none such; then the words say so */
+bool text_step(struct text *into, const struct result *result, const char *which);
 /* Which hoses there must be, which there are, which are new; the first line is the answer. */
 void text_hoses(struct text *into, const struct result *result);
 /* What to open, in order. */

@@ -10,7 +10,7 @@
 
 static const struct step *setting(const struct advice_car *car, const char *id, const char *part)
 {
-    return advice_step(car, &car->result->bleed->settings, id, part);
+    return advice_step(car, &car->result->plan->steps, id, part);
 }
 
 static void only_the_settings_of_this_car_are_asked_for(void **state)
@@ -217,7 +217,9 @@ static void a_change_of_fluid_draws_the_old_out_of_its_reservoir_first(void **st
 static struct steps by_method(const struct advice_car *car, enum bleed_method method)
 {
     struct bleed_wishes wishes = {.method = method};
-    return bleed_plan_of(car->system, car->network, &wishes, car->arena)->settings;
+    return result_asked(car->system, car->network, (struct force){NAN}, (struct date){2026, 11, 25},
+                        RESULT_PLAN, &wishes, car->arena)
+        ->plan->steps;
 }
 
 /* Common practice, no source: 0.7 to 1.4 bar (20 psi) on the reservoir. */

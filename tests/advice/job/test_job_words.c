@@ -10,18 +10,14 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "advice/bleeding/bleed_bench.h"
-#include "advice/bleeding/bleed_scope.h"
-#include "advice/bleeding/bleed_settings.h"
 #include "base/text.h"
 #include "input/read.h"
 #include "network/work.h"
 #include "physics/pressure.h"
 #include "support/near.h"
+#include "support/plain_plan.h"
 #include "support/ready_cars.h"
 #include "support/run_cli.h"
-
-enum { LISTS = 4 };
 
 struct job {
     const char *name;
@@ -29,7 +25,7 @@ struct job {
     const struct system *system;
     const struct network *network;
     struct result result;      /* for the words */
-    struct steps lists[LISTS]; /* as they come in time: opening, bench, settings, after */
+    const struct steps *steps; /* the plan's */
     bool *mine;                /* by part: it belongs to the job */
 };
 
@@ -144,28 +140,11 @@ static struct job job_of(const char *name, const struct system *system, enum ble
 {
     struct job job = {.name = name, .arena = arena, .system = system};
     job.network = network_build(system, arena, NULL);
-    struct bleed_set set = bleed_set_of(system, job.network, arena);
-    job.lists[0] = opening_of(system, job.network, NULL, 0, arena);
-    job.lists[1] = bleed_bench_of(system, job.network, &set, arena);
-    job.lists[2] = bleed_settings_of(system, job.network, &set, method, arena);
-    job.lists[3] = tests_of(system, job.network, &job.lists[2], (struct date){2026, 11, 25}, arena);
+    job.steps = &plain_plan(system, job.network, method, arena)->steps;
     job.result = (struct result){.system = system, .network = job.network, .units = UNITS_METRIC};
     job.mine = ARENA_ARRAY(arena, (size_t)system->part_count + 1, bool);
     own_all(&job);
     return job;
-}
-
-static const struct system *worked(const struct system *car, enum work_deed deed, int part,
-                                   struct arena *arena)
-{
-    struct work_item *items = ARENA_ARRAY(arena, (size_t)car->part_count + 1, struct work_item);
-    struct work_file file = {.head = {.file = "work.ini", .date = {2026, 11, 20}}, .items = items};
-    for (int i = 0; i < car->part_count; i++) {
-        if (part < 0 ? kind_is_wet(car->parts[i].kind) : i == part) {
-            items[file.count++] = (struct work_item){.deed = deed, .part = i};
-        }
-    }
-    return work_apply(car, &file, 1, arena);
 }
 
 static const struct system *ready(const char *below, struct arena *arena)
@@ -191,7 +170,7 @@ static void for_jobs(void (*look)(struct job *))
         for (int m = 0; m < METHOD_COUNT; m++) {
             struct job as_it_is = job_of(cars[c], car, (enum bleed_method)m, arena);
             look(&as_it_is);
-            const struct system *all = worked(car, DEED_RENEWED, -1, arena);
+            const struct system *all = plain_work(car, DEED_RENEWED, -1, arena);
             struct job whole = job_of(text_print(arena, "%s, all renewed", cars[c]), all,
                                       (enum bleed_method)m, arena);
             look(&whole);
@@ -202,24 +181,14 @@ static void for_jobs(void (*look)(struct job *))
                 const char *name =
                     text_print(arena, "%s, %s %s", cars[c],
                                deed == DEED_OPENED ? "opened" : "renewed", car->parts[i].name);
-                struct job one =
-                    job_of(name, worked(car, (enum work_deed)deed, i, arena), METHOD_PEDAL, arena);
+                struct job one = job_of(name, plain_work(car, (enum work_deed)deed, i, arena),
+                                        METHOD_PEDAL, arena);
                 look(&one);
             }
         }
         arena_destroy(arena);
     }
     arena_destroy(names);
-}
-
-/* Where a step stands in time, in one count over the lists. */
-static int when(const struct job *job, int list, size_t at)
-{
-    int count = (int)at;
-    for (int l = 0; l < list; l++) {
-        count += (int)job->lists[l].count;
-    }
-    return count;
 }
 
 static bool same_text(const char *a, const char *b)
@@ -230,13 +199,11 @@ static bool same_text(const char *a, const char *b)
 /* When a row stands that is about the same as a step: same part, or the same words; -1. */
 static int when_row(const struct job *job, const char *id, const struct step *about)
 {
-    for (int l = 0; l < LISTS; l++) {
-        for (size_t i = 0; i < job->lists[l].count; i++) {
-            const struct step *step = &job->lists[l].items[i];
-            if (strcmp(step->row->id, id) == 0 && step->part == about->part &&
-                (about->part >= 0 || same_text(step->text, about->text))) {
-                return when(job, l, i);
-            }
+    for (size_t i = 0; i < job->steps->count; i++) {
+        const struct step *step = &job->steps->items[i];
+        if (strcmp(step->row->id, id) == 0 && step->part == about->part &&
+            (about->part >= 0 || same_text(step->text, about->text))) {
+            return (int)i;
         }
     }
     return -1;
@@ -244,9 +211,9 @@ static int when_row(const struct job *job, const char *id, const struct step *ab
 
 static int first_on_the_road(const struct job *job)
 {
-    for (size_t i = 0; i < job->lists[3].count; i++) {
-        if (job->lists[3].items[i].row->phase >= PHASE_ROAD) {
-            return when(job, 3, i);
+    for (size_t i = 0; i < job->steps->count; i++) {
+        if (job->steps->items[i].row->phase >= PHASE_DRIVE) {
+            return (int)i;
         }
     }
     return 1 << 20;
@@ -254,22 +221,32 @@ static int first_on_the_road(const struct job *job)
 
 static int pairs_seen;
 
+/* When the first of several rows that may undo a step stands; -1. */
+static int when_undone(const struct job *job, const struct step *step)
+{
+    for (int i = 0; i < STEP_MOST_UNDOING && step->row->undo[i] != STEP_NONE; i++) {
+        int when = when_row(job, step_row_of(step->row->undo[i])->id, step);
+        if (when >= 0) {
+            return when;
+        }
+    }
+    return -1;
+}
+
 static void look_for_undoing(struct job *job)
 {
     int road = first_on_the_road(job);
-    for (int l = 0; l < LISTS; l++) {
-        for (size_t i = 0; i < job->lists[l].count; i++) {
-            const struct step *step = &job->lists[l].items[i];
-            if (step->row->undo == STEP_NONE) {
-                continue;
-            }
-            int undone = when_row(job, step_row_of(step->row->undo)->id, step);
-            if (undone <= when(job, l, i) || undone >= road) {
-                fail_msg("%s: %s is not undone by %s before the road", job->name, step->row->id,
-                         step_row_of(step->row->undo)->id);
-            }
-            pairs_seen++;
+    for (size_t i = 0; i < job->steps->count; i++) {
+        const struct step *step = &job->steps->items[i];
+        if (step->row->undo[0] == STEP_NONE) {
+            continue;
         }
+        int undone = when_undone(job, step);
+        if (undone <= (int)i || undone >= road) {
+            fail_msg("%s: %s is not undone by %s before the road", job->name, step->name,
+                     step_row_of(step->row->undo[0])->id);
+        }
+        pairs_seen++;
     }
 }
 
@@ -281,34 +258,18 @@ static void each_temporary_setting_is_undone_before_the_car_moves(void **state)
     assert_true(pairs_seen > 1000);
 }
 
-static bool is_setting_of(const struct step_row *rows, size_t count, const char *undo,
-                          const char *id)
-{
-    for (size_t i = 0; i < count; i++) {
-        if (rows[i].undo != STEP_NONE && strcmp(step_row_of(rows[i].undo)->id, undo) == 0 &&
-            strcmp(rows[i].id, id) == 0) {
-            return true;
-        }
-    }
-    return false;
-}
-
 /* Rows called undo-... stand for nothing else. */
 static void look_for_setting(struct job *job)
 {
-    size_t count;
-    const struct step_row *rows = step_rows(&count);
-    for (size_t i = 0; i < job->lists[3].count; i++) {
-        const struct step *step = &job->lists[3].items[i];
+    for (size_t i = 0; i < job->steps->count; i++) {
+        const struct step *step = &job->steps->items[i];
         bool set = strncmp(step->row->id, "undo-", 5) != 0;
-        for (int l = 0; l < 3; l++) {
-            for (size_t k = 0; k < job->lists[l].count; k++) {
-                set = set ||
-                      is_setting_of(rows, count, step->row->id, job->lists[l].items[k].row->id);
-            }
+        for (size_t k = 0; k < i; k++) {
+            set = set || step_names(job->steps->items[k].row->undo, STEP_MOST_UNDOING,
+                                    step_id_of(step->row));
         }
         if (!set) {
-            fail_msg("%s: %s undoes what nobody set", job->name, step->row->id);
+            fail_msg("%s: %s undoes what nobody set", job->name, step->name);
         }
     }
 }
@@ -412,15 +373,24 @@ static const struct {
     bool (*needs)(const struct part *);
     const char *except;
 } device_words[] = {
-    {"servo", is_servo, NULL},        {"vacuum hose", is_servo, NULL},
-    {"lamp", is_shuttle, NULL},       {"shoes", is_drum, NULL},
-    {"adjusters", is_drum, NULL},     {"drum", is_drum, NULL},
-    {"pads", is_disc, "test-bed-in"}, {"caliper", is_disc, NULL},
-    {"disc", is_disc, NULL},          {"clutch", is_slave, NULL},
-    {"bell housing", is_slave, NULL}, {"hand brake", is_parking, NULL},
-    {"pedal", is_foot_pedal, NULL},   {"lever", is_lever, "set-load-valve undo-load-valve"},
-    {"front", is_front, NULL},        {"rear", is_rear, NULL},
-    {"wheel nuts", is_car, NULL},     {"steering wheel", is_car, NULL},
+    {"servo", is_servo, NULL},
+    {"vacuum hose", is_servo, NULL},
+    {"lamp", is_shuttle, NULL},
+    {"shoes", is_drum, NULL},
+    {"adjusters", is_drum, NULL},
+    {"drum", is_drum, NULL},
+    {"pads", is_disc, "test-bed-in"},
+    {"caliper", is_disc, NULL},
+    {"disc", is_disc, NULL},
+    {"clutch", is_slave, NULL},
+    {"bell housing", is_slave, NULL},
+    {"hand brake", is_parking, NULL},
+    {"pedal", is_foot_pedal, NULL},
+    {"lever", is_lever, "before-read set-load-valve undo-load-valve"},
+    {"front", is_front, NULL},
+    {"rear", is_rear, NULL},
+    {"wheel nuts", is_car, NULL},
+    {"steering wheel", is_car, NULL},
 };
 
 static void look_at_words(const struct job *job, const struct step *step, const char *words)
@@ -462,23 +432,19 @@ static void look_for_what_is_not_there(struct job *job)
     for (int i = 0; i < job->system->part_count; i++) {
         job->mine[i] = job->mine[i] || job->system->parts[i].kind == KIND_VEHICLE;
     }
-    for (int l = 0; l < LISTS; l++) {
-        for (size_t i = 0; i < job->lists[l].count; i++) {
-            const struct step *step = &job->lists[l].items[i];
-            if (step->row->phase == PHASE_LATER || strcmp(step->row->id, "test-first-drive") == 0) {
-                continue; /* hoses and fluid of the whole car come due; any hand brake is at hand */
-            }
-            look_at_words(job, step, step_words(job->arena, &job->result, step, step->row->words));
-            if (step->row->why != NULL) {
-                look_at_words(job, step,
-                              step_words(job->arena, &job->result, step, step->row->why));
-            }
-            if (step->row->expect != NULL) {
-                look_at_words(job, step,
-                              step_words(job->arena, &job->result, step, step->row->expect));
-            }
-            words_seen++;
+    for (size_t i = 0; i < job->steps->count; i++) {
+        const struct step *step = &job->steps->items[i];
+        if (step->row->phase == PHASE_LATER || strcmp(step->row->id, "test-first-drive") == 0) {
+            continue; /* hoses and fluid of the whole car come due; any hand brake is at hand */
         }
+        look_at_words(job, step, step_words(job->arena, &job->result, step, step->row->words));
+        if (step->row->why != NULL) {
+            look_at_words(job, step, step_words(job->arena, &job->result, step, step->row->why));
+        }
+        if (step->row->expect != NULL) {
+            look_at_words(job, step, step_words(job->arena, &job->result, step, step->row->expect));
+        }
+        words_seen++;
     }
 }
 
@@ -490,82 +456,11 @@ static void no_step_names_what_the_car_has_not_or_the_work_left_alone(void **sta
     assert_true(words_seen > 5000);
 }
 
-static bool is_union(const struct step *step)
-{
-    static const char *const rows[] = {"close-pipe-nut", "close-hose-end", "close-hose-in-caliper"};
-    for (size_t i = 0; i < sizeof rows / sizeof *rows; i++) {
-        if (strcmp(step->row->id, rows[i]) == 0) {
-            return true;
-        }
-    }
-    return false;
-}
-
-/* When a part is put on the car; -1: it stayed. */
-static int when_fitted(const struct job *job, int part)
-{
-    struct step about = {.part = part};
-    static const char *const rows[] = {"close-part", "close-plain", "close-hose"};
-    for (size_t i = 0; i < sizeof rows / sizeof *rows; i++) {
-        if (when_row(job, rows[i], &about) >= 0) {
-            return when_row(job, rows[i], &about);
-        }
-    }
-    return -1;
-}
-
-static int unions_seen;
-
-/* A union is done up when both its parts are on; what needs fluid comes after the filling; a rod is
- * gauged, and a master bled at the bench, before it is fitted. */
-static void look_at_order(struct job *job)
-{
-    int filled = -1;
-    for (int l = 0; l < LISTS; l++) {
-        for (size_t i = 0; i < job->lists[l].count; i++) {
-            const struct step *step = &job->lists[l].items[i];
-            const char *id = step->row->id;
-            int now = when(job, l, i);
-            if (is_union(step)) {
-                int other = system_find(job->system, step->text);
-                if (when_fitted(job, step->part) > now || when_fitted(job, other) > now) {
-                    fail_msg("%s: step %d, %s, of the %s and %s before both are on", job->name,
-                             step->number, id, job->system->parts[step->part].name, step->text);
-                }
-                unions_seen++;
-            } else if (strcmp(id, "set-reservoir") == 0 || strcmp(id, "set-kit-reverse") == 0) {
-                filled = now;
-            } else if ((strcmp(id, "set-servo-empty") == 0 || strcmp(id, "set-dead-leg") == 0 ||
-                        strcmp(id, "set-kit-pressure") == 0 || strncmp(id, "finish-", 7) == 0 ||
-                        strncmp(id, "test-hold", 9) == 0) &&
-                       filled < 0 && job->lists[2].count > 0) {
-                fail_msg("%s: %s needs fluid, and nothing is filled", job->name, id);
-            } else if (strcmp(id, "set-servo-rod-gap") == 0) {
-                int master = system_find(job->system, step->text);
-                struct step about = {.part = master};
-                int back = when_row(job, "close-master-back", &about);
-                assert_true(now < (back >= 0 ? back : when_fitted(job, master)));
-            } else if (strcmp(id, "close-bench") == 0) {
-                assert_true(now < when_fitted(job, step->part));
-            }
-        }
-    }
-}
-
-static void nothing_is_done_before_it_can_be(void **state)
-{
-    (void)state;
-    unions_seen = 0;
-    for_jobs(look_at_order);
-    assert_true(unions_seen > 500);
-}
-
 int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(each_temporary_setting_is_undone_before_the_car_moves),
         cmocka_unit_test(nothing_is_undone_that_was_not_set),
-        cmocka_unit_test(nothing_is_done_before_it_can_be),
         cmocka_unit_test(no_step_names_what_the_car_has_not_or_the_work_left_alone),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);

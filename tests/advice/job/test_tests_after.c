@@ -83,7 +83,8 @@ static void only_what_the_work_touched_is_tested(void **state)
     }
     assert_non_null(test_step(&car, "test-clutch", "clutch slave"));
     assert_non_null(test_step(&car, "test-first-drive-clutch", NULL));
-    assert_int_equal(test_step(&car, "test-clutch-gear", "clutch pedal")->row->phase, PHASE_TEST);
+    assert_int_equal(test_step(&car, "test-clutch-gear", "clutch pedal")->row->phase,
+                     PHASE_RESTING);
     advice_car_finish(&car);
     struct advice_car hose = advice_car_after(VAN, WORK "renewed = front left hose\n");
     assert_null(test_step(&hose, "test-shoes", NULL));
@@ -99,8 +100,8 @@ static void a_second_round_comes_before_all_else(void **state)
 {
     (void)state;
     struct advice_car car = advice_car_load(VAN, NULL);
-    assert_int_equal(test_step(&car, "test-second-round", NULL)->number, 1);
-    assert_true(test_step(&car, "undo-load-valve", "load valve")->number > 1);
+    int round = test_step(&car, "test-second-round", NULL)->number;
+    assert_true(test_step(&car, "undo-load-valve", "load valve")->number > round);
     advice_car_finish(&car);
     struct advice_car servo = advice_car_after(VAN, WORK "renewed = servo\n");
     assert_null(test_step(&servo, "test-second-round", NULL));
@@ -176,7 +177,7 @@ static void shoes_come_before_the_hand_brake_and_all_is_signed_before_the_road(v
     assert_true(nuts < road && road < slope);
     for (size_t i = 0; i < car.result->tests.count; i++) {
         enum step_phase phase = car.result->tests.items[i].row->phase;
-        assert_true(phase == PHASE_TEST ? (int)i + 1 < road : phase >= PHASE_ROAD);
+        assert_true(phase >= PHASE_DRIVE || car.result->tests.items[i].number < road);
     }
     assert_int_equal(test_step(&car, "later-100-km", NULL)->row->phase, PHASE_LATER);
     advice_car_finish(&car);
@@ -193,8 +194,7 @@ static void the_day_after_the_last_of_a_month_is_the_first_of_the_next(void **st
                 {{2028, 2, 28}, {2028, 2, 29}},
                 {{2026, 2, 28}, {2026, 3, 1}}};
     for (size_t i = 0; i < sizeof days / sizeof *days; i++) {
-        struct steps steps =
-            tests_of(car.system, car.network, &car.result->bleed->settings, days[i].day, car.arena);
+        struct steps steps = tests_of(car.system, car.network, days[i].day, car.arena);
         struct date next = advice_step(&car, &steps, "later-next-day", NULL)->date;
         assert_int_equal(date_compare(next, days[i].next), 0);
     }

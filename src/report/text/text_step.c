@@ -2,6 +2,7 @@
 
 #include <ctype.h>
 #include <math.h>
+#include <string.h>
 
 #include "report/words/bleed_words.h"
 #include "units/unit.h"
@@ -16,21 +17,6 @@ static const char *capitals(struct arena *arena, const char *words)
     for (char *letter = copy; *letter != '\0'; letter++)
         *letter = (char)toupper((unsigned char)*letter);
     return copy;
-}
-
-/* Letters stand apart where the line holds them so: "R E A R   L E F T". */
-static void add_large(struct text *into, const char *words)
-{
-    const char *large = capitals(into->arena, words);
-    if (2 * text_letters(large) - 1 > SCREEN_COLUMNS) {
-        text_add_wrapped(into, large, 0, 0, SCREEN_COLUMNS);
-        return;
-    }
-    for (const char *letter = large; *letter != '\0'; letter++) {
-        bool first_byte = ((unsigned char)*letter & 0xC0) != 0x80;
-        text_add(into, "%s%c", first_byte && letter > large ? " " : "", *letter);
-    }
-    text_add(into, "\n");
 }
 
 static void add_labelled(struct text *into, const char *label, const char *words)
@@ -133,77 +119,141 @@ static void add_how(struct text *into, const struct bleed_plan *plan, const char
                 kept);
 }
 
+/* What to type for another step of this job: the whole command where it fits, else its end. */
+static const char *command_for(struct arena *arena, const struct result *result, const char *begin,
+                               const char *end)
+{
+    const struct system *system = result->system;
+    struct text whole = text_start(arena);
+    text_add(&whole, "firmpedal %s %s", begin, system->file != NULL ? system->file : "-");
+    for (int i = 0; i < system->work_count; i++)
+        text_add(&whole, " %s", system->works[i].file);
+    text_add(&whole, " %s", end);
+    for (const char *word = whole.items; *word != '\0'; word += strspn(word, " ")) {
+        size_t length = strcspn(word, " ");
+        if (length > SCREEN_COLUMNS - LABEL_COLUMNS || length == 0)
+            return end;
+        word += length;
+    }
+    bool asked = result->bleed->asked_order || result->bleed->method != METHOD_PEDAL ||
+                 result->bleed->shut_under_pressure;
+    return asked || strstr(whole.items, " - ") != NULL ? end : whole.items;
+}
+
 static void add_next(struct text *into, const struct result *result, size_t at)
 {
-    const struct steps *steps = &result->bleed->steps;
-    text_add(into, "\n");
-    if (at + 1 < steps->count)
-        add_labelled(into, "NEXT",
-                     text_print(into->arena, "--step %zu: %s", at + 2,
-                                bleed_step_name(into->arena, result, &steps->items[at + 1])));
-    else if (at + 1 < text_bleed_step_count(result))
-        add_labelled(into, "NEXT",
-                     text_print(into->arena, "--step %zu: what follows bleeding", at + 2));
-    else
-        add_labelled(into, "NEXT", "that was the last");
-}
-
-size_t text_bleed_step_count(const struct result *result)
-{
-    return result->bleed->refused ? 0 : result->bleed->steps.count + result->tests.count;
-}
-
-/* What follows the bleeding: its words fill the screen. */
-static void add_step_after(struct text *into, const struct result *result, size_t at)
-{
-    const struct step *step = &result->tests.items[at - result->bleed->steps.count];
+    const struct steps *steps = &result->plan->steps;
     struct arena *arena = into->arena;
-    text_add(into, "AFTER BLEEDING %d OF %zu\n\n", step->number, result->tests.count);
-    text_add_wrapped(into, step_words(arena, result, step, step->row->words), 0, 0, SCREEN_COLUMNS);
-    enum { NEXT_LINES = 3 };
-    if (step->row->why != NULL)
-        add_if_room(into, step_words(arena, result, step, step->row->why), NEXT_LINES);
-    add_next(into, result, at);
+    text_add(into, "\n");
+    if (at + 1 == steps->count) {
+        add_labelled(into, "NEXT", "that was the last");
+        return;
+    }
+    add_labelled(into, "NEXT",
+                 command_for(arena, result, "bleed", text_print(arena, "--step=%zu", at + 2)));
 }
 
-void text_bleed_step(struct text *into, const struct result *result, int number)
+static void add_boxes(struct text *into, const struct step *step)
+{
+    const char *names[STEP_MOST_BOXES];
+    int count = step_boxes(step, names);
+    struct text boxes = text_start(into->arena);
+    for (int i = 0; i < count; i++)
+        text_add(&boxes, "%s[ ] %s", i > 0 ? "  " : "", names[i]);
+    if (count > 0)
+        text_add_wrapped(into, boxes.items, 0, 0, SCREEN_COLUMNS);
+}
+
+/* Where a reading goes, as long as what goes there. */
+static void add_reading(struct text *into, const struct result *result, const struct step *step)
+{
+    if (step->done_words != NULL)
+        add_labelled(into, "READ", step->done_words);
+    else if (step->row->expect != NULL)
+        add_labelled(into, "READ",
+                     text_print(into->arena, "%s ________________",
+                                step_words(into->arena, result, step, step->row->expect)));
+}
+
+/* Which step of how many, of which phase; what circuit or joint it is about; whether it is done. */
+static void add_head(struct text *into, const struct result *result, const struct step *step)
+{
+    struct arena *arena = into->arena;
+    const struct plan_joint *joint = plan_joint_of(result->plan, step);
+    text_add(into, "STEP %d OF %zu\n", step->number, result->plan->steps.count);
+    text_add_wrapped(into, capitals(arena, phase_words(step->row->phase)), 0, 0, SCREEN_COLUMNS);
+    if (step->turn > 0)
+        text_add(into, "NIPPLE %d OF %zu\n", step->turn, result->bleed->steps.count);
+    if (joint != NULL)
+        text_add(into, "JOINT %s\n", joint->letter);
+    if (step->circuit >= 0)
+        text_add_wrapped(into, result->network->circuits[step->circuit].name, 0, 0, SCREEN_COLUMNS);
+    if (step->done)
+        text_add(into, "DONE\n");
+    text_add(into, "\n");
+}
+
+enum { NEXT_LINES = 4 };
+
+/* All but a nipple's step: its words fill the screen. */
+static void add_plain_step(struct text *into, const struct result *result, const struct step *step)
+{
+    struct arena *arena = into->arena;
+    const char *why = step->reason != NULL ? step->reason->words : step->row->why;
+    text_add_wrapped(into, step_words(arena, result, step, step->row->words), 0, 0, SCREEN_COLUMNS);
+    add_boxes(into, step);
+    add_reading(into, result, step);
+    if (why != NULL)
+        add_if_room(into, step_words(arena, result, step, why), NEXT_LINES);
+}
+
+static void add_nipple_step(struct text *into, const struct result *result, const struct step *step)
 {
     const struct bleed_plan *plan = result->bleed;
     struct arena *arena = into->arena;
-    if (number < 1 || (size_t)number > text_bleed_step_count(result)) {
-        text_add(into, "There is no step %d; the plan has %zu.\n", number,
-                 text_bleed_step_count(result));
-        return;
-    }
-    size_t at = (size_t)number - 1;
-    if (at >= plan->steps.count) {
-        add_step_after(into, result, at);
-        return;
-    }
-    const struct step *step = &plan->steps.items[at];
-    text_add(into, "STEP %d OF %d\n\n", number, (int)plan->steps.count);
-    add_large(into, bleed_step_name(arena, result, step));
+    text_add_wrapped(into, capitals(arena, bleed_step_name(arena, result, step)), 0, 0,
+                     SCREEN_COLUMNS);
     if (step->row == step_row_of(STEP_BLEED_AGAIN))
         text_add(into, "ONCE MORE\n");
     if (bleed_with_words(arena, result, step) != NULL)
         text_add_wrapped(into, bleed_with_words(arena, result, step), 0, 0, SCREEN_COLUMNS);
-    if (step->place_words != NULL && step->nipple >= 0)
-        text_add_wrapped(into, step->place_words, 0, 0, SCREEN_COLUMNS);
     if (step->bleed != NULL && step->bleed->way_up != NULL)
         text_add_wrapped(into, text_print(arena, "nipple %s", step->bleed->way_up), 0, 0,
                          SCREEN_COLUMNS);
-    text_add(into, "\n");
-    if (step->nipple >= 0)
-        add_amounts(into, result, step);
-    else
-        text_add_wrapped(into, step_words(arena, result, step, step->row->words), 0, 0,
-                         SCREEN_COLUMNS);
-    enum { NEXT_LINES = 3 };
+    add_amounts(into, result, step);
+    add_reading(into, result, step);
     const char *reason =
         step->reason != NULL ? step_words(arena, result, step, step->reason->words) : NULL;
-    if (step->nipple >= 0)
-        add_how(into, plan, reason, NEXT_LINES);
+    add_how(into, plan, reason, NEXT_LINES);
     if (reason != NULL)
         add_if_room(into, reason, NEXT_LINES);
-    add_next(into, result, at);
+}
+
+bool text_step(struct text *into, const struct result *result, const char *which)
+{
+    const struct plan *plan = result->plan;
+    int at = text_same(which, "next") ? plan_next(plan) : plan_step_named(plan, which);
+    if (result->bleed->refused) {
+        text_add(into, "There are no steps: %s.\n", result->bleed->refusal);
+        return true;
+    }
+    if (at < 0 && text_same(which, "next")) {
+        text_add(into, "All %zu steps are done.\n", plan->steps.count);
+        return true;
+    }
+    if (at < 0) {
+        text_add(into,
+                 "There is no step %s; the plan has %zu, --step next shows the first that is "
+                 "not done.\n",
+                 which, plan->steps.count);
+        return false;
+    }
+    const struct step *step = &plan->steps.items[at];
+    add_head(into, result, step);
+    if (step->nipple >= 0)
+        add_nipple_step(into, result, step);
+    else
+        add_plain_step(into, result, step);
+    add_next(into, result, (size_t)at);
+    return true;
 }

@@ -23,7 +23,7 @@ enum fp_outcome {
 enum fp_severity { FP_NOTE, FP_ADVICE, FP_WARNING, FP_DANGER };
 
 /* What a person may ask about a car. */
-enum fp_question { FP_CHECK, FP_BLEED, FP_OPEN, FP_HOSES, FP_FIT, FP_TRACE, FP_CURVE };
+enum fp_question { FP_CHECK, FP_BLEED, FP_OPEN, FP_HOSES, FP_SOFT, FP_FIT, FP_TRACE, FP_CURVE };
 
 /* What can be drawn into a file: the sheet (.pdf), the diagram alone (.svg, .png, .pdf). */
 enum fp_drawing { FP_SHEET, FP_DIAGRAM };
@@ -48,6 +48,7 @@ struct fp_wishes {
     const char *of;           /* FP_TRACE: which one, "brake pedal"; NULL where there is but one */
     const char *step;         /* FP_BLEED: only this step of the job, for a small screen: its number
                                  or name, or "next"; NULL: all */
+    const char *noted;        /* fp_note: what was read or is to be noted with it; NULL */
     const char *order;        /* bleeding: the order to follow, "rear left, rear right", or NULL */
     enum fp_method method;    /* bleeding: by which it is done */
     bool shut_early;          /* bleeding: nipples are shut while the pedal still presses */
@@ -84,6 +85,16 @@ enum fp_outcome fp_draw(struct fp_desk *desk, enum fp_drawing drawing, const cha
  * answer. fp_draw asks it too. */
 enum fp_outcome fp_may_draw(struct fp_desk *desk, enum fp_drawing drawing, const char *path,
                             const char **answer);
+
+/* Notes steps of the plan as done in a work file that was read, on the day of the wishes: a line
+ * each under [done], all or none; the rest of the file stays as it is. Steps that are noted already
+ * stay so. Refused when the file is an earlier work's, was changed since it was read, or a step is
+ * none of the plan. *answer says what was noted, what is done in all, and what comes next.
+ *
+ *   work    its path as it was read
+ *   steps   numbers or names of steps; none: only the answer */
+enum fp_outcome fp_note(struct fp_desk *desk, const char *work, const char *const *steps,
+                        size_t count, const struct fp_wishes *wishes, const char **answer);
 
 /* The car as it now stands, work included, as a full description that reads back. */
 enum fp_outcome fp_show(struct fp_desk *desk, const char **answer);

@@ -50,6 +50,7 @@ struct result *result_asked(const struct system *system, const struct network *n
     struct bleed_set set = bleed_set_of(system, network, arena);
     result->touched = touched_by(system, network, &set, arena);
     result->hoses = hoses_of(system, network, today, arena);
+    result->soft = soft_of(system, network, &result->hoses, arena);
     result->unsettled = unsettled_of(system, network, arena);
     if ((parts & (RESULT_FIGURES | RESULT_JUDGED)) != 0)
         result->figures = figures_of(system, network, effort, arena);

@@ -10,6 +10,7 @@
 #include "advice/checks/hoses.h"
 #include "advice/job/opening.h"
 #include "advice/job/plan.h"
+#include "advice/job/soft.h"
 #include "advice/checks/readings.h"
 #include "advice/rules/rules.h"
 #include "advice/common/steps.h"
@@ -34,6 +35,7 @@ struct result {
     struct comparisons readings; /* empty unless asked */
     struct touched touched;      /* what the work has to do with */
     struct hose_list hoses;
+    struct soft_list soft;       /* where the pedal does not come firm */
     struct bleed_plan *bleed;    /* NULL unless asked */
     struct plan *plan;           /* the whole job; NULL unless asked */
     struct steps opening;        /* of the plan: until all is together again */

@@ -303,6 +303,7 @@ static bool ask_more(struct fp_desk *desk, enum fp_question question,
     case FP_BLEED:
     case FP_OPEN:
     case FP_HOSES:
+    case FP_SOFT:
         break;
     }
     return true;
@@ -334,6 +335,9 @@ static void answer_in_text(struct text *words, const struct result *result,
         break;
     case FP_HOSES:
         text_hoses(words, result);
+        break;
+    case FP_SOFT:
+        text_soft(words, result);
         break;
     case FP_FIT:
         text_fit(words, result, wishes->all);
@@ -370,6 +374,7 @@ static enum fp_outcome outcome_of(const struct result *result, enum fp_question 
     case FP_OPEN:
         fine = result->unsettled.count == 0;
         break;
+    case FP_SOFT:
     case FP_TRACE:
     case FP_CURVE:
         break;
@@ -394,6 +399,7 @@ enum fp_outcome fp_ask(struct fp_desk *desk, enum fp_question question,
         [FP_BLEED] = {JSON_BLEED, RESULT_PLAN},
         [FP_OPEN] = {JSON_OPEN, RESULT_PLAN},
         [FP_HOSES] = {JSON_HOSES, 0},
+        [FP_SOFT] = {JSON_SOFT, 0},
         [FP_FIT] = {JSON_FIT, 0},
         [FP_TRACE] = {JSON_TRACE, RESULT_FIGURES},
         [FP_CURVE] = {JSON_CURVE, RESULT_FIGURES},

@@ -94,8 +94,11 @@ static enum fp_outcome save_bytes(struct fp_desk *desk, enum fp_drawing drawing,
                                   const struct bytes *bytes, bool replace)
 {
     const char *what = "";
-    struct save_rules rules = {desk->inputs.items, desk->inputs.count, replace, kinds_of(drawing),
-                               &what};
+    struct save_rules rules = {.inputs = desk->inputs.items,
+                               .input_count = desk->inputs.count,
+                               .replace = replace,
+                               .kinds = kinds_of(drawing),
+                               .what = &what};
     switch (save_file(path, bytes->items, bytes->count, &rules)) {
     case SAVE_DONE:
         return FP_FINE;
@@ -116,6 +119,7 @@ static enum fp_outcome save_bytes(struct fp_desk *desk, enum fp_drawing drawing,
                             what, name_of(drawing), name_of(drawing)),
                  "another name after -o");
         return FP_OUTPUT;
+    case SAVE_CHANGED:
     case SAVE_FAILED:
         complain(desk, path, "output-failed",
                  text_print(desk->arena, "could not be written: %s", strerror(errno)), NULL);

@@ -168,6 +168,22 @@ static enum save_outcome look_at_old(const char *path, const struct save_rules *
     return (rules->kinds & 1u << kind) != 0 ? SAVE_DONE : SAVE_IS_FOREIGN;
 }
 
+/* Whether a file still holds these bytes. */
+static bool still_holds(const char *path, const char *bytes, size_t count)
+{
+    FILE *file = fopen(path, "re");
+    if (!file)
+        return false;
+    bool same = true;
+    size_t at = 0;
+    char part[4096];
+    for (size_t got; same && (got = fread(part, 1, sizeof part, file)) > 0; at += got)
+        same = at + got <= count && memcmp(part, bytes + at, got) == 0;
+    same = same && at == count && !ferror(file);
+    fclose(file);
+    return same;
+}
+
 enum save_outcome save_file(const char *path, const void *bytes, size_t count,
                             const struct save_rules *rules)
 {
@@ -175,16 +191,18 @@ enum save_outcome save_file(const char *path, const void *bytes, size_t count,
     bool is_there = stat(path, &old) == 0;
     if (!is_there && errno != ENOENT)
         return SAVE_FAILED;
-    if (is_there && is_an_input(&old, rules))
+    if (is_there && !rules->was && is_an_input(&old, rules))
         return SAVE_IS_AN_INPUT;
     if (is_there && !S_ISREG(old.st_mode)) {
         /* Renaming over a device such as /dev/null would take it away from everyone. */
         errno = S_ISDIR(old.st_mode) ? EISDIR : EINVAL;
         return SAVE_FAILED;
     }
+    if (rules->was && (!is_there || !still_holds(path, rules->was, rules->was_count)))
+        return SAVE_CHANGED;
     if (is_there && !rules->replace)
         return SAVE_EXISTS;
-    enum save_outcome old_is = is_there ? look_at_old(path, rules) : SAVE_DONE;
+    enum save_outcome old_is = is_there && !rules->was ? look_at_old(path, rules) : SAVE_DONE;
     if (old_is != SAVE_DONE)
         return old_is;
     char target[PATH_MAX];

@@ -12,6 +12,7 @@ enum save_outcome {
     SAVE_IS_AN_INPUT, /* the target is one of the files that were read */
     SAVE_EXISTS,      /* the target is there and was not to be replaced */
     SAVE_IS_FOREIGN,  /* the target is there and is no file of a kind that may be replaced */
+    SAVE_CHANGED,     /* the target no longer holds what was read from it */
     SAVE_FAILED       /* the system said no; errno holds why */
 };
 
@@ -22,6 +23,10 @@ struct save_rules {
     bool replace;      /* whether a file that is already there may be replaced */
     unsigned kinds;    /* the kinds of file that may, as bits 1 << enum file_kind */
     const char **what; /* set to what the file is on SAVE_IS_FOREIGN */
+    /* NULL, or the bytes that were read from the target: it is an input that is written back, and
+     * only while it still holds them */
+    const void *was;
+    size_t was_count;
 };
 
 /* Writes a file whole or not at all: into a new file beside the target, then renamed over it.

@@ -15,8 +15,8 @@ static void print_messages(struct fp_desk *desk, const struct request *request)
         fputs(messages, stderr);
 }
 
-/* Work files may follow the car or come with --work. */
-static enum fp_outcome read_all(struct fp_desk *desk, const struct request *request)
+/* Work files may be the words behind the car, up to a number of words, or come with --work. */
+static enum fp_outcome read_words(struct fp_desk *desk, const struct request *request, size_t words)
 {
     size_t count = 0, dashes = strcmp(request->words[0], "-") == 0;
     const char **works = calloc(request->word_count + request->work_count, sizeof *works);
@@ -24,7 +24,7 @@ static enum fp_outcome read_all(struct fp_desk *desk, const struct request *requ
         fputs("firmpedal: no memory\n", stderr);
         return FP_OUTPUT;
     }
-    for (size_t i = 1; i < request->word_count; i++)
+    for (size_t i = 1; i < words; i++)
         works[count++] = request->words[i];
     for (size_t i = 0; i < request->work_count; i++)
         works[count++] = request->works[i];
@@ -39,6 +39,11 @@ static enum fp_outcome read_all(struct fp_desk *desk, const struct request *requ
     free(works);
     print_messages(desk, request);
     return outcome;
+}
+
+static enum fp_outcome read_all(struct fp_desk *desk, const struct request *request)
+{
+    return read_words(desk, request, request->word_count);
 }
 
 static enum fp_outcome answer_question(struct fp_desk *desk, const struct request *request,
@@ -71,6 +76,11 @@ static enum fp_outcome run_open(struct fp_desk *desk, const struct request *requ
 static enum fp_outcome run_hoses(struct fp_desk *desk, const struct request *request)
 {
     return answer_question(desk, request, FP_HOSES);
+}
+
+static enum fp_outcome run_soft(struct fp_desk *desk, const struct request *request)
+{
+    return answer_question(desk, request, FP_SOFT);
 }
 
 static enum fp_outcome run_fit(struct fp_desk *desk, const struct request *request)
@@ -123,6 +133,19 @@ static enum fp_outcome run_sheet(struct fp_desk *desk, const struct request *req
 static enum fp_outcome run_diagram(struct fp_desk *desk, const struct request *request)
 {
     return write_file(desk, request, FP_DIAGRAM);
+}
+
+/* The car, the work file that is written, the steps. */
+static enum fp_outcome run_done(struct fp_desk *desk, const struct request *request)
+{
+    const char *answer = "";
+    enum fp_outcome outcome = read_words(desk, request, 2);
+    if (outcome != FP_FINE)
+        return outcome;
+    outcome = fp_note(desk, request->words[1], request->words + 2, request->word_count - 2,
+                      &request->wishes, &answer);
+    fputs(answer, outcome == FP_FINE ? stdout : stderr);
+    return outcome;
 }
 
 static enum fp_outcome run_show(struct fp_desk *desk, const struct request *request)
@@ -178,8 +201,14 @@ static const struct command table[] = {
      COMMON_OPTIONS | TAKES(JSON) | TAKES(STEP) | BLEED_OPTIONS, 1, CAR_AND_WORKS, run_bleed},
     {"open", "CAR WORK...", "which unions to undo for the parts to be renewed, and how",
      COMMON_OPTIONS | TAKES(JSON), 1, CAR_AND_WORKS, run_open},
+    {"done", "CAR WORK [STEP...]",
+     "note steps as done in the work file, by number or name; without one: what comes next",
+     TAKES(WORK) | TAKES(DATE) | TAKES(NOTED) | BLEED_OPTIONS, 2, CAR_AND_WORKS, run_done},
     {"hoses", "CAR [WORK...]", "which flexible hoses there must be, and which are still old",
      COMMON_OPTIONS | TAKES(JSON), 1, CAR_AND_WORKS, run_hoses},
+    {"soft", "CAR [WORK...]",
+     "the pedal does not come firm: what it feels like, what to do first, then",
+     COMMON_OPTIONS | TAKES(JSON), 1, CAR_AND_WORKS, run_soft},
     {"fit", "CAR [WORK...] --cylinder NAME --bore SIZE", "whether another bore suits the car",
      COMMON_OPTIONS | TAKES(JSON) | TAKES(CYLINDER) | TAKES(BORE) | TAKES(ALL), 1, CAR_AND_WORKS,
      run_fit},

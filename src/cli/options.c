@@ -95,6 +95,9 @@ static bool take(struct request *request, enum option_symbol option, const char 
         fine = *value != '\0';
         request->wishes.step = value;
         break;
+    case OPTION_NOTED:
+        request->wishes.noted = value;
+        break;
     case OPTION_ORDER:
         request->wishes.order = value;
         break;

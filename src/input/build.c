@@ -72,6 +72,7 @@ static bool keep_special(struct car *car, const struct section *section, enum sp
     case SPECIAL_REPLACED:
     case SPECIAL_FOUND:
     case SPECIAL_READINGS:
+    case SPECIAL_DONE:
     case SPECIAL_COUNT:
         break;
     }

@@ -126,6 +126,11 @@ static const struct special rows[SPECIAL_COUNT] = {
         NULL, 0, "a figure of the report, and of what",
         "its value; at and an effort may follow",
         "line pressure of front circuit = 60 bar at 300 N"},
+    [SPECIAL_DONE] = {"done", true, false,
+        "steps of the plan that are done, as `firmpedal done` notes them; the plan goes on from "
+        "there",
+        NULL, 0, "a step by its name", "its day; what was read or noted may follow a comma",
+        "set-free-play brake pedal = 2026-11-21, 2 mm"},
 };
 
 /* clang-format on */

@@ -20,6 +20,7 @@ enum special_kind {
     SPECIAL_REPLACED,
     SPECIAL_FOUND,
     SPECIAL_READINGS,
+    SPECIAL_DONE,
     SPECIAL_COUNT
 };
 

@@ -148,7 +148,8 @@ static void read_head(struct job *job, const struct section *section)
                                     .car = lines.car,
                                     .note = lines.note,
                                     .date = lines.date,
-                                    .place = section->name.place};
+                                    .place = section->name.place,
+                                    .notes_end = job->into->head.notes_end};
     job->into->fluid_renewed = lines.fluid_renewed == YES;
     job->into->open_ends = (enum open_ends)lines.open_ends;
 }
@@ -275,22 +276,68 @@ static void read_readings(struct job *job, const struct section *section)
     job->into->reading_count = count;
 }
 
+/* Value of a note: a day, and after a comma what was read. */
+static bool read_note(struct job *job, const struct entry *entry, struct done_note *note)
+{
+    if (!entry->value.text || value_is_asked(entry))
+        return false;
+    const char *value = entry->value.text;
+    size_t length = strcspn(value, ",");
+    struct written day = written_part(job->input->arena, entry->value, 0, length);
+    *note = (struct done_note){.name = entry->key.text, .place = entry->key.place};
+    if (value[length] == ',')
+        note->words =
+            written_part(job->input->arena, entry->value, length + 1, strlen(value) - length - 1)
+                .text;
+    if (date_read(day.text, &note->date))
+        return true;
+    mistake_add(job->input, MISTAKE_NOT_A_DATE, day, "a step is noted with its day, and %s is none",
+                day.text)
+        ->example = text_print(job->input->arena, "%s = 2026-11-21", entry->key.text);
+    return false;
+}
+
+/* What the steps of a plan are called is not known here: the plan tells of notes that are none. */
+static void read_done(struct job *job, const struct section *section)
+{
+    struct done_note *notes = ARENA_ARRAY(job->input->arena, section->count, struct done_note);
+    size_t count = 0;
+    job->into->head.notes_end = section->name.place.line;
+    for (size_t i = 0; i < section->count; i++) {
+        const struct entry *entry = &section->items[i];
+        job->into->head.notes_end = entry->key.place.line;
+        if (!read_note(job, entry, &notes[count]))
+            continue;
+        bool again = false;
+        for (size_t k = 0; k < count && !again; k++)
+            if (words_same(notes[k].name, notes[count].name)) {
+                again = true;
+                mistake_add(job->input, MISTAKE_DUPLICATE_KEY, entry->key,
+                            "%s is noted twice; leave one out", notes[count].name)
+                    ->earlier = notes[k].place;
+            }
+        count += !again;
+    }
+    job->into->notes = notes;
+    job->into->note_count = count;
+}
+
 static void tell_other_section(struct job *job, const struct section *section, bool known)
 {
-    static const char *const words[] = {"work", "replaced", "found", "readings"};
+    static const char *const words[] = {"work", "replaced", "found", "readings", "done"};
     size_t length = strcspn(section->name.text, " \t");
     const char *first = text_copy_part(job->input->arena, section->name.text, length);
     const char *nearest = text_nearest(first, words, sizeof words / sizeof *words);
     if (known && !nearest) {
         mistake_add(job->input, MISTAKE_WRONG_FILE, section->name,
                     "[%s] belongs in a description; a work file has [work], [replaced NAME], "
-                    "[found NAME] and [readings]",
+                    "[found NAME], [readings] and [done]",
                     section->name.text);
         return;
     }
     struct message *message =
         mistake_add(job->input, MISTAKE_UNKNOWN_SECTION, section->name,
-                    "a work file has [work], [replaced NAME], [found NAME] and [readings]");
+                    "a work file has [work], [replaced NAME], [found NAME], [readings] and [done]");
     mistake_suggest(message, first, nearest,
                     text_print(job->input->arena, "[%s%s]", nearest ? nearest : "",
                                section->name.text + length));
@@ -339,6 +386,8 @@ static void read_section(struct job *job, const struct section *section)
         read_head(job, section);
     } else if (which == SPECIAL_READINGS) {
         read_readings(job, section);
+    } else if (which == SPECIAL_DONE) {
+        read_done(job, section);
     } else {
         bool replaced = which == SPECIAL_REPLACED;
         int *parts;

@@ -63,6 +63,7 @@ struct work {
     const char *note; /* free words, or NULL */
     struct date date;
     struct place place;
+    int notes_end; /* the line of its last note of what is done, or of their header; 0: none */
 };
 
 /* A step that a work file notes as done: the words that name it, as advice calls its steps. */

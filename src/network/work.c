@@ -219,6 +219,15 @@ static void add_readings(struct system *car, const struct work_file *file)
     }
 }
 
+static void add_notes(struct system *car, const struct work_file *file)
+{
+    for (size_t i = 0; i < file->note_count; i++) {
+        struct done_note *note = &car->notes[car->note_count++];
+        *note = file->notes[i];
+        note->work = car->work_count - 1;
+    }
+}
+
 static void apply_file(struct system *car, const struct system *original,
                        const struct work_file *file)
 {
@@ -237,22 +246,27 @@ static void apply_file(struct system *car, const struct system *original,
     if (file->fluid_renewed)
         renew_fluid(car, original, file);
     add_readings(car, file);
+    add_notes(car, file);
 }
 
 /* Lists of the car's own, with room for what the files add. */
 static void make_room(struct system *car, const struct system *original,
                       const struct work_file *files, size_t count)
 {
-    size_t readings = (size_t)car->reading_count;
+    size_t readings = (size_t)car->reading_count, notes = (size_t)car->note_count;
     bool dry = car->ran_dry != NULL;
     for (size_t f = 0; f < count; f++) {
         readings += files[f].reading_count;
+        notes += files[f].note_count;
         for (size_t i = 0; i < files[f].count; i++)
             dry |= files[f].items[i].deed == DEED_RAN_DRY;
     }
     car->readings = ARENA_ARRAY(car->arena, readings, struct taken_reading);
     for (int i = 0; i < car->reading_count; i++)
         car->readings[i] = original->readings[i];
+    car->notes = ARENA_ARRAY(car->arena, notes, struct done_note);
+    for (int i = 0; i < car->note_count; i++)
+        car->notes[i] = original->notes[i];
     car->works = ARENA_ARRAY(car->arena, (size_t)car->work_count + count, struct work);
     for (int i = 0; i < car->work_count; i++)
         car->works[i] = original->works[i];

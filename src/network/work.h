@@ -31,6 +31,8 @@ struct work_file {
     enum open_ends open_ends;
     struct taken_reading *readings;
     size_t reading_count;
+    struct done_note *notes;
+    size_t note_count;
 };
 
 /* Lays work files, oldest first whatever their order here (files of one day in the order given),

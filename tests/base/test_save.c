@@ -66,7 +66,7 @@ static size_t files_in(const char *path)
 static enum save_outcome save(const char *path, const char *words, bool replace)
 {
     const char *what;
-    struct save_rules rules = {NULL, 0, replace, ~0u, &what};
+    struct save_rules rules = {.replace = replace, .kinds = ~0u, .what = &what};
     return save_file(path, words, strlen(words), &rules);
 }
 
@@ -99,6 +99,27 @@ static void a_file_that_is_there_is_kept_unless_asked(void **state)
     assert_int_equal(files_in("."), 1);
 }
 
+/* An input may be written back while it holds what was read from it. */
+static void a_file_that_was_read_is_written_back_only_while_it_is_the_same(void **state)
+{
+    (void)state;
+    put("work", "old");
+    const char *inputs[] = {"work"};
+    struct save_rules rules = {
+        .inputs = inputs, .input_count = 1, .replace = true, .was = "old", .was_count = 3};
+    assert_int_equal(save_file("work", "new", 3, &rules), SAVE_DONE);
+    assert_holds("work", "new");
+    assert_int_equal(save_file("work", "newer", 5, &rules), SAVE_CHANGED);
+    rules.was = "newest";
+    rules.was_count = 6;
+    assert_int_equal(save_file("work", "newer", 5, &rules), SAVE_CHANGED);
+    rules.was_count = 2;
+    assert_int_equal(save_file("work", "newer", 5, &rules), SAVE_CHANGED);
+    assert_holds("work", "new");
+    assert_int_equal(save_file("none", "new", 3, &rules), SAVE_CHANGED);
+    assert_int_equal(files_in("."), 1);
+}
+
 static void the_mode_of_the_old_file_is_kept(void **state)
 {
     (void)state;
@@ -116,7 +137,8 @@ static void an_input_is_never_replaced_by_whatever_name(void **state)
     assert_int_equal(link("car.ini", "hard"), 0);
     const char *const inputs[] = {"missing.ini", "car.ini"};
     const char *what;
-    struct save_rules rules = {inputs, 2, true, ~0u, &what};
+    struct save_rules rules = {
+        .inputs = inputs, .input_count = 2, .replace = true, .kinds = ~0u, .what = &what};
     const char *const names[] = {"car.ini", "./car.ini", "soft", "hard"};
     for (size_t i = 0; i < 4; i++)
         assert_int_equal(save_file(names[i], "x", 1, &rules), SAVE_IS_AN_INPUT);
@@ -216,7 +238,7 @@ static void no_bytes_at_all_make_an_empty_file(void **state)
 {
     (void)state;
     const char *what;
-    struct save_rules rules = {NULL, 0, true, ~0u, &what};
+    struct save_rules rules = {.replace = true, .kinds = ~0u, .what = &what};
     assert_int_equal(save_file("empty", NULL, 0, &rules), SAVE_DONE);
     assert_holds("empty", "");
 }
@@ -251,6 +273,8 @@ int main(void)
         cmocka_unit_test_setup_teardown(a_new_file_has_its_bytes_and_the_mode_of_any_new_file,
                                         start, finish),
         cmocka_unit_test_setup_teardown(a_file_that_is_there_is_kept_unless_asked, start, finish),
+        cmocka_unit_test_setup_teardown(
+            a_file_that_was_read_is_written_back_only_while_it_is_the_same, start, finish),
         cmocka_unit_test_setup_teardown(the_mode_of_the_old_file_is_kept, start, finish),
         cmocka_unit_test_setup_teardown(an_input_is_never_replaced_by_whatever_name, start, finish),
         cmocka_unit_test_setup_teardown(a_link_is_followed_and_kept, start, finish),

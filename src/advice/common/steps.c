@@ -158,6 +158,14 @@ bool step_names(const enum step_id *list, size_t most, enum step_id id)
     return false;
 }
 
+bool step_waits_for(const struct step *step, const struct step *other)
+{
+    enum step_id id = step_id_of(other->row);
+    return step_names(step->row->needs, STEP_MOST_NEEDS, id) ||
+           (step_names(step->row->needs_same, STEP_MOST_NEEDS, id) &&
+            step_shares_part(step, other));
+}
+
 bool steps_first_of_row(const struct steps *steps, size_t at)
 {
     for (size_t i = 0; i < at; i++) {

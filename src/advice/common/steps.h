@@ -116,6 +116,8 @@ struct step {
 };
 /* Whether two steps are about a part of both. */
 bool step_shares_part(const struct step *one, const struct step *two);
+/* Whether a step must come after another, by what its row needs. */
+bool step_waits_for(const struct step *step, const struct step *other);
 /* Whether a list of a row (undo, needs, needs_same) names a row. */
 bool step_names(const enum step_id *list, size_t most, enum step_id id);
 struct steps {

@@ -8,6 +8,7 @@
 #include "report/json/json_pieces.h"
 #include "report/json/json_plan.h"
 #include "report/json/json_rules.h"
+#include "report/json/json_soft.h"
 #include "report/json/json_trace.h"
 #include "report/words/notes.h"
 #include "report/words/words.h"
@@ -242,6 +243,9 @@ bool json_result(struct text *into, const struct result *result, enum json_part 
     case JSON_OPEN:
         json_object_set_new(root, "unsettled", findings_array(arena, result, &result->unsettled));
         json_object_set_new(root, "plan", plan_object(arena, result));
+        break;
+    case JSON_SOFT:
+        json_object_set_new(root, "soft", soft_array(&result->soft));
         break;
     case JSON_HOSES:
         json_object_set_new(root, "hoses", hoses_object(arena, &result->hoses));

@@ -6,7 +6,16 @@
 #include "base/text.h"
 
 /* Which part of a result goes into JSON. */
-enum json_part { JSON_CHECK, JSON_BLEED, JSON_OPEN, JSON_HOSES, JSON_FIT, JSON_TRACE, JSON_CURVE };
+enum json_part {
+    JSON_CHECK,
+    JSON_BLEED,
+    JSON_OPEN,
+    JSON_SOFT,
+    JSON_HOSES,
+    JSON_FIT,
+    JSON_TRACE,
+    JSON_CURVE
+};
 
 /* Adds a result as JSON (RFC 8259, UTF-8, keys in fixed order). Values are SI, beside each stands
  * "shown", the same in the reader's units. What is not computed has value null and says what it

@@ -23,6 +23,8 @@ void text_bleed(struct text *into, const struct result *result);
 bool text_step(struct text *into, const struct result *result, const char *which);
 /* Which hoses there must be, which there are, which are new; the first line is the answer. */
 void text_hoses(struct text *into, const struct result *result);
+/* Where the pedal does not come firm: a list to go through. */
+void text_soft(struct text *into, const struct result *result);
 /* What to open, in order. */
 void text_open(struct text *into, const struct result *result);
 /* Another bore: the verdict in the third line, then a line a question, the worst first; all: every

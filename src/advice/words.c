@@ -112,26 +112,18 @@ static const char *volume_text(struct arena *arena, const struct step *step, enu
                       step->volume_assumed ? " (assumed)" : "");
 }
 
-/* A flow is told as what runs into a jar in a minute. */
-static const char *flow_text(struct arena *arena, double flow, enum unit_system units)
-{
-    if (isnan(flow)) {
-        return NULL;
-    }
-    return text_print(arena, "%s a minute", unit_text(arena, flow * 60, DIMENSION_VOLUME, units));
-}
-
 /* What the lines of a pedal that is held are to stand, or why that is not said. */
 static const char *lines_text(struct arena *arena, const struct step *step, enum unit_system units)
 {
     if (step->text != NULL) {
         return text_print(arena, " %s", step->text);
     }
-    if (isnan(step->pressure.pa)) {
+    double pressure = step_said(step, "pressure");
+    if (isnan(pressure)) {
         return "";
     }
     return text_print(arena, " Computed: up to %s in the lines%s.",
-                      unit_text(arena, step->pressure.pa, DIMENSION_PRESSURE, units),
+                      unit_text(arena, pressure, DIMENSION_PRESSURE, units),
                       step->pressure_assumed ? " (assumed)" : "");
 }
 
@@ -161,7 +153,6 @@ const char *step_words(struct arena *arena, const struct result *result, const s
         add_text(&names, "circuit", result->network->circuits[step->circuit].name);
     }
     add_text(&names, "text", step->text);
-    add_text(&names, "of_fluid", step->of_fluid);
     add_text(&names, "place", step->place_words);
     add_text(&names, "plug",
              step->plug == NULL
@@ -173,16 +164,8 @@ const char *step_words(struct arena *arena, const struct result *result, const s
     add_text(&names, "torque", torque_text(arena, step, units));
     add_text(&names, "date", date_text(arena, step->date));
     add_value(&names, "run", step->run.m, DIMENSION_LENGTH);
-    add_value(&names, "least", step->least.m, DIMENSION_LENGTH);
-    add_value(&names, "most", step->most.m, DIMENSION_LENGTH);
-    add_value(&names, "force", step->force.n, DIMENSION_FORCE);
-    add_value(&names, "force_most", step->force_most.n, DIMENSION_FORCE);
-    add_value(&names, "pressure", step->pressure.pa, DIMENSION_PRESSURE);
-    add_value(&names, "pressure_most", step->pressure_most.pa, DIMENSION_PRESSURE);
-    add_value(&names, "angle", step->angle.rad, DIMENSION_ANGLE);
-    add_value(&names, "temperature", step->temperature.celsius, DIMENSION_TEMPERATURE);
-    add_text(&names, "flow", flow_text(arena, step->flow, units));
-    add_value(&names, "time", step->time.s, DIMENSION_DURATION);
-    add_value(&names, "slope", step->slope.of_1, DIMENSION_SHARE);
+    for (int i = 0; i < step->quantity_count; i++) {
+        names.items[names.count++] = step->quantities[i];
+    }
     return fill_words(arena, words, names.items, names.count, units);
 }

@@ -29,11 +29,11 @@ static void bleed_new_master(struct bench *bench, int index)
     }
     struct step *step = steps_add(bench->steps, STEP_BENCH_MASTER);
     step->part = index;
-    step->angle.rad = limit_value("bench-angle");
-    step->least.m = stroke > 0 ? stroke : NAN;
+    step_say_limit(step, "angle", "bench-angle");
+    step_say(step, "least", stroke > 0 ? stroke : NAN, DIMENSION_LENGTH);
     step->volume.m3 = limit_value("exchange-volumes") * volume;
     step->strokes = ceil(step->volume.m3 / (master_area(master).m2 * stroke) - 1e-6);
-    if (isnan(step->least.m)) {
+    if (!(stroke > 0)) {
         step->row = step_row_of(STEP_BENCH_MASTER_PLAIN);
     }
     if (master->supply_hose.m > 0) {
@@ -142,9 +142,10 @@ static void try_pipes(struct bench *bench)
         if (names.count > 1) {
             step->text = text_print(bench->arena, "%s, each by itself", step->text);
         }
-        step->least.m = limit_value("flow-test-head");
-        step->flow = flow;
-        step->temperature = fluid_at(bench, v)->temperature;
+        step_say_limit(step, "least", "flow-test-head");
+        step_say(step, "minute", flow * 60, DIMENSION_VOLUME); /* what runs into a jar in it */
+        step_say(step, "temperature", fluid_at(bench, v)->temperature.celsius,
+                 DIMENSION_TEMPERATURE);
     }
 }
 

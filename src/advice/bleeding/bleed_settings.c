@@ -66,8 +66,8 @@ static void set_kit(struct settings *settings)
         struct step *step = add_for(settings, ids[settings->method], each ? i : -1);
         step->text = pedal_names(settings->system, &settings->touched, settings->arena);
         if (settings->method == METHOD_PRESSURE) {
-            step->pressure.pa = limit_value("kit-pressure");
-            step->pressure_most.pa = limit_value("kit-pressure-most");
+            step_say_limit(step, "pressure", "kit-pressure");
+            step_say_limit(step, "pressure_most", "kit-pressure-most");
         }
     }
 }
@@ -106,7 +106,7 @@ static void set_fluids(struct settings *settings)
             i);
         step->text = text_print(settings->arena, "%s was found in the car, and %s belongs there",
                                 found->name, wanted->name);
-        step->of_fluid = fluid_cleaning_words(found->family);
+        step_say_words(step, "of_fluid", fluid_cleaning_words(found->family));
     }
 }
 
@@ -125,8 +125,8 @@ static void set_rods(struct settings *settings, int part)
     bool clutch = pedal >= 0 && !brakes;
     struct step *step =
         add_for(settings, clutch ? STEP_SET_ROD_GAP_CLUTCH : STEP_SET_ROD_GAP, part);
-    step->least.m = limit_value("rod-gap-least");
-    step->most.m = limit_value("rod-gap-most");
+    step_say_limit(step, "least", "rod-gap-least");
+    step_say_limit(step, "most", "rod-gap-most");
 }
 
 static void set_free_play(struct settings *settings, int pedal)
@@ -136,8 +136,8 @@ static void set_free_play(struct settings *settings, int pedal)
     }
     bool servo = servo_of_pedal(settings->system, pedal) >= 0;
     struct step *step = add_for(settings, STEP_SET_FREE_PLAY, pedal);
-    step->least.m = limit_value(servo ? "servo-free-play-least" : "free-play-least");
-    step->most.m = limit_value(servo ? "servo-free-play-most" : "free-play-most");
+    step_say_limit(step, "least", servo ? "servo-free-play-least" : "free-play-least");
+    step_say_limit(step, "most", servo ? "servo-free-play-most" : "free-play-most");
 }
 
 static void set_brakes(struct settings *settings)
@@ -162,7 +162,8 @@ static void set_brakes(struct settings *settings)
         struct length below = system->parts[part].fitted.nipple_below;
         if (system->parts[part].kind == KIND_DISC && below.m > 0 &&
             settings->set->items[i].nipple.index == 0) {
-            add_for(settings, STEP_SET_CALIPER_UP, part)->least = below;
+            step_say(add_for(settings, STEP_SET_CALIPER_UP, part), "least", below.m,
+                     DIMENSION_LENGTH);
         }
     }
 }
@@ -205,7 +206,7 @@ static void block_pedal(struct settings *settings, int pedal)
     enum step_id id = stop.m > 0 ? (hand ? STEP_SET_LEVER_BLOCK : STEP_SET_PEDAL_BLOCK)
                                  : (hand ? STEP_SET_LEVER_BLOCK_PLAIN : STEP_SET_PEDAL_BLOCK_PLAIN);
     struct step *step = add_for(settings, id, pedal);
-    step->most = stop;
+    step_say(step, "most", stop.m, DIMENSION_LENGTH);
     step->text = name_list_words(settings->arena, &old);
 }
 
@@ -338,7 +339,7 @@ struct steps bleed_settings_of(const struct system *system, const struct network
     if (!comes_after_filling(method) && method != METHOD_REVERSE) {
         set_kit(&settings);
     }
-    if (anything_opened(system)) {
+    if (anything_opened(system) && method != METHOD_REVERSE) { /* backwards nothing is filled */
         steps_add(&steps, STEP_SET_LOOK);
     }
     set_brakes(&settings);

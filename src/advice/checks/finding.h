@@ -2,6 +2,7 @@
 #define FIRMPEDAL_ADVICE_CHECKS_FINDING_H
 
 #include "advice/common/limits.h"
+#include "advice/common/quantity.h"
 #include "advice/figures/figures.h"
 #include "base/message.h"
 
@@ -22,13 +23,6 @@ struct check_row {
 };
 
 enum { FINDING_QUANTITIES = 6 };
-struct named_quantity {
-    const char *name;
-    double value;
-    enum dimension dimension;
-    bool bore_like;
-    const char *text; /* words instead of a value, or NULL */
-};
 
 struct finding {
     const struct check_row *check;

@@ -1,8 +1,10 @@
 #include "advice/common/steps.h"
 
+#include <assert.h>
 #include <math.h>
 #include <string.h>
 
+#include "advice/common/limits.h"
 #include "base/list.h"
 
 #define CUSTOM "common practice, no source"
@@ -110,31 +112,69 @@ struct step *steps_add(struct steps *steps, enum step_id id)
     step->volume.m3 = NAN;
     step->strokes = NAN;
     step->torque.nm = step->torque_most.nm = NAN;
-    step->least.m = step->most.m = NAN;
-    step->force.n = NAN;
-    step->time.s = NAN;
-    step->force_most.n = NAN;
-    step->pressure.pa = step->pressure_most.pa = NAN;
-    step->angle.rad = NAN;
-    step->flow = NAN;
-    step->temperature.celsius = NAN;
-    step->slope.of_1 = NAN;
     return step;
+}
+
+static struct named_quantity *add_quantity(struct step *step, const char *name)
+{
+    assert(step->quantity_count < STEP_MOST_QUANTITIES);
+    struct named_quantity *quantity = &step->quantities[step->quantity_count++];
+    *quantity = (struct named_quantity){.name = name};
+    return quantity;
+}
+
+void step_say(struct step *step, const char *name, double value, enum dimension dimension)
+{
+    if (!isnan(value)) {
+        struct named_quantity *quantity = add_quantity(step, name);
+        quantity->value = value;
+        quantity->dimension = dimension;
+    }
+}
+
+void step_say_words(struct step *step, const char *name, const char *words)
+{
+    add_quantity(step, name)->text = words;
+}
+
+void step_say_limit(struct step *step, const char *name, const char *limit)
+{
+    const struct limit_row *row = limit_find(limit);
+    assert(row != NULL);
+    step_say(step, name, row->value, row->dimension);
+}
+
+static const struct named_quantity *said(const struct step *step, const char *name)
+{
+    for (int i = 0; i < step->quantity_count; i++) {
+        if (strcmp(step->quantities[i].name, name) == 0) {
+            return &step->quantities[i];
+        }
+    }
+    return NULL;
+}
+
+double step_said(const struct step *step, const char *name)
+{
+    const struct named_quantity *quantity = said(step, name);
+    return quantity != NULL ? quantity->value : (double)NAN;
+}
+
+const char *step_said_words(const struct step *step, const char *name)
+{
+    const struct named_quantity *quantity = said(step, name);
+    return quantity != NULL ? quantity->text : NULL;
 }
 
 int step_boxes(const struct step *step, const char *names[STEP_MOST_BOXES])
 {
-    static const enum step_id unions[] = {STEP_OPEN_PIPE_NUT, STEP_OPEN_HOSE_NUT,
-                                          STEP_OPEN_HOSE_END, STEP_OPEN_DIRECT};
-    for (size_t i = 0; i < sizeof unions / sizeof *unions; i++) {
-        if (step->row == step_row_of(unions[i])) {
-            names[0] = "brushed";
-            names[1] = "undone";
-            names[2] = "plugged";
-            return step->plug == NULL ? 2 : 3;
-        }
+    if (step->row->table != TABLE_JOINTS || step->row->phase != PHASE_APART) {
+        return 0;
     }
-    return 0;
+    names[0] = "brushed";
+    names[1] = "undone";
+    names[2] = "plugged";
+    return step->plug == NULL ? 2 : 3;
 }
 
 bool step_shares_part(const struct step *one, const struct step *two)

@@ -1,6 +1,7 @@
 #ifndef FIRMPEDAL_ADVICE_COMMON_STEPS_H
 #define FIRMPEDAL_ADVICE_COMMON_STEPS_H
 
+#include "advice/common/quantity.h"
 #include "base/place.h"
 #include "network/system.h"
 
@@ -71,6 +72,7 @@ struct reason_row {
 const struct reason_row *reason_rows(size_t *count);
 const struct reason_row *reason_row(const char *id);
 
+enum { STEP_MOST_QUANTITIES = 5 };
 struct bleed_detail; /* advice/bleeding/bleed_plan.h */
 
 struct step {
@@ -96,23 +98,15 @@ struct step {
     struct torque torque; /* least; NaN */
     struct torque torque_most;
     const char *torque_source;
-    const char *torque_for;                  /* the thread and material that it is of */
-    struct length least, most;               /* {least} and {most} of what is to be set; NaN */
-    struct force force;                      /* {force} to press with; NaN */
-    struct force force_most;                 /* {force_most}; NaN */
-    struct duration time;                    /* {time} to hold; NaN */
-    struct pressure pressure, pressure_most; /* {pressure}, {pressure_most} of a kit; what {lines}
-                                              * are to hold; NaN */
-    bool pressure_assumed;
-    struct angle angle;             /* {angle} by which to tilt; NaN */
-    double flow;                    /* {flow}, m3/s, said as a volume a minute; NaN */
-    struct temperature temperature; /* {temperature} of the fluid; NaN */
-    struct share slope;             /* {slope} to hold on; NaN */
+    const char *torque_for; /* the thread and material that it is of */
+    bool pressure_assumed;  /* {lines} rests on something assumed */
     struct date date;
     const struct bleed_detail *bleed; /* NULL unless it is a bleed step at a nipple */
     const char *text;                 /* more words for {text}, or NULL */
-    const char *of_fluid;             /* {of_fluid}: what goes by the fluid's family, or NULL */
     const char *plug;                 /* what open end {plug} is about, or NULL */
+    /* what else stands in its words by name: {least}, {force}, {time} */
+    struct named_quantity quantities[STEP_MOST_QUANTITIES];
+    int quantity_count;
 };
 /* Whether two steps are about a part of both. */
 bool step_shares_part(const struct step *one, const struct step *two);
@@ -129,6 +123,16 @@ struct steps {
 /* Adds a step of that row, numbered on, about nothing yet: part, nipple, circuit -1, quantities
  * NaN. */
 struct step *steps_add(struct steps *steps, enum step_id id);
+
+/* Says a quantity in a step's words, by the name that stands in braces there; one that is not known
+ * (NaN) is not said. At most STEP_MOST_QUANTITIES. */
+void step_say(struct step *step, const char *name, double value, enum dimension dimension);
+void step_say_words(struct step *step, const char *name, const char *words);
+/* The same for the value of a limit. */
+void step_say_limit(struct step *step, const char *name, const char *limit);
+/* A quantity as it was said, SI; NaN where it was not. */
+double step_said(const struct step *step, const char *name);
+const char *step_said_words(const struct step *step, const char *name);
 
 /* The boxes of a step that is ticked off in parts: brush, undo, plug. 0: it has one box for all. */
 enum { STEP_MOST_BOXES = 3 };

@@ -195,8 +195,8 @@ static void gauge_servo(struct opening *opening, int master, int servo)
 {
     struct step *step = add_for(opening, STEP_SET_SERVO_ROD_GAP, servo);
     step->text = part_at(opening, master)->name;
-    step->least.m = limit_value("servo-rod-gap-least");
-    step->most.m = limit_value("servo-rod-gap-most");
+    step_say_limit(step, "least", "servo-rod-gap-least");
+    step_say_limit(step, "most", "servo-rod-gap-most");
 }
 
 static void put_back_masters(struct opening *opening, int servo)
@@ -224,7 +224,8 @@ static void fit_part(struct opening *opening, int index)
     const struct fluid_row *row =
         fluid < 0 ? NULL : fluid_row(part_at(opening, fluid)->as.fluid.grade);
     step->text = master < 0 ? "fluid of the right grade" : fluid_words(opening->system, master);
-    step->of_fluid = fluid_swelling_words(row == NULL ? FAMILY_UNKNOWN : row->family);
+    step_say_words(step, "of_fluid",
+                   fluid_swelling_words(row == NULL ? FAMILY_UNKNOWN : row->family));
 }
 
 static void put_on_master(struct opening *opening, int index)

@@ -115,12 +115,14 @@ static void hold(struct testing *testing, enum step_id id, int pedal, const char
                  const char *most, const char *time, bool assisted)
 {
     struct step *step = add_for(testing, id, pedal);
-    step->force.n = limit_value(limit);
-    step->force_most.n = most != NULL ? limit_value(most) : NAN;
-    step->time.s = limit_value(time);
-    struct expected lines = expected_lines(
-        &testing->expecting, pedal, most != NULL ? step->force_most.n : step->force.n, assisted);
-    step->pressure.pa = lines.value;
+    step_say_limit(step, "force", limit);
+    if (most != NULL) {
+        step_say_limit(step, "force_most", most);
+    }
+    step_say_limit(step, "time", time);
+    struct expected lines = expected_lines(&testing->expecting, pedal,
+                                           limit_value(most != NULL ? most : limit), assisted);
+    step_say(step, "pressure", lines.value, DIMENSION_PRESSURE);
     step->pressure_assumed = lines.assumed;
     step->text = lines.at_end ? "By the figures the pedal meets its end before that." : NULL;
 }
@@ -134,7 +136,7 @@ static void try_reserve(struct testing *testing, int pedal, bool assisted)
 {
     struct step *step =
         add_for(testing, assisted ? STEP_TEST_RESERVE_ASSISTED : STEP_TEST_RESERVE, pedal);
-    step->force.n = limit_value("reserve-force");
+    step_say_limit(step, "force", "reserve-force");
     struct expected left = expected_left(&testing->expecting, pedal);
     step->text = left.value >= 0
                      ? text_print(testing->arena, "%.0f %% left%s", 100 * left.value, mark(&left))
@@ -170,7 +172,7 @@ static bool is_open(const struct testing *testing, int pedal)
 static void hold_pedal(struct testing *testing, int pedal)
 {
     if (testing->system->parts[pedal].as.pedal.type == PEDAL_HAND) {
-        add_for(testing, STEP_TEST_HOLD_LEVER, pedal)->time.s = limit_value("hold-time");
+        step_say_limit(add_for(testing, STEP_TEST_HOLD_LEVER, pedal), "time", "hold-time");
         return;
     }
     int servo = servo_that_helps(testing, pedal);
@@ -235,10 +237,11 @@ static void try_clutch(struct testing *testing)
         }
         struct step *step = add_for(testing, STEP_TEST_CLUTCH, i);
         struct expected travel = expected_slave(&testing->expecting, i);
-        step->most.m = travel.value;
-        step->least.m = expected_bearing(&testing->expecting, i).value;
+        double bearing = expected_bearing(&testing->expecting, i).value;
+        step_say(step, "most", travel.value, DIMENSION_LENGTH);
+        step_say(step, "least", bearing, DIMENSION_LENGTH);
         step->text = mark(&travel);
-        if (isnan(step->least.m) || isnan(step->most.m)) {
+        if (isnan(bearing) || isnan(travel.value)) {
             step->row = step_row_of(STEP_TEST_CLUTCH_PLAIN);
         }
     }
@@ -290,8 +293,7 @@ static void drive(struct testing *testing)
     for (int i = 0; i < system->part_count; i++) {
         if (system->parts[i].kind == KIND_PARKING &&
             parking_works_any(system, i, testing->touched.bled)) {
-            add_for(testing, STEP_TEST_SLOPE, i)->slope.of_1 =
-                limit_value("hand-brake-slope-least");
+            step_say_limit(add_for(testing, STEP_TEST_SLOPE, i), "slope", "hand-brake-slope-least");
         }
     }
     if (brake_was_off(testing)) {
@@ -344,7 +346,8 @@ static void change_fluid(struct testing *testing)
         struct step *step = add_for(testing, STEP_LATER_FLUID, i);
         step->date = due;
         const struct fluid_row *row = fluid_row(part->as.fluid.grade);
-        step->of_fluid = fluid_aging_words(row == NULL ? FAMILY_UNKNOWN : row->family);
+        step_say_words(step, "of_fluid",
+                       fluid_aging_words(row == NULL ? FAMILY_UNKNOWN : row->family));
     }
 }
 

@@ -47,10 +47,10 @@ static void gaps_and_free_play_come_with_the_figures_wanted(void **state)
 {
     (void)state;
     struct advice_car car = advice_car_load(VAN, NULL);
-    near(setting(&car, "set-rod-gap-clutch", "clutch master")->least.m, 0.5e-3, 1e-12);
-    near(setting(&car, "set-rod-gap-clutch", "clutch master")->most.m, 1.5e-3, 1e-12);
-    near(setting(&car, "set-free-play", "brake pedal")->least.m, 1e-3, 1e-12);
-    near(setting(&car, "set-free-play", "clutch pedal")->least.m, 3e-3, 1e-12);
+    near(step_said(setting(&car, "set-rod-gap-clutch", "clutch master"), "least"), 0.5e-3, 1e-12);
+    near(step_said(setting(&car, "set-rod-gap-clutch", "clutch master"), "most"), 1.5e-3, 1e-12);
+    near(step_said(setting(&car, "set-free-play", "brake pedal"), "least"), 1e-3, 1e-12);
+    near(step_said(setting(&car, "set-free-play", "clutch pedal"), "least"), 3e-3, 1e-12);
     assert_null(setting(&car, "set-rod-gap", "brake master"));
     assert_null(setting(&car, "set-servo-rod-gap", NULL));
     advice_car_finish(&car);
@@ -66,7 +66,7 @@ static void an_old_master_gets_a_block_under_its_pedal_a_new_one_none(void **sta
     double said = old.system->parts[advice_part(&old, "servo")].as.servo.rod_gap.m;
     double gap = isnan(said) ? 0.8e-3 : said;
     double by_hand = 4e-3 + 290.0 / 76 * (gap + 2.0 / 3 * 17e-3);
-    near(setting(&old, "set-pedal-block", "brake pedal")->most.m, by_hand, 0.01e-3);
+    near(step_said(setting(&old, "set-pedal-block", "brake pedal"), "most"), by_hand, 0.01e-3);
     assert_in_range((int)(by_hand * 1000), 47, 51);
     assert_null(setting(&new, "set-pedal-block", "brake pedal"));
     /* the stroke counts what comes with that block: area times what the piston goes, less the port
@@ -88,7 +88,7 @@ static void masters_on_a_balance_bar_share_a_block(void **state)
     const struct step *block = setting(&car, "set-pedal-block", "brake pedal");
     /* One rod at a time, half of it at the bearing: 5 * 0.5 (0.8 mm of gap + 2/3 of 30 mm) = 52 mm;
      * no free play was felt. */
-    near(block->most.m, 52e-3, 0.01e-3);
+    near(step_said(block, "most"), 52e-3, 0.01e-3);
     assert_string_equal(block->text, "front master and rear master");
     advice_car_finish(&car);
 }
@@ -122,7 +122,7 @@ static void a_caliper_whose_nipple_is_not_at_the_top_is_turned(void **state)
 {
     (void)state;
     struct advice_car car = advice_car_load("tests/cases/findings/nipple-not-at-top.ini", NULL);
-    near(setting(&car, "set-caliper-up", "front left disc")->least.m, 3e-3, 1e-12);
+    near(step_said(setting(&car, "set-caliper-up", "front left disc"), "least"), 3e-3, 1e-12);
     advice_car_finish(&car);
 }
 
@@ -194,9 +194,12 @@ static void what_was_found_says_what_cleans_it_out(void **state)
         advice_car_after(VAN, WORK "opened = clutch slave\n[found brake fluid]\nfound = mineral\n");
     struct advice_car castor =
         advice_car_after(VAN, WORK "opened = clutch slave\n[found brake fluid]\nfound = castor\n");
-    assert_non_null(strstr(setting(&oil, "set-wrong-fluid", NULL)->of_fluid, "white spirit"));
-    assert_null(strstr(setting(&castor, "set-wrong-fluid", NULL)->of_fluid, "white spirit"));
-    assert_non_null(strstr(setting(&castor, "set-wrong-fluid", NULL)->of_fluid, "alcohol"));
+    assert_non_null(strstr(step_said_words(setting(&oil, "set-wrong-fluid", NULL), "of_fluid"),
+                           "white spirit"));
+    assert_null(strstr(step_said_words(setting(&castor, "set-wrong-fluid", NULL), "of_fluid"),
+                       "white spirit"));
+    assert_non_null(
+        strstr(step_said_words(setting(&castor, "set-wrong-fluid", NULL), "of_fluid"), "alcohol"));
     advice_car_finish(&oil);
     advice_car_finish(&castor);
 }
@@ -245,7 +248,7 @@ static void each_method_asks_for_its_kit_and_only_the_pedal_for_a_second_person(
     }
     struct steps settings = by_method(&car, METHOD_PRESSURE);
     const struct step *kit = advice_step(&car, &settings, "set-kit-pressure", "brake reservoir");
-    assert_true(kit->pressure.pa >= 0.7e5 && kit->pressure_most.pa <= 1.4e5);
+    assert_true(step_said(kit, "pressure") >= 0.7e5 && step_said(kit, "pressure_most") <= 1.4e5);
     assert_true(kit->number > advice_step(&car, &settings, "set-reservoir", NULL)->number);
     advice_car_finish(&car);
 }

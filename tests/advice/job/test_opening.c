@@ -178,8 +178,8 @@ static void a_servos_rod_is_gauged_while_its_master_is_off(void **state)
     assert_true(gap->number < number(&car, "close-master", "brake master"));
     assert_true(number(&car, "bench-master", "brake master") <
                 number(&car, "close-master", "brake master"));
-    near(gap->least.m, 0.1e-3, 1e-12);
-    near(gap->most.m, 0.5e-3, 1e-12);
+    near(step_said(gap, "least"), 0.1e-3, 1e-12);
+    near(step_said(gap, "most"), 0.5e-3, 1e-12);
     advice_car_finish(&car);
 }
 

@@ -52,8 +52,10 @@ struct result *result_asked(const struct system *system, const struct network *n
     result->hoses = hoses_of(system, network, today, arena);
     result->soft = soft_of(system, network, &result->hoses, arena);
     result->unsettled = unsettled_of(system, network, arena);
-    if ((parts & (RESULT_FIGURES | RESULT_JUDGED)) != 0)
+    if ((parts & (RESULT_FIGURES | RESULT_JUDGED)) != 0) {
         result->figures = figures_of(system, network, effort, arena);
+        result->measure = measurings_of(system, &result->figures, arena);
+    }
     if ((parts & RESULT_JUDGED) != 0)
         judge(result, arena);
     if ((parts & RESULT_PLAN) != 0) {

@@ -15,6 +15,7 @@
 #include "advice/rules/rules.h"
 #include "advice/common/steps.h"
 #include "advice/job/tests_after.h"
+#include "advice/figures/to_measure.h"
 #include "advice/figures/trace.h"
 #include "units/unit.h"
 
@@ -30,6 +31,7 @@ struct result {
     const struct system *system;
     const struct network *network;
     struct figures figures;      /* empty unless asked */
+    struct measurings measure;   /* what to measure first; with figures */
     struct findings findings;    /* empty unless asked */
     struct rulings rulings;      /* empty unless asked */
     struct comparisons readings; /* empty unless asked */

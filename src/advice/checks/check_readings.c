@@ -4,6 +4,7 @@
 #include <stddef.h>
 #include <string.h>
 
+#include "advice/figures/to_measure.h"
 #include "base/text.h"
 
 static const char *hint_words(const char *id, bool more)
@@ -69,40 +70,22 @@ void check_reading_impossible(struct checking *checking, const struct check_row 
     }
 }
 
-/* How many figures have this key as the first to measure. */
-static int led_by(const struct figures *figures, const struct cited_key *cited)
-{
-    int count = 0;
-    for (int i = 0; i < figures->count; i++) {
-        const struct cited_key *first = figure_first_to_measure(&figures->items[i]);
-        count += first != NULL && first->part == cited->part && first->key == cited->key;
-    }
-    return count;
-}
-
 void check_assumed_mostly(struct checking *checking, const struct check_row *row)
 {
-    int computed = 0, assumed = 0, most = 0;
-    const struct cited_key *leader = NULL;
+    int computed = 0, assumed = 0;
     for (int i = 0; i < checking->figures->count; i++) {
         const struct figure *figure = &checking->figures->items[i];
         computed += figure->state != FIGURE_NOT_COMPUTED;
         assumed += figure->state == FIGURE_ASSUMED;
-        const struct cited_key *first = figure_first_to_measure(figure);
-        if (first != NULL && led_by(checking->figures, first) > most) {
-            leader = first;
-            most = led_by(checking->figures, leader);
-        }
     }
-    if (leader == NULL || !(assumed > computed * limit_value(row->limit))) {
+    struct measurings things =
+        measurings_of(checking->system, checking->figures, checking->arena);
+    if (things.count == 0 || !(assumed > computed * limit_value(row->limit)))
         return;
-    }
     struct finding *finding = finding_add(checking, row, -1, NO_FIELD);
     finding_quantity(finding, "assumed", assumed, DIMENSION_NUMBER);
     finding_quantity(finding, "computed", computed, DIMENSION_NUMBER);
-    finding_text(finding, "first",
-                 text_print(checking->arena, "%s of the %s", leader->key->name,
-                            checking->system->parts[leader->part].name));
+    finding_text(finding, "first", things.items[0].words);
     finding_limit(finding, "limit");
     finding->assumed = true;
 }

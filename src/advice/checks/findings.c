@@ -3,6 +3,7 @@
 #include <string.h>
 
 #include "advice/checks/checks.h"
+#include "advice/figures/to_measure.h"
 #include "base/text.h"
 
 static int compare_places(const struct place *a, const struct place *b)
@@ -91,8 +92,7 @@ struct findings findings_of(const struct system *system, const struct network *n
         const struct figure *guess = findings.items[i].guess;
         const struct cited_key *first = guess == NULL ? NULL : figure_first_to_measure(guess);
         if (first != NULL)
-            findings.items[i].measure = text_print(arena, "%s of the %s", first->key->name,
-                                                   system->parts[first->part].name);
+            findings.items[i].measure = cited_thing_words(arena, system, first);
     }
     sort_findings(&findings);
     return findings;

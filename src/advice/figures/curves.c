@@ -40,7 +40,7 @@ static void find_needs(const struct drawer *drawer, int pedal, const struct stat
             continue;
         trial_fill(&trial, &keys.items[k], true);
         drawn->needs[drawn->needs_count++] =
-            (struct cited_key){keys.items[k].part, keys.items[k].key};
+            (struct cited_key){keys.items[k].part, keys.items[k].key, 0};
     }
 }
 

@@ -107,7 +107,8 @@ static void cite_assumed(struct figure *figure, const struct moved_keys *keys,
         }
         weights[at] = weight;
         figure->assumed_here += weight >= BEYOND_A_KNEE;
-        figure->assumed[at] = (struct cited_key){keys->items[k].part, keys->items[k].key};
+        figure->assumed[at] = (struct cited_key){keys->items[k].part, keys->items[k].key,
+                                                 fmax(weight - OF_NOTHING, 0)};
     }
 }
 
@@ -162,7 +163,7 @@ static void cite_need(struct figure *figure, const struct moved_key *key, size_t
 {
     if (figure->needs == NULL)
         figure->needs = ARENA_ARRAY(arena, most, struct cited_key);
-    figure->needs[figure->needs_count++] = (struct cited_key){key->part, key->key};
+    figure->needs[figure->needs_count++] = (struct cited_key){key->part, key->key, 0};
 }
 
 static void fill_stretch(struct trial *trial, const struct moved_keys *keys, size_t from, size_t to,

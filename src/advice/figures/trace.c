@@ -28,7 +28,7 @@ static struct trace_input input_of(const struct tracer *tracer, size_t k,
 {
     const struct moved_key *key = &tracer->weighing->keys.items[k];
     const struct part *part = &tracer->system->parts[key->part];
-    struct trace_input input = {{key->part, key->key}, key->base, {0}, weight, false};
+    struct trace_input input = {{key->part, key->key, 0}, key->base, {0}, weight, false};
     input.origin = part->origins[key_index(part->kind, key->key)];
     if (k >= tracer->weighing->given)
         input.origin.kind = ORIGIN_ASSUMED; /* a chamber's usual volume has no origin of its own */

@@ -64,6 +64,29 @@ static json_t *findings_array(struct arena *arena, const struct result *result,
     return array;
 }
 
+static json_t *measure_array(const struct result *result)
+{
+    json_t *array = json_array();
+    for (int i = 0; i < result->measure.count; i++) {
+        const struct measuring *thing = &result->measure.items[i];
+        json_t *item = json_object();
+        json_t *parts = json_array();
+        for (int p = 0; p < thing->part_count; p++)
+            json_array_append_new(parts, json_string(result->system->parts[thing->parts[p]].name));
+        json_object_set_new(item, "key", json_string(thing->key->name));
+        json_object_set_new(item, "parts", parts);
+        json_object_set_new(item, "words", json_string(thing->words));
+        json_object_set_new(item, "missing", json_boolean(thing->missing));
+        json_object_set_new(item, "figures", json_integer(thing->figures));
+        json_object_set_new(item, "moves", json_string(thing->most->row->id));
+        json_object_set_new(item, "of", json_string(thing->most->of));
+        json_object_set_new(item, "share", real_or_null(thing->share));
+        json_object_set_new(item, "how", string_or_null(thing->key->help));
+        json_array_append_new(array, item);
+    }
+    return array;
+}
+
 static json_t *readings_array(struct arena *arena, const struct result *result)
 {
     json_t *array = json_array();
@@ -230,6 +253,7 @@ bool json_result(struct text *into, const struct result *result, enum json_part 
             json_array_append_new(figures, figure_object(arena, result, &result->figures.items[i]));
         json_object_set_new(root, "figures", figures);
         json_object_set_new(root, "findings", findings_array(arena, result, &result->findings));
+        json_object_set_new(root, "measure_first", measure_array(result));
         json_object_set_new(root, "readings", readings_array(arena, result));
         json_object_set_new(root, "rules", rules_array(arena, result));
         json_object_set_new(root, "summary", json_string(summary_words(arena, result)));

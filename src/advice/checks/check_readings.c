@@ -78,8 +78,7 @@ void check_assumed_mostly(struct checking *checking, const struct check_row *row
         computed += figure->state != FIGURE_NOT_COMPUTED;
         assumed += figure->state == FIGURE_ASSUMED;
     }
-    struct measurings things =
-        measurings_of(checking->system, checking->figures, checking->arena);
+    struct measurings things = measurings_of(checking->system, checking->figures, checking->arena);
     if (things.count == 0 || !(assumed > computed * limit_value(row->limit)))
         return;
     struct finding *finding = finding_add(checking, row, -1, NO_FIELD);

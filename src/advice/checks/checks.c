@@ -397,6 +397,15 @@ static const struct check_row rows[] = {
      "brake.",
      "Draw some fluid off at the lowest nipple once a year and look for water.",
      "owners' club and trade texts; water by definition", "free-water-boils", check_free_water},
+    {"iron-too-hot", SEVERITY_WARNING,
+     "{stops} would take the iron of the {part} beyond {most}, where what is known of it here "
+     "ends.",
+     "Such heat is more than linings and fluid last; how hot it and the fluid in it get cannot be "
+     "said, so nothing here speaks for them.",
+     "Look over mass and share of the brake force in the description; if they are so, this brake "
+     "is "
+     "too small for this car.",
+     "from memory: the iron's specific heat as used here ends there", NULL, check_iron_too_hot},
     {"drum-grows-hot", SEVERITY_ADVICE,
      "At {hot} the drum of the {part} has grown so that each piston goes {farther} beyond its "
      "clearance of {clearance}.",

@@ -104,6 +104,7 @@ CHECK(fluid_boils);
 CHECK(fluid_may_boil);
 CHECK(free_water);
 CHECK(drum_grows);
+CHECK(iron_too_hot);
 CHECK(shoe_grabs);
 /* check_hoses.c */
 CHECK(hose_missing);

@@ -4,6 +4,7 @@
 
 #include "physics/press.h"
 #include "physics/pressure.h"
+#include "physics/servo_stroke.h"
 #include "physics/travel.h"
 
 /* Figures of pedals in cases other than the usual one, of servos and of valves. */
@@ -49,34 +50,12 @@ static const struct part *part_at(const struct situation *situation, int part)
     return &situation->system->parts[part];
 }
 
-/* How far the diaphragm of a servo goes at the effort of the check. */
-static struct length diaphragm_stroke(const struct situation *situation, int servo)
-{
-    const struct servo *data = &part_at(situation, servo)->as.servo;
-    double sum = 0;
-    if (data->type == SERVO_REMOTE) {
-        int out = network_vertex(situation->network, servo, 1);
-        struct state usual = state_usual();
-        if (out < 0)
-            return (struct length){NAN};
-        sum = travel_volume_beyond(situation->system, situation->network, out,
-                                   situation->usual->pressures, &usual)
-                  .m3;
-        return (struct length){sum / circle_area(data->bore).m2};
-    }
-    if (data->works < 0)
-        return (struct length){NAN};
-    for (int c = 0; c < situation->network->circuit_count; c++)
-        if (situation->network->circuits[c].master == data->works)
-            sum += situation->usual->circuits[c].stroke.m;
-    return (struct length){sum + press_rod_gap(situation->system, data->works).m};
-}
-
 FIGURE_GETTER(value_assisted_strokes)
 {
     (void)sub;
-    return servo_strokes_left(&part_at(situation, subject)->as.servo,
-                              diaphragm_stroke(situation, subject));
+    return servo_strokes_left(
+        &part_at(situation, subject)->as.servo,
+        servo_stroke_in(situation->system, situation->network, situation->usual, subject));
 }
 
 /* The pressures of a circuit when its master's outlet has fallen to a share of what it was; in the

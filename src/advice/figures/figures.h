@@ -43,8 +43,9 @@ enum figure_state { FIGURE_COMPUTED, FIGURE_ASSUMED, FIGURE_NOT_COMPUTED };
 struct cited_key {
     int part;
     const struct key *key;
-    double share; /* of a figure's assumed values: the most by which its usual range moves the figure
-                     where the car is now, as a part of it; 0 beyond a knee and of what it lacks */
+    double
+        share; /* of a figure's assumed values: the most by which its usual range moves the figure
+                  where the car is now, as a part of it; 0 beyond a knee and of what it lacks */
 };
 
 struct figure {

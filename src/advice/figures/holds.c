@@ -253,6 +253,9 @@ static const struct {
     {"slave-travel", HOLD_SLAVE | HOLD_ALONE},
     {"bearing-travel", HOLD_SLAVE | HOLD_ALONE},
     {"bearing-travel-spare", HOLD_SLAVE | HOLD_ALONE},
+    {"clutch-volume-lost", HOLD_ALONE},
+    {"slave-stroke-left", HOLD_ALONE},
+    {"bearing-travel-room", HOLD_SLAVE | HOLD_ALONE},
     {"clutch-lift", HOLD_SLAVE | HOLD_ALONE},
     {"clutch-clearance-per-face", HOLD_SLAVE | HOLD_ALONE},
     {"side-difference-front", HOLD_TOUCHED},
@@ -289,6 +292,15 @@ unsigned holds_asked(const char *figure)
 bool holds_spoiled(const struct figure *figure)
 {
     return (figure->holds_broken & ~(unsigned)HOLD_REACHED) != 0;
+}
+
+const struct hold_row *holds_broken_law(const struct figure *figure)
+{
+    const unsigned road = HOLD_REACHED | HOLD_GRIP | HOLD_ROLLS | HOLD_LIFTS;
+    for (size_t i = 0; i < sizeof rows / sizeof *rows; i++)
+        if ((figure->holds_broken & ~road & rows[i].bit) != 0)
+            return &rows[i];
+    return NULL;
 }
 
 void holds_look(const struct situation *situation, struct figure *figure)

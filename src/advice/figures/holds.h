@@ -23,6 +23,10 @@ unsigned holds_asked(const char *figure);
  * reached, which leaves it true of the effort that is. No verdict is built on one that is not. */
 bool holds_spoiled(const struct figure *figure);
 
+/* The first condition of the machine itself, not of the road under it, that is broken for a figure:
+ * the law that made the figure does not hold here. NULL where it does. */
+const struct hold_row *holds_broken_law(const struct figure *figure);
+
 /* Sets a figure's holds and holds_broken. */
 void holds_look(const struct situation *situation, struct figure *figure);
 

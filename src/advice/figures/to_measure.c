@@ -162,8 +162,7 @@ struct measurings measurings_of(const struct system *system, const struct figure
                                 struct arena *arena)
 {
     struct gathering gathering = {.system = system, .figures = figures, .arena = arena};
-    gathering.list.items =
-        ARENA_ARRAY(arena, (size_t)cited_count(figures) + 1, struct measuring);
+    gathering.list.items = ARENA_ARRAY(arena, (size_t)cited_count(figures) + 1, struct measuring);
     for (int i = 0; i < figures->count; i++) {
         gather_assumed(&gathering, &figures->items[i]);
         gather_needs(&gathering, &figures->items[i]);

@@ -17,8 +17,8 @@ struct measuring {
     const struct figure *most; /* the one that it moves most, or the first that needs it */
     double share; /* by how much of itself that figure moves over the value's usual range; NaN where
                      it is missing */
-    double tells; /* sum of such shares over the figures, each at most 1; a figure that needs several
-                     values counts 1 in all */
+    double tells; /* sum of such shares over the figures, each at most 1; a figure that needs
+                     several values counts 1 in all */
 };
 
 struct measurings {

@@ -79,7 +79,7 @@ static void add_lines(struct fitting *fitting)
     for (int c = 0; c < COMPARED; c++) {
         for (int i = 0; i < fitting->after.figures.count; i++) {
             const struct figure *after = &fitting->after.figures.items[i];
-            if (strcmp(after->row->id, compared[c]) != 0 || after->state == FIGURE_NOT_COMPUTED) {
+            if (strcmp(after->row->id, compared[c]) != 0 || !fit_is_usable(after)) {
                 continue;
             }
             const struct figure *before = fit_figure(&fitting->before, compared[c], after->subject);
@@ -272,7 +272,7 @@ static void compare_clutches(struct fitting *fitting)
             strcmp(after->row->id, "clutch-effort") != 0 || !fit_concerns(fitting, after)
                 ? NULL
                 : fit_figure(&fitting->before, "clutch-effort", after->subject);
-        if (before == NULL || after->state == FIGURE_NOT_COMPUTED)
+        if (before == NULL || !fit_is_usable(after))
             continue;
         fitting->same = SAME_CLUTCH;
         fitting->before.stop_effort.n = before->value;

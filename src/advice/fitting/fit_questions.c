@@ -2,6 +2,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "advice/figures/holds.h"
 #include "advice/fitting/fit_rules.h"
 #include "base/text.h"
 #include "physics/pressure.h"
@@ -202,6 +203,26 @@ static void lacks(const struct fitting *fitting, struct fit_answer *answer,
         answer->why = figure->reason;
 }
 
+/* A figure whose law does not hold here answers nothing, whatever its value. */
+static void is_beyond(const struct fitting *fitting, struct fit_answer *answer,
+                      const struct figure *figure)
+{
+    const struct hold_row *law = holds_broken_law(figure);
+    answer->standing = FIT_CANNOT;
+    if (answer->why == NULL)
+        answer->why = text_print(fitting->arena, "beyond what its law covers: %s", law->broken);
+}
+
+/* Notes why a figure, before or after, cannot be compared, where it cannot. */
+static void look_at(const struct fitting *fitting, struct fit_answer *answer,
+                    const struct figure *figure)
+{
+    if (figure->state == FIGURE_NOT_COMPUTED)
+        lacks(fitting, answer, figure);
+    else if (!fit_is_usable(figure))
+        is_beyond(fitting, answer, figure);
+}
+
 static const struct figure *either(const struct fit_side *side, const struct figure *like)
 {
     for (int i = 0; i < side->figures.count; i++)
@@ -237,10 +258,9 @@ static void look_for_lacks(struct fitting *fitting, struct fit_answer *answer)
                 continue;
             any = true;
             const struct figure *before = either(&fitting->before, after);
-            if (after->state == FIGURE_NOT_COMPUTED)
-                lacks(fitting, answer, after);
-            else if (before != NULL && before->state == FIGURE_NOT_COMPUTED)
-                lacks(fitting, answer, before);
+            look_at(fitting, answer, after);
+            if (before != NULL && fit_is_usable(after))
+                look_at(fitting, answer, before);
         }
     }
     if (any)

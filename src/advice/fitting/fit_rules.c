@@ -5,6 +5,7 @@
 #include <string.h>
 
 #include "advice/common/bores.h"
+#include "advice/figures/holds.h"
 #include "advice/figures/part_bore.h"
 #include "advice/rules/rule_stop.h"
 #include "advice/rules/rules.h"
@@ -82,12 +83,17 @@ static const struct rule rules[] = {
 
 /* clang-format on */
 
+bool fit_is_usable(const struct figure *figure)
+{
+    return figure->state != FIGURE_NOT_COMPUTED && holds_broken_law(figure) == NULL;
+}
+
 const struct figure *fit_figure(const struct fit_side *side, const char *id, int subject)
 {
     for (int i = 0; i < side->figures.count; i++) {
         const struct figure *figure = &side->figures.items[i];
         if (strcmp(figure->row->id, id) == 0 && figure->subject == subject)
-            return figure->state == FIGURE_NOT_COMPUTED ? NULL : figure;
+            return fit_is_usable(figure) ? figure : NULL;
     }
     return NULL;
 }
@@ -257,7 +263,7 @@ static void judge_by(struct fitting *fitting, const struct rule *rule)
     bool found = false;
     for (int i = 0; i < fitting->after.figures.count; i++) {
         const struct figure *after = &fitting->after.figures.items[i];
-        if (strcmp(after->row->id, rule->figure) != 0 || after->state == FIGURE_NOT_COMPUTED ||
+        if (strcmp(after->row->id, rule->figure) != 0 || !fit_is_usable(after) ||
             !is_looked_at(fitting, after))
             continue;
         const struct figure *before = fit_figure(&fitting->before, rule->figure, after->subject);

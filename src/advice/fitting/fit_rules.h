@@ -38,7 +38,9 @@ void fit_give_reasons(struct fitting *fitting);
 /* Fills the answers, after the reasons. */
 void fit_answer_questions(struct fitting *fitting);
 
-/* The figure of that id about a subject, NULL when it was not computed. */
+/* Whether a figure can be compared: it was computed, and its law holds where the car is. */
+bool fit_is_usable(const struct figure *figure);
+/* The figure of that id about a subject, NULL when it cannot be compared. */
 const struct figure *fit_figure(const struct fit_side *side, const char *id, int subject);
 
 #endif

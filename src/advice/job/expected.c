@@ -4,6 +4,7 @@
 #include <stddef.h>
 
 #include "physics/pressure.h"
+#include "physics/servo_stroke.h"
 
 bool is_brake_circuit_of(const struct system *system, const struct network *network, int circuit,
                          int pedal)
@@ -54,6 +55,13 @@ static double slave_travel(const struct expecting *expecting, const struct quest
 static double bearing_travel(const struct expecting *expecting, const struct question *asked)
 {
     return expecting->room->clutches[asked->subject].bearing_travel.m;
+}
+
+static double strokes_of_servo(const struct expecting *expecting, const struct question *asked)
+{
+    struct length stroke =
+        servo_stroke_in(expecting->system, expecting->network, expecting->room, asked->subject);
+    return servo_strokes_left(&expecting->system->parts[asked->subject].as.servo, stroke);
 }
 
 static double read_in(const struct expecting *expecting, const struct system *system,
@@ -108,6 +116,11 @@ struct expected expected_lines(const struct expecting *expecting, int pedal, dou
 struct expected expected_left(const struct expecting *expecting, int pedal)
 {
     return expect(expecting, &(struct question){left_of_pedal, pedal, NAN, true});
+}
+
+struct expected expected_strokes(const struct expecting *expecting, int servo)
+{
+    return expect(expecting, &(struct question){strokes_of_servo, servo, NAN, true});
 }
 
 struct expected expected_slave(const struct expecting *expecting, int slave)

@@ -26,6 +26,8 @@ struct expected expected_lines(const struct expecting *expecting, int pedal, dou
                                bool assisted);
 /* What is left of a brake pedal's travel at its own effort, as part of it. */
 struct expected expected_left(const struct expecting *expecting, int pedal);
+/* How many strokes a servo still helps with the engine stopped. */
+struct expected expected_strokes(const struct expecting *expecting, int servo);
 /* Travel of a clutch slave, and of its bearing, with the pedal at its end, m. */
 struct expected expected_slave(const struct expecting *expecting, int slave);
 struct expected expected_bearing(const struct expecting *expecting, int slave);

@@ -157,6 +157,23 @@ static int servo_that_helps(const struct testing *testing, int pedal)
     return direct;
 }
 
+/* How many strokes it must still help: what the trade asks, or what its shell can give where that
+ * is less. */
+static void add_servo_holds(struct testing *testing, int servo)
+{
+    struct expected left = expected_strokes(&testing->expecting, servo);
+    double asked = limit_value("assisted-strokes-least");
+    double demanded = left.value < asked ? left.value : asked;
+    const char *more =
+        isnan(left.value) ? "; how many its shell gives is not known"
+        : left.value < asked
+            ? text_print(testing->arena, "; its shell gives no more%s, where %.0f are usual",
+                         mark(&left), asked)
+            : text_print(testing->arena, "; computed %.0f%s", left.value, mark(&left));
+    add_for(testing, STEP_TEST_SERVO_HOLDS, servo)->text =
+        text_print(testing->arena, "%.0f stroke%s%s", demanded, demanded == 1 ? "" : "s", more);
+}
+
 /* Whether a brake circuit of a pedal was let air or fresh fluid into. */
 static bool is_open(const struct testing *testing, int pedal)
 {
@@ -181,7 +198,7 @@ static void hold_pedal(struct testing *testing, int pedal)
     }
     if (!is_open(testing, pedal)) { /* only its servo was off */
         add_for(testing, STEP_TEST_SERVO, servo);
-        add_for(testing, STEP_TEST_SERVO_HOLDS, servo);
+        add_servo_holds(testing, servo);
         return;
     }
     hold(testing, STEP_TEST_HOLD_LONG, pedal, "hold-light-force-least", "hold-light-force-most",
@@ -195,7 +212,7 @@ static void hold_pedal(struct testing *testing, int pedal)
     }
     try_reserve(testing, pedal, servo >= 0);
     if (servo >= 0) {
-        add_for(testing, STEP_TEST_SERVO_HOLDS, servo);
+        add_servo_holds(testing, servo);
     }
 }
 

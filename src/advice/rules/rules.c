@@ -243,6 +243,14 @@ static const struct rule_row rows[] = {
      .scope = "its own stops are harder; here for a stop of half g",
      .figure = "effort-for-half-g", .measure = rule_lever_effort,
      .spares = rule_spares_no_lever},
+    {.id = "fmvss122-lever-least", .title = "Least effort at the hand lever", .value = 2.3 * LBF,
+     FORCE, .of = RULE_MOTORCYCLES, NEW_TYPES, FROM(2001, 8, 14), UNTIL(2014, 9, 1), .where = USA,
+     .source = "Federal Register, final rule of 14 August 2001 amending 49 CFR 571.122",
+     .clause = "fade and water recovery tests",
+     .scope = "its own stops are those when hot and wet; here for a stop of half g, cold and dry; "
+              "dates from memory",
+     .figure = "effort-for-half-g", .measure = rule_lever_effort,
+     .spares = rule_spares_no_lever},
 };
 
 /* clang-format on */

@@ -82,7 +82,8 @@ static const struct end ends[] = {
      .gone = true, .said = {{"rear left drum", "bore", 35e-3}, {"rear right drum", "bore", 35e-3}}},
     {"shoes-below-locking", drum_motorcycle, "drum", "friction", .inside = 0.3, .outside = 1.5,
      .gone = true},
-    {"slave-in-its-bore", VAN, "clutch slave", "stroke", .inside = 40e-3, .outside = 2e-3},
+    {"slave-in-its-bore", VAN, "clutch slave", "stroke", .inside = 40e-3, .outside = 2e-3,
+     .said = {{"clutch slave", "most bearing travel", 12e-3}}},
     {"iron-below-600", VAN, "front left disc", "disc mass", .inside = 20, .outside = 0.2,
      .said = {{"front left disc", "cooling time", 1200}, {"front left disc", "thickness", 10e-3}}},
     {"iron-below-600", VAN, "vehicle", "hot stop from", .inside = 10, .outside = 90,
@@ -240,8 +241,10 @@ static const char *two_slaves(struct arena *arena)
 static void walk_slaves(const struct figure_row *rows, unsigned *ended)
 {
     struct arena *arena = arena_create();
-    const struct end ends_of[] = {{.condition = "slave-alone", .car = VAN},
-                                  {.condition = "slave-alone", .car = two_slaves(arena)}};
+    const struct said most = {"clutch slave", "most bearing travel", 12e-3};
+    const struct end ends_of[] = {
+        {.condition = "slave-alone", .car = VAN, .said = {most}},
+        {.condition = "slave-alone", .car = two_slaves(arena), .said = {most}}};
     struct moved one = start(&ends_of[0], arena), two = start(&ends_of[1], arena);
     for (int i = 0; i < one.figures.count; i++)
         for (int j = 0; j < two.figures.count; j++) {

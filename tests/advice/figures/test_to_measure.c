@@ -69,8 +69,7 @@ static void check_car(const struct result *result)
         assert_true(i == 0 || list->items[i].tells <= list->items[i - 1].tells);
         for (int p = 0; p < list->items[i].part_count; p++) {
             const struct part *part = &result->system->parts[list->items[i].parts[p]];
-            enum origin_kind origin =
-                part->origins[key_index(part->kind, list->items[i].key)].kind;
+            enum origin_kind origin = part->origins[key_index(part->kind, list->items[i].key)].kind;
             assert_int_not_equal(origin, ORIGIN_GIVEN);
         }
     }

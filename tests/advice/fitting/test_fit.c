@@ -1,10 +1,13 @@
 #include "advice/fitting/fit.h"
 
 #include <math.h>
+#include <stdlib.h>
 #include <string.h>
 
 #include "advice/figures/part_bore.h"
 #include "advice_car.h"
+#include "base/text.h"
+#include "support/run_cli.h"
 
 #define INCH 0.0254
 
@@ -536,12 +539,57 @@ static void what_suits_has_all_its_questions_answered(void **state)
     assert_true(suited > 2);
 }
 
+/* The van, one line of its text said otherwise. */
+static struct advice_car van_with(const char *line, const char *instead)
+{
+    char *path = source_path("systems/village-van.ini"), *whole = read_whole(path, NULL);
+    char *at = strstr(whole, line);
+    assert_non_null(at);
+    struct arena *arena = arena_create();
+    const char *text =
+        text_print(arena, "%.*s%s%s", (int)(at - whole), whole, instead, at + strlen(line));
+    struct advice_car car = advice_car_read(text, NULL);
+    arena_destroy(arena);
+    free(whole);
+    free(path);
+    return car;
+}
+
+static const struct fit_answer *answer_to(const struct fit *fit, enum fit_question question)
+{
+    for (int i = 0; i < fit->answer_count; i++)
+        if (fit->answers[i].question == question)
+            return &fit->answers[i];
+    return NULL;
+}
+
+/* The van's slave travels 14 mm or so. With a stroke of 5 mm its piston leaves the bore before: how
+ * far the bearing goes is then no answer, whatever the sums say. With 28 mm, as described, it is.
+ */
+static void a_figure_beyond_its_law_answers_no_question(void **state)
+{
+    (void)state;
+    struct advice_car car = van_with("stroke = 28 mm", "stroke = 5 mm");
+    struct fit *beyond = fit(&car, "clutch master", 0.0190);
+    const struct fit_answer *lift = answer_to(beyond, FIT_CLUTCH);
+    assert_int_equal(lift->standing, FIT_CANNOT);
+    assert_non_null(strstr(lift->why, "leave its bore"));
+    assert_int_not_equal(beyond->verdict, FIT_SUITS);
+    assert_int_not_equal(beyond->verdict, FIT_SUITS_WITH_CARE);
+    advice_car_finish(&car);
+    car = advice_car_load("systems/village-van.ini", NULL);
+    assert_int_not_equal(answer_to(fit(&car, "clutch master", 0.0190), FIT_CLUTCH)->standing,
+                         FIT_CANNOT);
+    advice_car_finish(&car);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(a_larger_master_loses_pressure_as_the_square_of_its_bore),
         cmocka_unit_test(the_effort_for_the_same_stop_grows_with_the_area),
         cmocka_unit_test(travel_falls_and_reserve_grows_with_a_larger_master),
+        cmocka_unit_test(a_figure_beyond_its_law_answers_no_question),
         cmocka_unit_test(a_larger_slave_moves_less_and_the_clutch_is_not_freed),
         cmocka_unit_test(another_bore_on_one_side_is_refused),
         cmocka_unit_test(the_same_bore_changes_nothing),

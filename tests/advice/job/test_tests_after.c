@@ -1,9 +1,12 @@
 #include "advice/result.h"
 
 #include <math.h>
+#include <stdlib.h>
 #include <string.h>
 
 #include "advice_car.h"
+#include "base/text.h"
+#include "support/run_cli.h"
 
 #define VAN  "systems/village-van.ini"
 #define WORK "[work]\ncar = Village van\ndate = 2026-11-20\n"
@@ -212,11 +215,36 @@ static void the_clutch_is_told_what_to_measure(void **state)
     advice_car_finish(&car);
 }
 
+/* What the test demands of a servo is what its figure says it can give: one number. With a shell of
+ * 1 L, which a stroke nearly fills, it is less than the two strokes of the trade. */
+static void a_servo_is_asked_for_no_more_strokes_than_it_has(void **state)
+{
+    (void)state;
+    for (int small = 0; small < 2; small++) {
+        char *path = source_path(VAN), *whole = read_whole(path, NULL);
+        char *servo = strchr(strstr(whole, "[servo]"), '\n');
+        struct arena *arena = arena_create();
+        const char *text = text_print(arena, "%.*s\n%s%s", (int)(servo - whole), whole,
+                                      small ? "vacuum volume = 1 L" : "vacuum volume = 5 L", servo);
+        struct advice_car car = advice_car_read(text, NULL);
+        const struct figure *left =
+            figures_find(&car.result->figures, "assisted-strokes-left", NULL);
+        const char *words = test_step(&car, "test-servo-holds", NULL)->text;
+        assert_int_equal(words[0] - '0', small ? (int)left->value : 2);
+        assert_true(small ? left->value < 2 : left->value >= 2);
+        advice_car_finish(&car);
+        arena_destroy(arena);
+        free(whole);
+        free(path);
+    }
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(the_pedal_is_held_with_the_force_and_time_of_the_rule),
         cmocka_unit_test(another_rule_holds_less_for_longer_and_cups_are_left_alone_overnight),
+        cmocka_unit_test(a_servo_is_asked_for_no_more_strokes_than_it_has),
         cmocka_unit_test(a_servo_is_tried_only_where_there_is_one),
         cmocka_unit_test(a_hand_lever_is_pulled_and_not_stamped_on),
         cmocka_unit_test(the_next_change_of_fluid_is_two_years_after_this_one),

@@ -135,6 +135,8 @@ static void numbers_are_those_of_their_sources(void **state)
     near(rule_row("fmvss105-1968")->value, 6.096, 1e-9);
     near(rule_row("fmvss105-60mph")->value, 62.18, 0.005);
     near(rule_row("fmvss122-lever")->value, 244.7, 0.05);
+    near(rule_row("fmvss122-lever-least")->value, 10.2, 0.05);
+    assert_false(rule_row("fmvss122-lever-least")->at_most);
     near(rule_row("ohio-reserve")->value, 1 / 3.0, 1e-12);
     near(rule_row("gb7258-front")->value, 0.60, 1e-12);
 }

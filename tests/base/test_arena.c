@@ -42,6 +42,10 @@ static void a_piece_larger_than_a_block_is_given(void **state)
     struct arena *arena = arena_create();
     char *piece = arena_new(arena, 1000000);
     memset(piece, 1, 1000000);
+    char *next = arena_new(arena, 100);
+    assert_true(next + 100 <= piece || next >= piece + 1000000);
+    assert_int_equal(next[0], 0);
+    assert_int_equal(piece[999999], 1);
     arena_destroy(arena);
 }
 

@@ -181,7 +181,8 @@ static void no_changed_byte_of_the_work_crashes_reading(void **state)
             changed[at] = others[(at + 4 * i) % sizeof others];
             struct source source = {"work.ini", changed, work.count};
             struct work_file file;
-            read_work(&source, car.system, arena, &messages, &file);
+            bool read = read_work(&source, car.system, arena, &messages, &file);
+            assert_true(read != messages_reach(&messages, SEVERITY_DANGER));
             arena_destroy(arena);
         }
         changed[at] = work.bytes[at];

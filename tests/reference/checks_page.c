@@ -170,6 +170,20 @@ static void every_example_is_there(const struct check *checks, size_t count)
     assert_int_equal(missing, 0);
 }
 
+/* How many stand on what. */
+static void write_count(FILE *page, const struct check *checks, size_t count)
+{
+    size_t printed = 0, from_memory = 0;
+    for (size_t i = 0; i < count; i++) {
+        printed += strcmp(checks[i].field[KIND], "printed") == 0;
+        from_memory += strstr(checks[i].field[STATUS], "from memory") != NULL;
+    }
+    fprintf(page,
+            "\n%zu comparisons: %zu with a printed figure, %zu with one done again. Of all of them "
+            "%zu\nrest, wholly or in part, on a source that was known from memory and not read.\n",
+            count, printed, count - printed, from_memory);
+}
+
 /* The page as text, to be freed. */
 static char *make_page(char *const *programs)
 {
@@ -193,7 +207,7 @@ static char *make_page(char *const *programs)
     FILE *page = open_memstream(&page_text, &size);
     assert_non_null(page);
     fputs(head, page);
-    fprintf(page, "\n%zu comparisons.\n", count);
+    write_count(page, checks, count);
     for (int i = 0; i < SUBJECTS; i++)
         write_subject(page, &subjects[i], sorted, count);
     assert_int_equal(fclose(page), 0);

@@ -55,7 +55,7 @@ static void shut_in_air_rises_from_20_to_78_7_psi_gauge(void **state)
 }
 
 /* Example 3-5, page 88: 25 lbf on a 4:1 lever, pump piston 1 in with a stroke of 2 in, ram 3.25 in
- * to be raised by 10 in. Printed: 127 psi; from the rounded pressure 1053 lbf; 52.8 strokes. */
+ * to be raised by 10 in. Printed: 127 psi. */
 static void a_hand_pump_lifts_its_ram(void **state)
 {
     (void)state;
@@ -66,12 +66,7 @@ static void a_hand_pump_lifts_its_ram(void **state)
     outside_printed(&pump, "pressure", "psi", 127, pressure / PSI, 0.5);
     outside_again(&pump, "pressure", "psi", 127.324, pressure / PSI, 5e-4);
     double ram = circle_area((struct length){3.25 * INCH}).m2;
-    /* the book goes on with 127 psi */
-    outside_printed(&pump, "force of the ram, at 127 psi", "lbf", 1053, 127 * PSI * ram / LBF, 1);
     outside_again(&pump, "force of the ram", "lbf", 1056.25, pressure * ram / LBF, 1e-6);
-    double strokes = ram * 10 * INCH / (master_area(&cylinder).m2 * 2 * INCH);
-    outside_printed(&pump, "strokes", "-", 52.8, strokes, 0.05);
-    outside_again(&pump, "strokes", "-", 52.8125, strokes, 1e-9);
 }
 
 /* Example 3-6, page 91: air of 100 psi on 20 in2 pushes an oil piston of 1 in2, that feeds one of

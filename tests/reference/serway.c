@@ -14,10 +14,8 @@ static void a_small_piston_lifts_a_car(void **state)
     (void)state;
     struct master small = {.bore = {0.100}, .efficiency = {1}};
     double large = circle_area((struct length){0.300}).m2;
-    double needed = 1.33e4 / large * master_area(&small).m2;
-    outside_printed(&book, "force on the small piston", "N", 1.48e3, needed, 0.005e3);
-    outside_again(&book, "force on the small piston", "N", 1477.7778, needed, 1e-3);
-    double pressure = master_pressure(&small, (struct force){needed}).pa;
+    double pressure = master_pressure(&small, (struct force){1477.7778}).pa;
+    outside_printed(&book, "load that is lifted", "N", 1.33e4, pressure * large, 0.005e4);
     outside_printed(&book, "pressure", "Pa", 1.88e5, pressure, 0.005e5);
     outside_again(&book, "pressure", "Pa", 188156.5, pressure, 0.1);
 }

@@ -427,14 +427,35 @@ static void what_show_prints_reads_back_to_the_same_figures(void **state)
     remove(path);
 }
 
-static void every_starter_reads_without_a_mistake(void **state)
+/* The list names a layout a line, two blanks in. */
+static void every_layout_has_a_starter_and_a_measuring_sheet(void **state)
 {
     (void)state;
     struct run list = run_cli("start");
-    assert_true(list.out_size + list.err_size > 40);
+    int layouts = 0;
+    for (char *line = strtok(list.out, "\n"); line != NULL; line = strtok(NULL, "\n")) {
+        char *end = strncmp(line, "  ", 2) == 0 ? strstr(line + 2, "  ") : NULL;
+        if (end == NULL)
+            continue;
+        *end = '\0';
+        expect(run_cli("start", line + 2), 0, "[vehicle]", NULL);
+        expect(run_cli("measure", line + 2), 0, "MEASURING SHEET", NULL);
+        layouts++;
+    }
+    assert_true(layouts >= 6);
     run_finish(&list);
+    expect(run_cli("start", "steam"), 2, NULL, NULL);
+    expect(run_cli("measure", "steam"), 2, NULL, NULL);
+}
+
+static void words_are_explained_and_pages_are_printed(void **state)
+{
+    (void)state;
     expect(run_cli("explain", "bore"), 0, "caliper", NULL);
     expect(run_cli("explain", "hose-old"), 0, "source", NULL);
+    expect(run_cli("page", "input"), 0, "[vehicle]", NULL);
+    expect(run_cli("page", "findings"), 0, "hose-old", NULL);
+    expect(run_cli("page", "weather"), 2, NULL, NULL);
 }
 
 static void a_step_at_a_time_fits_a_small_screen(void **state)
@@ -498,7 +519,8 @@ int main(void)
         cmocka_unit_test(the_verdict_of_a_fit_stands_in_the_third_line),
         cmocka_unit_test(efforts_and_units_can_be_chosen),
         cmocka_unit_test(what_show_prints_reads_back_to_the_same_figures),
-        cmocka_unit_test(every_starter_reads_without_a_mistake),
+        cmocka_unit_test(every_layout_has_a_starter_and_a_measuring_sheet),
+        cmocka_unit_test(words_are_explained_and_pages_are_printed),
         cmocka_unit_test(a_step_at_a_time_fits_a_small_screen),
         cmocka_unit_test(text_stays_within_eighty_columns),
     };

@@ -448,6 +448,18 @@ static void every_layout_has_a_starter_and_a_measuring_sheet(void **state)
     expect(run_cli("measure", "steam"), 2, NULL, NULL);
 }
 
+static void what_a_soft_pedal_feels_like_is_told_as_text_and_json(void **state)
+{
+    (void)state;
+    expect(run_cli("soft", CAR), 0, "high and hard at the third", NULL);
+    struct run run = run_cli("soft", CAR, "--json");
+    json_t *json = json_loads(run.out, 0, NULL);
+    assert_non_null(json);
+    json_decref(json);
+    run_finish(&run);
+    expect(run_cli("soft"), 2, NULL, "soft CAR");
+}
+
 static void words_are_explained_and_pages_are_printed(void **state)
 {
     (void)state;
@@ -520,6 +532,7 @@ int main(void)
         cmocka_unit_test(efforts_and_units_can_be_chosen),
         cmocka_unit_test(what_show_prints_reads_back_to_the_same_figures),
         cmocka_unit_test(every_layout_has_a_starter_and_a_measuring_sheet),
+        cmocka_unit_test(what_a_soft_pedal_feels_like_is_told_as_text_and_json),
         cmocka_unit_test(words_are_explained_and_pages_are_printed),
         cmocka_unit_test(a_step_at_a_time_fits_a_small_screen),
         cmocka_unit_test(text_stays_within_eighty_columns),

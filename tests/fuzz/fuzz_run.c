@@ -73,12 +73,16 @@ static void use(const char *words)
         abort();
 }
 
-/* One question in 16 is one that takes long: all figures with what they rest on. */
+/* Mostly what is quick; one question in 24 is one for which all figures are moved about. */
+static enum fp_question pick_question(unsigned dice)
+{
+    static const enum fp_question quick[] = {FP_BLEED, FP_OPEN, FP_HOSES, FP_SOFT};
+    static const enum fp_question slow[] = {FP_CHECK, FP_CURVE, FP_FIT, FP_TRACE};
+    return dice % 24 == 0 ? slow[dice / 24 % 4] : quick[dice % 4];
+}
+
 static bool ask(struct fp_desk *desk, const uint8_t *text, size_t size, unsigned dice)
 {
-    static const enum fp_question questions[] = {
-        FP_CHECK, FP_BLEED, FP_OPEN, FP_HOSES, FP_BLEED, FP_OPEN, FP_HOSES, FP_CURVE,
-        FP_FIT,   FP_BLEED, FP_OPEN, FP_HOSES, FP_BLEED, FP_OPEN, FP_HOSES, FP_TRACE};
     char name[128], order[300];
     pick_name(text, size, dice >> 8, name, sizeof name);
     snprintf(order, sizeof order, "%s, rear left", name);
@@ -102,7 +106,7 @@ static bool ask(struct fp_desk *desk, const uint8_t *text, size_t size, unsigned
         .replace = true,
     };
     const char *answer = NULL;
-    fp_ask(desk, questions[dice % 16], &wishes, &answer);
+    fp_ask(desk, pick_question(dice), &wishes, &answer);
     use(answer);
     fp_show(desk, &answer);
     use(answer);

@@ -34,6 +34,24 @@ static void unknown_names_and_open_braces_stay(void **state)
     arena_destroy(arena);
 }
 
+static const char *strokes_said(struct advice_car *car, double strokes)
+{
+    struct step step = car->result->bleed->steps.items[0];
+    step.strokes = strokes;
+    return step_words(car->arena, car->result, &step, "{strokes}");
+}
+
+static void one_stroke_is_no_strokes(void **state)
+{
+    (void)state;
+    struct advice_car car = advice_car_load("systems/hill-coupe.ini", NULL);
+    assert_string_equal(strokes_said(&car, 1), "about 1 stroke");
+    assert_string_equal(strokes_said(&car, 2), "about 2 strokes");
+    assert_string_equal(strokes_said(&car, 14), "about 14 strokes");
+    assert_string_equal(strokes_said(&car, NAN), "as many strokes as it takes");
+    advice_car_finish(&car);
+}
+
 /* Every list of every ready car, and of the demo, in both systems of units. */
 static void no_step_has_a_name_left_unfilled(void **state)
 {
@@ -73,6 +91,7 @@ int main(void)
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(names_in_braces_are_filled_in_the_readers_units),
         cmocka_unit_test(unknown_names_and_open_braces_stay),
+        cmocka_unit_test(one_stroke_is_no_strokes),
         cmocka_unit_test(no_step_has_a_name_left_unfilled),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);

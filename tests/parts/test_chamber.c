@@ -130,6 +130,80 @@ static void usual_chambers_are_of_the_usual_size_and_marked(void **state)
     arena_destroy(arena);
 }
 
+/* Depths from memory: 4 mm behind a wheel cylinder's piston, 15 mm of a master whose stroke is not
+ * said, 20 mm of a slave; 0.2 mL in a joint, 1.5 mL in a valve, half of it before and half behind.
+ * Bore 20 mm, 3.14159 cm2. */
+static void what_is_not_said_of_a_chamber_is_the_usual_depth(void **state)
+{
+    (void)state;
+    struct arena *arena = arena_create();
+    struct part part;
+    bool assumed;
+    part_blank(&part, KIND_MASTER, arena);
+    part.as.master.bore.m = 20e-3;
+    near(part_chamber_volume(&part, 0, &assumed).m3, 4.712389e-6, 1e-12);
+    part_blank(&part, KIND_SLAVE, arena);
+    part.as.slave.type = SLAVE_OUTSIDE;
+    part.as.slave.bore.m = 20e-3;
+    near(part_chamber_volume(&part, 0, &assumed).m3, 6.283185e-6, 1e-12);
+    part.as.slave.stroke.m = 30e-3;
+    near(part_chamber_volume(&part, 0, &assumed).m3, 9.424778e-6, 1e-12);
+    assert_false(assumed);
+    part_blank(&part, KIND_DRUM, arena);
+    part.as.drum.bore.m = 20e-3;
+    part.as.drum.shoes = SHOES_LEADING_TRAILING;
+    part.as.drum.cylinder = CYLINDER_TWO_PISTONS;
+    near(part_chamber_volume(&part, 0, &assumed).m3, 2 * 1.256637e-6, 1e-12);
+    part_blank(&part, KIND_SERVO, arena);
+    part.as.servo.type = SERVO_REMOTE;
+    part.as.servo.bore.m = 20e-3;
+    near(part_chamber_volume(&part, 1, &assumed).m3, 4.712389e-6, 1e-12);
+    part_blank(&part, KIND_JOINT, arena);
+    near(part_chamber_volume(&part, 0, &assumed).m3, 0.2e-6, 1e-15);
+    part_blank(&part, KIND_VALVE, arena);
+    near(part_chamber_volume(&part, 0, &assumed).m3, 0.75e-6, 1e-15);
+    assert_true(assumed);
+    arena_destroy(arena);
+}
+
+/* A tandem of 20 mm by 30 mm: each chamber by its own stroke, else by half of the whole. */
+static void a_tandem_has_a_chamber_for_each_stroke(void **state)
+{
+    (void)state;
+    struct arena *arena = arena_create();
+    struct part part;
+    bool assumed;
+    part_blank(&part, KIND_MASTER, arena);
+    part.as.master.type = MASTER_TANDEM;
+    part.as.master.bore.m = 20e-3;
+    part.as.master.stroke.m = 30e-3;
+    near(part_chamber_volume(&part, 0, &assumed).m3, 4.712389e-6, 1e-12);
+    near(part_chamber_volume(&part, 1, &assumed).m3, 4.712389e-6, 1e-12);
+    part.as.master.primary_stroke.m = 20e-3;
+    part.as.master.secondary_stroke.m = 10e-3;
+    near(part_chamber_volume(&part, 0, &assumed).m3, 6.283185e-6, 1e-12);
+    near(part_chamber_volume(&part, 1, &assumed).m3, 3.141593e-6, 1e-12);
+    arena_destroy(arena);
+}
+
+/* Two sizes of piston, and a caliper of two inlets: half of the pistons to each. */
+static void every_piston_of_a_caliper_counts(void **state)
+{
+    (void)state;
+    struct arena *arena = arena_create();
+    struct part part;
+    bool assumed;
+    part_blank(&part, KIND_DISC, arena);
+    part.as.disc.caliper = CALIPER_FIXED;
+    part.as.disc.bores = (struct bores){2, {20e-3}};
+    part.as.disc.second_bores = (struct bores){2, {10e-3}};
+    /* 2 * 3.14159 cm2 + 2 * 0.785398 cm2, 6 mm deep */
+    near(part_chamber_volume(&part, 0, &assumed).m3, 4.712389e-6, 1e-12);
+    part.as.disc.inlets = 2;
+    near(part_chamber_volume(&part, 1, &assumed).m3, 2.356194e-6, 1e-12);
+    arena_destroy(arena);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -139,6 +213,9 @@ int main(void)
         cmocka_unit_test(a_master_s_chamber_is_its_bore_times_its_stroke),
         cmocka_unit_test(a_caliper_fills_as_its_pads_wear),
         cmocka_unit_test(usual_chambers_are_of_the_usual_size_and_marked),
+        cmocka_unit_test(what_is_not_said_of_a_chamber_is_the_usual_depth),
+        cmocka_unit_test(a_tandem_has_a_chamber_for_each_stroke),
+        cmocka_unit_test(every_piston_of_a_caliper_counts),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

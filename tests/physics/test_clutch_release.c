@@ -186,6 +186,30 @@ static void a_servo_on_the_clutch_lightens_the_pedal(void **state)
     driven_finish(&driven);
 }
 
+/* No leg does more than 2000 N (from memory): what would take more is not known. */
+static void no_effort_is_looked_for_above_2000_n(void **state)
+{
+    (void)state;
+    struct driven_car driven = driven_start();
+    int servo = car_add(&driven.car, KIND_SERVO, "clutch servo");
+    car_part(&driven.car, servo)->as.servo.works = driven.usual.clutch_master;
+    driven_say(&driven, servo, "type", SERVO_DIRECT);
+    driven_say(&driven, servo, "diameter", 0.15);
+    double known = 1150, not_known = 115000;
+    while (not_known - known > 1) {
+        double force = (known + not_known) / 2;
+        driven_say(&driven, driven.usual.slave, "release force", force);
+        driven_settle(&driven);
+        struct solution *room;
+        *(isnan(release(&driven, &room).effort.n) ? &not_known : &known) = force;
+    }
+    driven_say(&driven, driven.usual.slave, "release force", known);
+    driven_settle(&driven);
+    struct solution *room;
+    near(release(&driven, &room).effort.n, 2000, 1);
+    driven_finish(&driven);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -201,6 +225,7 @@ int main(void)
         cmocka_unit_test(the_circuits_volumes_add_up_to_what_the_master_delivers),
         cmocka_unit_test(a_slave_that_nothing_feeds_has_no_pedal),
         cmocka_unit_test(a_servo_on_the_clutch_lightens_the_pedal),
+        cmocka_unit_test(no_effort_is_looked_for_above_2000_n),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

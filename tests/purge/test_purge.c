@@ -483,6 +483,38 @@ static void beyond_a_part_that_shuts_at_rest_nothing_is_bled(void **state)
     arena_destroy(toy.arena);
 }
 
+/* A far branch that falls, in wide pipe, with air that its own fall locks; a near branch that
+ * climbs from the same tee takes that air while one waits. Without the near branch's climb it goes
+ * out through the trunk. */
+static void air_rises_at_rest_into_a_branch_that_climbs(void **state)
+{
+    (void)state;
+    for (int climbs = 0; climbs < 2; climbs++) {
+        struct toy toy;
+        toy_start(&toy);
+        toy.net.viscosity = 15e-6;
+        for (int i = 0; i < 3; i++) {
+            toy.legs[i].bore = 6.51e-3;
+            toy.legs[i].volume = 40 * ML;
+            toy.legs[i].length = 1.2;
+            toy.legs[i].air = i == 2 ? 3 * ML : 0;
+        }
+        toy.legs[0].climb = -0.2;
+        toy.legs[1].climb = climbs ? 0.6 : 0;
+        toy.legs[2].climb = -0.6;
+        struct purge_way way = eight_ml;
+        way.method = METHOD_GRAVITY;
+        way.push = 40;
+        const struct purge_turn far = {FAR, -1};
+        const struct purge_result *result =
+            purge_run(&toy.net, &way, &far, 1, purge_room(&toy.net, 1, false, toy.arena));
+        near(result->air_in_legs[1], climbs ? 3 * ML : 0, 1e-9 * ML);
+        near(result->air_in_legs[2], 0, 1e-9 * ML);
+        near(result->turns[0].air_out, climbs ? 0 : 3 * ML, 1e-9 * ML);
+        arena_destroy(toy.arena);
+    }
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -507,6 +539,7 @@ int main(void)
         cmocka_unit_test(a_slug_comes_before_the_pipe_s_volume_is_through),
         cmocka_unit_test(shutting_under_pressure_is_never_quicker_than_holding_open),
         cmocka_unit_test(beyond_a_part_that_shuts_at_rest_nothing_is_bled),
+        cmocka_unit_test(air_rises_at_rest_into_a_branch_that_climbs),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

@@ -1,5 +1,6 @@
 #include "units/unit.h"
 
+#include <stdio.h>
 #include <string.h>
 
 #include "support/near.h"
@@ -181,6 +182,46 @@ static void what_does_not_belong_to_it_is_named(void **state)
     refused("1-17/16 in", DIMENSION_LENGTH, READING_REST, "-17/16 in");
 }
 
+/* The first and last letters of the alphabet begin a word as well. */
+static void every_letter_begins_a_word(void **state)
+{
+    (void)state;
+    static const char *const words[] = {"aunes", "zolls", "Aunes", "Zolls"};
+    for (size_t i = 0; i < sizeof words / sizeof *words; i++) {
+        char text[32];
+        snprintf(text, sizeof text, "3 %s", words[i]);
+        refused(text, DIMENSION_LENGTH, READING_UNKNOWN_UNIT, words[i]);
+        snprintf(text, sizeof text, "3/4-%s", words[i]);
+        assert_int_equal(unit_read(text, DIMENSION_LENGTH).outcome, READING_UNKNOWN_UNIT);
+    }
+    refused("3 @in", DIMENSION_LENGTH, READING_REST, "@in");
+    refused("3 [in", DIMENSION_LENGTH, READING_REST, "[in");
+    refused("3 {in", DIMENSION_LENGTH, READING_REST, "{in");
+}
+
+static void the_first_of_two_signs_is_the_tolerance(void **state)
+{
+    (void)state;
+    refused("19 mm +- 1 mm ± 2 mm", DIMENSION_LENGTH, READING_REST, "± 2 mm");
+    refused("19 mm ± 1 mm +- 2 mm", DIMENSION_LENGTH, READING_REST, "+- 2 mm");
+    refused("19 bar ± 1e308 MPa", DIMENSION_PRESSURE, READING_OUT_OF_RANGE, "19");
+    near_rel(fine("19 mm ± 1/8 in", DIMENSION_LENGTH, 0.019).tolerance, 3.175e-3, 1e-14);
+    near(fine("19 mm ± 0", DIMENSION_LENGTH, 0.019).tolerance, 0, 0);
+}
+
+static void a_good_unit_with_more_behind_it_keeps_the_rest(void **state)
+{
+    (void)state;
+    refused("19.05 mm (worn)", DIMENSION_LENGTH, READING_REST, "(worn)");
+    refused("19.05 mm [worn]", DIMENSION_LENGTH, READING_REST, "[worn]");
+    refused("19.05 mm; worn", DIMENSION_LENGTH, READING_REST, "; worn");
+    fine("0", DIMENSION_SHARE, 0);
+    fine("19 mm\r\n", DIMENSION_LENGTH, 0.019);
+    fine("-4:1", DIMENSION_NUMBER, -4);
+    refused("4:-1", DIMENSION_NUMBER, READING_OUT_OF_RANGE, "4:-1");
+    refused("1e300:1e-300", DIMENSION_NUMBER, READING_OUT_OF_RANGE, "1e300:1e-300");
+}
+
 /* A cheap search for what upsets the reader; the sanitizers watch. */
 static void any_text_of_likely_letters_is_survived(void **state)
 {
@@ -218,6 +259,9 @@ int main(void)
         cmocka_unit_test(a_decimal_comma_is_seen),
         cmocka_unit_test(numbers_too_large_are_refused),
         cmocka_unit_test(what_does_not_belong_to_it_is_named),
+        cmocka_unit_test(every_letter_begins_a_word),
+        cmocka_unit_test(the_first_of_two_signs_is_the_tolerance),
+        cmocka_unit_test(a_good_unit_with_more_behind_it_keeps_the_rest),
         cmocka_unit_test(any_text_of_likely_letters_is_survived),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);

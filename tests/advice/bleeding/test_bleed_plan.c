@@ -170,6 +170,7 @@ static void gravity_takes_minutes_and_a_kit_seconds(void **state)
     assert_true(left->flow_by_gravity < without_nipple);
     assert_true(left->flow_by_gravity > 0.8 * without_nipple);
     near(left->by_gravity.s, left->purge.m3 / left->flow_by_gravity, 1e-6);
+    near(left->by_pressure.s, left->purge.m3 / left->flow_by_pressure, 1e-6);
     assert_true(left->by_pressure.s < left->by_gravity.s / 8);
     advice_car_finish(&car);
 }

@@ -337,6 +337,23 @@ static void of_a_brake_the_cylinder_is_new_and_not_the_drum(void **state)
     advice_car_finish(&car);
 }
 
+/* What is described first is looked at like the rest: here the only disc. */
+static void a_valve_before_the_first_part_of_a_file_is_found(void **state)
+{
+    (void)state;
+    struct advice_car car = advice_car_read(
+        "[rear right disc]\ncaliper = fixed\nbore = 2 of 38 mm\ndisc diameter = 280 mm\n"
+        "pad height = 38 mm\n[vehicle]\ntype = motorcycle\nmass = 300 kg\n[brake pedal]\n"
+        "works = rear master\nratio = 4\ntravel = 60 mm\n[rear master]\ntype = single\n"
+        "bore = 14 mm\nstroke = 16 mm\non = body\n[residual valve]\ntype = residual\n"
+        "holds = 5 psi\n[runs]\nrear brake = rear master, 0.1 m pipe, residual valve, 0.2 m "
+        "pipe, 0.4 m hose, rear right disc\n",
+        NULL);
+    assert_int_equal(network_vertex(car.network, advice_part(&car, "rear right disc"), 0), 0);
+    assert_true(advice_finds(&car, "residual-on-discs", "residual valve"));
+    advice_car_finish(&car);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -349,6 +366,7 @@ int main(void)
         cmocka_unit_test(what_was_not_computed_is_not_called_impossible),
         cmocka_unit_test(the_demo_is_told_what_follows_from_its_work),
         cmocka_unit_test(a_piston_at_its_end_lets_the_other_circuit_gain),
+        cmocka_unit_test(a_valve_before_the_first_part_of_a_file_is_found),
     };
     return cmocka_run_group_tests(tests, load_loud, finish_loud);
 }

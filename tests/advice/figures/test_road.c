@@ -232,6 +232,36 @@ static void a_rear_wheel_in_the_air_breaks_a_limit(void **state)
     free(path);
 }
 
+static double with_bore(double metres, const char *id)
+{
+    struct arena *arena = arena_create();
+    const char *work = text_print(arena,
+                                  "[work]\ncar = Case saloon\ndate = 2026-11-20\n"
+                                  "[replaced brake master]\nbore = %.9g mm\n",
+                                  metres * 1e3);
+    struct advice_car car = advice_car_after("tests/cases/findings/pad-thin.not.ini", work);
+    double value = figures_find(&car.result->figures, id, NULL)->value;
+    advice_car_finish(&car);
+    arena_destroy(arena);
+    return value;
+}
+
+/* No leg does more than 2000 N (from memory): the larger the master the greater the effort, until
+ * none is found any more. */
+static void no_effort_is_looked_for_above_2000_n(void **state)
+{
+    (void)state;
+    static const char *const ids[] = {"effort-for-half-g", "front-locks-effort"};
+    for (size_t i = 0; i < sizeof ids / sizeof *ids; i++) {
+        double found = 40e-3, not_found = 60e-3;
+        while (not_found - found > 1e-5) {
+            double bore = (found + not_found) / 2;
+            *(isnan(with_bore(bore, ids[i])) ? &not_found : &found) = bore;
+        }
+        near(with_bore(found, ids[i]), 2000, 2);
+    }
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -241,6 +271,7 @@ int main(void)
         cmocka_unit_test(rear_wheels_that_lock_first_are_told_with_rate_and_effort),
         cmocka_unit_test(hand_and_foot_of_a_motorcycle_are_two_brakes),
         cmocka_unit_test(a_rear_wheel_in_the_air_breaks_a_limit),
+        cmocka_unit_test(no_effort_is_looked_for_above_2000_n),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

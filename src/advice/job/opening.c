@@ -45,11 +45,22 @@ static const char *pedal_of(const struct opening *opening, int master)
     return pedal >= 0 ? part_at(opening, pedal)->name : "pedal";
 }
 
+/* Whether the supply or vacuum hose of a master or servo is in hand itself. */
+static bool soft_hose_in_hand(const struct opening *opening, int owner)
+{
+    for (int i = 0; i < opening->count; i++) {
+        if (soft_hose_owner(opening->system, opening->parts[i]) == owner) {
+            return true;
+        }
+    }
+    return false;
+}
+
 static void take_off_master(struct opening *opening, int index)
 {
     const struct part *part = part_at(opening, index);
     int servo = pressure_servo_of(opening->system, index);
-    if (part->as.master.supply_hose.m > 0) {
+    if (part->as.master.supply_hose.m > 0 && !soft_hose_in_hand(opening, index)) {
         add_for(opening, STEP_OPEN_SUPPLY, index);
     }
     opening_undo_joints(opening, index);
@@ -99,7 +110,8 @@ static bool has_seals(const struct part *part)
 
 static void take_off_servo(struct opening *opening, int index)
 {
-    if (part_at(opening, index)->as.servo.vacuum_hose.m > 0) {
+    if (part_at(opening, index)->as.servo.vacuum_hose.m > 0 &&
+        !soft_hose_in_hand(opening, index)) {
         add_for(opening, STEP_OPEN_VACUUM_HOSE, index);
     }
     opening_undo_joints(opening, index);
@@ -239,7 +251,8 @@ static void put_on_master(struct opening *opening, int index)
     if (servo < 0) {
         add_for(opening, STEP_CLOSE_ROD, index)->text = pedal_of(opening, index);
     }
-    if (part_at(opening, index)->as.master.supply_hose.m > 0) {
+    if (part_at(opening, index)->as.master.supply_hose.m > 0 &&
+        !soft_hose_in_hand(opening, index)) {
         add_for(opening, STEP_CLOSE_SUPPLY, index);
     }
 }
@@ -263,8 +276,26 @@ static void finish_part(struct opening *opening, int index)
                 pedal_of(opening, master_on(opening, index));
         }
         put_back_masters(opening, index);
-        if (part->as.servo.vacuum_hose.m > 0) {
+        if (part->as.servo.vacuum_hose.m > 0 && !soft_hose_in_hand(opening, index)) {
             add_for(opening, STEP_CLOSE_VACUUM_HOSE, index);
+        }
+    }
+}
+
+static void put_on(struct opening *opening, int index);
+
+/* A hose that is screwed into a cylinder or caliper goes on with it, before the drum hides it. */
+static void put_hoses_on(struct opening *opening, int index)
+{
+    for (int c = 0; c < opening->system->connection_count; c++) {
+        const struct connection *connection = &opening->system->connections[c];
+        int other = connection->a.part == index   ? connection->b.part
+                    : connection->b.part == index ? connection->a.part
+                                                  : -1;
+        if (has_pistons(part_at(opening, index)) && other >= 0 && opening->in_hand[other] &&
+            !opening->fitted[other] && part_at(opening, other)->kind == KIND_HOSE) {
+            opening->fitted[other] = true;
+            put_on(opening, other);
         }
     }
 }
@@ -327,6 +358,7 @@ static void put_on(struct opening *opening, int index)
     if (part->kind == KIND_DISC) {
         add_for(opening, STEP_CLOSE_CALIPER_SIDE, index);
     }
+    put_hoses_on(opening, index);
     opening_close_joints(opening, index);
     finish_part(opening, index);
 }
@@ -352,12 +384,13 @@ enum undoing {
     HOSES,
     PIPES,
     DISCS,
+    VACUUM_HOSES,
     JOINTS,
     CLUTCH_HOSES,
     CLUTCH_PIPES,
     SLAVES,
+    SUPPLY_HOSES,
     CLUTCH_MASTERS,
-    SOFT_HOSES,
     MASTERS,
     SERVOS,
     RESERVOIRS,
@@ -389,7 +422,10 @@ static enum undoing undoing_rank(const struct opening *opening, int index)
     bool clutch = is_of_clutch(opening, index);
     switch (part->kind) {
     case KIND_HOSE:
-        return is_soft_hose(part) ? SOFT_HOSES : clutch ? CLUTCH_HOSES : HOSES;
+        return part->as.hose.use == HOSE_VACUUM   ? VACUUM_HOSES
+               : part->as.hose.use == HOSE_SUPPLY ? SUPPLY_HOSES
+               : clutch                           ? CLUTCH_HOSES
+                                                  : HOSES;
     case KIND_PIPE:
         return clutch ? CLUTCH_PIPES : PIPES;
     case KIND_DISC:
@@ -417,17 +453,17 @@ static enum undoing undoing_rank(const struct opening *opening, int index)
     return NOT_UNDONE;
 }
 
-/* From below upwards, pipes and hoses when what they join is on, the master last of all: it is
- * full, and stands over the rest. */
+/* From below upwards; pipes before the cylinders, whose union is begun by hand, hoses when what they
+ * join is on; the master last of all: it is full, and stands over the rest. */
 static void put_all_on(struct opening *opening)
 {
     static const enum undoing order[] = {
-        DRUMS,        DISCS,          JOINTS, PIPES,   HOSES,      SLAVES,    CLUTCH_PIPES,
-        CLUTCH_HOSES, CLUTCH_MASTERS, SERVOS, MASTERS, RESERVOIRS, SOFT_HOSES};
+        JOINTS,       PIPES,          DRUMS,  DISCS,   HOSES,      CLUTCH_PIPES, SLAVES,
+        CLUTCH_HOSES, CLUTCH_MASTERS, SERVOS, MASTERS, RESERVOIRS, SUPPLY_HOSES, VACUUM_HOSES};
     for (size_t k = 0; k < sizeof order / sizeof *order; k++) {
         for (int i = 0; i < opening->count; i++) {
             int index = opening->parts[i];
-            if (undoing_rank(opening, index) == order[k]) {
+            if (undoing_rank(opening, index) == order[k] && !opening->fitted[index]) {
                 opening->fitted[index] = true;
                 put_on(opening, index);
             }

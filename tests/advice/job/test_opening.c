@@ -333,6 +333,20 @@ static void each_union_is_undone_once_and_closed_once(void **state)
     advice_car_finish(&car);
 }
 
+/* A vacuum hose that is renewed with its servo comes off once, before the servo. */
+static void a_soft_hose_that_is_renewed_is_not_pulled_off_twice(void **state)
+{
+    (void)state;
+    struct advice_car car = advice_car_after(VAN, WORK "renewed = servo, servo vacuum hose\n");
+    assert_null(advice_step(&car, opening(&car), "open-vacuum-hose", NULL));
+    assert_null(advice_step(&car, opening(&car), "close-vacuum-hose", NULL));
+    assert_true(number(&car, "open-soft-hose", "servo vacuum hose") <
+                number(&car, "open-take-off-plain", "servo"));
+    assert_true(number(&car, "close-soft-hose", "servo vacuum hose") >
+                number(&car, "close-plain", "servo"));
+    advice_car_finish(&car);
+}
+
 static void a_missing_hose_is_to_be_fitted(void **state)
 {
     (void)state;
@@ -421,6 +435,7 @@ int main(void)
         cmocka_unit_test(closing_torques_come_with_their_source),
         cmocka_unit_test(a_torque_is_told_for_its_material_and_thread_alone),
         cmocka_unit_test(each_union_is_undone_once_and_closed_once),
+        cmocka_unit_test(a_soft_hose_that_is_renewed_is_not_pulled_off_twice),
         cmocka_unit_test(a_missing_hose_is_to_be_fitted),
         cmocka_unit_test(cautions_go_by_the_job_and_not_by_the_car),
         cmocka_unit_test(a_pitted_caliper_that_stays_is_said_before_the_plan),

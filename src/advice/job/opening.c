@@ -110,8 +110,7 @@ static bool has_seals(const struct part *part)
 
 static void take_off_servo(struct opening *opening, int index)
 {
-    if (part_at(opening, index)->as.servo.vacuum_hose.m > 0 &&
-        !soft_hose_in_hand(opening, index)) {
+    if (part_at(opening, index)->as.servo.vacuum_hose.m > 0 && !soft_hose_in_hand(opening, index)) {
         add_for(opening, STEP_OPEN_VACUUM_HOSE, index);
     }
     opening_undo_joints(opening, index);
@@ -453,8 +452,8 @@ static enum undoing undoing_rank(const struct opening *opening, int index)
     return NOT_UNDONE;
 }
 
-/* From below upwards; pipes before the cylinders, whose union is begun by hand, hoses when what they
- * join is on; the master last of all: it is full, and stands over the rest. */
+/* From below upwards; pipes before the cylinders, whose union is begun by hand, hoses when what
+ * they join is on; the master last of all: it is full, and stands over the rest. */
 static void put_all_on(struct opening *opening)
 {
     static const enum undoing order[] = {

@@ -197,6 +197,21 @@ static void half_of_an_alternative_asks_for_the_other_half_or_the_other_way(void
     driven_finish(&driven);
 }
 
+/* Neither the bore nor how many of it: one of them is enough to ask. */
+static void the_bore_of_a_caliper_is_asked_for(void **state)
+{
+    (void)state;
+    struct driven_car driven = driven_start();
+    int disc = driven.usual.front_left;
+    driven_unsay(&driven, disc, "bore");
+    car_part(&driven.car, disc)->as.disc.bores = (struct bores){0, {NAN}};
+    struct figures figures = all_figures(&driven);
+    const struct figure *clamp = figure_lacking(&figures, "clamp-force", "front left disc");
+    assert_int_equal(clamp->needs_count, 1);
+    assert_true(cites(clamp->needs, 1, disc, "bore"));
+    driven_finish(&driven);
+}
+
 /* Pin and tip distance follow from the drum's diameter, so they are not asked for. */
 static void what_follows_by_rule_is_not_asked_for(void **state)
 {
@@ -286,6 +301,7 @@ int main(void)
         cmocka_unit_test(a_figure_names_just_what_it_lacks),
         cmocka_unit_test(of_two_ways_to_say_a_thing_one_is_asked_for),
         cmocka_unit_test(half_of_an_alternative_asks_for_the_other_half_or_the_other_way),
+        cmocka_unit_test(the_bore_of_a_caliper_is_asked_for),
         cmocka_unit_test(what_follows_by_rule_is_not_asked_for),
         cmocka_unit_test(a_figure_beyond_its_limits_has_a_reason_and_no_needs),
         cmocka_unit_test(a_filling_that_does_not_suit_is_tried_with_another),

@@ -521,7 +521,7 @@ static const struct limit_case cases[] = {
      OF_BORE("brake master"), .car = "pad-thin.not", .judged = over_bore, .from = 25.4, .to = 25.7},
     /* of the trade's series 21 mm lies 0.3625 mm from 13/16 in, 0.700 in 0.3175 mm from 11/16 */
     {"danger-pair-within", 0.35e-3, CUSTOM, "bore-easily-mistaken", .work = true,
-     .section = "replaced brake master", .key = "bore", .quiet = "13/16 in", .loud = "0.700 in"},
+     .section = "replaced brake master", .key = "bore", .quiet = "13/16 in", .loud = "11/16 in"},
     {"lining-left-least", 0.0254 / 16, CFR "570.59(c)", "lining-thin",
      LENGTH_OF("rear drum", "lining left")},
     {"pad-left-least", 1.5e-3, MOT "1.1.13", "pad-thin", LENGTH_OF("front disc", "pad left")},

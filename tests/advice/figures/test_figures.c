@@ -235,6 +235,41 @@ static void an_effort_that_the_travel_does_not_let_through_has_a_reason(void **s
     driven_finish(&driven);
 }
 
+static const char *reason_of(const struct figures *figures, const char *id, const char *of)
+{
+    const struct figure *figure = figures_find(figures, id, of);
+    assert_non_null(figure);
+    assert_int_equal(figure->state, FIGURE_NOT_COMPUTED);
+    assert_non_null(figure->reason);
+    return figure->reason;
+}
+
+static void what_no_pedal_works_and_no_circuit_reaches_says_so(void **state)
+{
+    (void)state;
+    struct driven_car driven = driven_start();
+    int disc = car_add(&driven.car, KIND_DISC, "lone disc");
+    int slave = car_add(&driven.car, KIND_SLAVE, "lone slave");
+    car_part(&driven.car, disc)->as = car_part(&driven.car, driven.usual.front_left)->as;
+    car_part(&driven.car, slave)->as = car_part(&driven.car, driven.usual.slave)->as;
+    driven_settle(&driven);
+    struct figures figures = all_figures(&driven, 300);
+    const char *const ids[][2] = {{"brake-torque", "lone disc"},
+                                  {"clamp-force", "lone disc"},
+                                  {"clutch-effort", "lone slave"}};
+    for (size_t i = 0; i < sizeof ids / sizeof *ids; i++)
+        assert_string_equal(reason_of(&figures, ids[i][0], ids[i][1]), "no circuit reaches it");
+    car_part(&driven.car, driven.servo)->as.servo.works = -1;
+    car_part(&driven.car, driven.brake_pedal)->as.pedal.works.count = 0;
+    driven_settle(&driven);
+    figures = all_figures(&driven, 300);
+    const char *none = "no pedal is described that works its master";
+    assert_string_equal(reason_of(&figures, "deceleration", NULL), none);
+    assert_string_equal(reason_of(&figures, "line-pressure", NULL), none);
+    assert_string_equal(reason_of(&figures, "wheel-pressure", "front left disc"), none);
+    driven_finish(&driven);
+}
+
 /* Rear: 2.6 m of pipe, 0.31 m of hose, 0.7 m of pipe to the left. Front: 0.7, 1.4 and 0.36 m. */
 static void the_longest_run_is_to_the_farthest_wheel(void **state)
 {
@@ -292,6 +327,7 @@ int main(void)
         cmocka_unit_test(the_longest_run_is_to_the_farthest_wheel),
         cmocka_unit_test(pads_draw_fluid_as_they_wear),
         cmocka_unit_test(stopping_takes_the_lesser_of_brakes_and_road),
+        cmocka_unit_test(what_no_pedal_works_and_no_circuit_reaches_says_so),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

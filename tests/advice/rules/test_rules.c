@@ -271,6 +271,27 @@ static void what_is_missing_for_a_rule_is_a_figures_need(void **state)
     advice_car_finish(&car);
 }
 
+/* The left front linings at 0.26, the right ones at the usual 0.38: the brakes differ by 1 -
+ * 0.26/0.38 of the stronger one. Sides that are alike say nothing. */
+static void an_imbalance_is_that_of_what_is_described(void **state)
+{
+    (void)state;
+    static const char *const cars[] = {"tests/cases/findings/side-difference.ini",
+                                       "tests/cases/findings/pad-thin.not.ini"};
+    for (int c = 0; c < 2; c++) {
+        struct advice_car car = advice_car_load(cars[c], NULL);
+        double value = -1;
+        for (int i = 0; i < car.result->rulings.count; i++)
+            if (strcmp(car.result->rulings.items[i].rule->id, "mot-imbalance") == 0)
+                value = car.result->rulings.items[i].value;
+        if (c == 0)
+            near(value, 1 - 0.26 / 0.38, 1e-6);
+        else
+            near_unknown(value);
+        advice_car_finish(&car);
+    }
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -281,6 +302,7 @@ int main(void)
         cmocka_unit_test(class_and_layout_decide_too),
         cmocka_unit_test(the_order_of_locking_is_held_against_both_rules),
         cmocka_unit_test(what_is_missing_for_a_rule_is_a_figures_need),
+        cmocka_unit_test(an_imbalance_is_that_of_what_is_described),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

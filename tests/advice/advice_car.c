@@ -10,6 +10,8 @@
 
 static const struct date today = {2026, 11, 25};
 
+enum { WHOLE = RESULT_FIGURES | RESULT_JUDGED | RESULT_PLAN };
+
 static void stop_at_mistakes(const struct messages *messages)
 {
     for (size_t i = 0; i < messages->count; i++) {
@@ -22,7 +24,7 @@ static void stop_at_mistakes(const struct messages *messages)
 }
 
 static struct advice_car advise(struct arena *arena, const struct source *described,
-                                const struct source *worked)
+                                const struct source *worked, unsigned parts)
 {
     struct advice_car car = {.arena = arena};
     struct messages messages = messages_start(arena);
@@ -40,7 +42,8 @@ static struct advice_car advise(struct arena *arena, const struct source *descri
     car.network = network_build(car.system, arena, &messages);
     stop_at_mistakes(&messages);
     struct force own = {NAN};
-    car.result = result_of(car.system, car.network, own, today, arena);
+    struct bleed_wishes none = {0};
+    car.result = result_asked(car.system, car.network, own, today, parts, &none, arena);
     return car;
 }
 
@@ -48,7 +51,7 @@ struct advice_car advice_car_read(const char *car, const char *work)
 {
     struct source described = {"car.ini", car, strlen(car)};
     struct source worked = {"work.ini", work, work == NULL ? 0 : strlen(work)};
-    return advise(arena_create(), &described, work == NULL ? NULL : &worked);
+    return advise(arena_create(), &described, work == NULL ? NULL : &worked, WHOLE);
 }
 
 static struct source load(struct arena *arena, const char *below)
@@ -63,22 +66,55 @@ static struct source load(struct arena *arena, const char *below)
     return source;
 }
 
-struct advice_car advice_car_load(const char *car, const char *work)
+static struct advice_car load_both(const char *car, const char *work, unsigned parts)
 {
     struct arena *arena = arena_create();
     struct source described = load(arena, car), worked = {0};
     if (work != NULL) {
         worked = load(arena, work);
     }
-    return advise(arena, &described, work == NULL ? NULL : &worked);
+    return advise(arena, &described, work == NULL ? NULL : &worked, parts);
 }
 
-struct advice_car advice_car_after(const char *car, const char *work)
+struct advice_car advice_car_load(const char *car, const char *work)
+{
+    return load_both(car, work, WHOLE);
+}
+
+static struct advice_car load_then(const char *car, const char *work, unsigned parts)
 {
     struct arena *arena = arena_create();
     struct source described = load(arena, car);
     struct source worked = {"work.ini", work, strlen(work)};
-    return advise(arena, &described, &worked);
+    return advise(arena, &described, &worked, parts);
+}
+
+struct advice_car advice_car_after(const char *car, const char *work)
+{
+    return load_then(car, work, WHOLE);
+}
+
+struct advice_car advice_job_after(const char *car, const char *work)
+{
+    return load_then(car, work, RESULT_PLAN);
+}
+
+struct advice_car advice_car_judged(const char *car, const char *work)
+{
+    struct advice_car judged = load_both(car, work, 0);
+    struct situation *situation =
+        situation_room(judged.system, judged.network, (struct force){NAN}, judged.arena);
+    situation_solve(situation);
+    struct figures figures = figures_listed(situation, judged.arena);
+    for (int i = 0; i < figures.count; i++) {
+        struct figure *figure = &figures.items[i];
+        figure->value = figure->row->get(situation, figure->subject, figure->sub);
+        figure->state = isfinite(figure->value) ? FIGURE_COMPUTED : FIGURE_NOT_COMPUTED;
+    }
+    judged.result->figures = figures;
+    judged.result->findings =
+        findings_of(judged.system, judged.network, &judged.result->figures, today, judged.arena);
+    return judged;
 }
 
 void advice_car_finish(struct advice_car *car)

@@ -18,6 +18,13 @@ struct advice_car advice_car_read(const char *car, const char *work);
 struct advice_car advice_car_load(const char *car, const char *work);
 /* A car from a file below the root of the sources, work as words. */
 struct advice_car advice_car_after(const char *car, const char *work);
+/* The same with nothing but the job worked out: no figures, no findings. It takes a tenth of the
+ * time. */
+struct advice_car advice_job_after(const char *car, const char *work);
+/* A car and a work file (or NULL) with figures and findings alone: what the figures rest on is not
+ * looked for, so that none of them is assumed and none has a reason. It takes a tenth of the time.
+ */
+struct advice_car advice_car_judged(const char *car, const char *work);
 void advice_car_finish(struct advice_car *car);
 
 int advice_part(const struct advice_car *car, const char *name);

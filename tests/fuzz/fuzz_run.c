@@ -116,21 +116,36 @@ static bool ask(struct fp_desk *desk, const uint8_t *text, size_t size, unsigned
     return drawn;
 }
 
-struct fuzz_outcome fuzz_run(const uint8_t *text, size_t size)
+/* Reads a text into a desk of its own. */
+static enum fp_outcome read_text(struct fp_desk *desk, const uint8_t *text, size_t size)
 {
-    struct fuzz_outcome outcome = {false, false};
     size_t from = work_from(text, size);
     struct memory_file car = memory_file(text, from);
     struct memory_file work = memory_file(text + from, size - from);
     const char *works[] = {work.path};
+    enum fp_outcome outcome = fp_read(desk, car.path, works, from < size ? 1 : 0, "2026-11-25");
+    close(car.handle);
+    close(work.handle);
+    return outcome;
+}
+
+bool fuzz_reads(const uint8_t *text, size_t size)
+{
+    struct fp_desk *desk = fp_desk_create();
+    bool reads = read_text(desk, text, size) == FP_FINE;
+    fp_desk_destroy(desk);
+    return reads;
+}
+
+struct fuzz_outcome fuzz_run(const uint8_t *text, size_t size)
+{
+    struct fuzz_outcome outcome = {false, false};
     struct fp_desk *desk = fp_desk_create();
     unsigned dice = hash(text, size);
-    outcome.accepted = fp_read(desk, car.path, works, from < size ? 1 : 0, "2026-11-25") == FP_FINE;
+    outcome.accepted = read_text(desk, text, size) == FP_FINE;
     use(fp_messages(desk, dice & 1));
     if (outcome.accepted)
         outcome.drawn = ask(desk, text, size, dice);
     fp_desk_destroy(desk);
-    close(car.handle);
-    close(work.handle);
     return outcome;
 }

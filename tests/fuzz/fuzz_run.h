@@ -14,6 +14,8 @@ struct fuzz_outcome {
     bool drawn;    /* and a sheet or diagram was written */
 };
 struct fuzz_outcome fuzz_run(const uint8_t *text, size_t size);
+/* Whether a text can be read without a mistake; nothing is asked. */
+bool fuzz_reads(const uint8_t *text, size_t size);
 
 /* Changes a text in place by lines and words: numbers, units, words of a choice, lines and sections
  * dropped, doubled, changed over, keys put in from the key tables.

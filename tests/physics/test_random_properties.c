@@ -16,8 +16,9 @@
 #include "parts/pedal.h"
 #include "physics/solution.h"
 #include "support/near.h"
+#include "support/sanitized.h"
 
-enum { CARS = 200 };
+enum { CARS = SANITIZED ? 40 : 200 };
 
 struct made {
     struct arena *arena;

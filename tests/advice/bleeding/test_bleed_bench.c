@@ -23,7 +23,7 @@ static const struct step *bench(const struct advice_car *car, const char *id, co
 static void a_new_master_is_bled_in_strokes_that_the_trade_would_know(void **state)
 {
     (void)state;
-    struct advice_car car = advice_car_after(VAN, WORK "renewed = brake master\n");
+    struct advice_car car = advice_job_after(VAN, WORK "renewed = brake master\n");
     const struct step *step = bench(&car, "bench-master", "brake master");
     assert_non_null(step);
     near(step->volume.m3, 3 * 11.373e-6, 0.01e-6);
@@ -38,7 +38,7 @@ static void a_new_master_is_bled_in_strokes_that_the_trade_would_know(void **sta
 static void a_master_without_a_reservoir_of_its_own_needs_a_cup(void **state)
 {
     (void)state;
-    struct advice_car car = advice_car_after(VAN, WORK "renewed = clutch master\n");
+    struct advice_car car = advice_job_after(VAN, WORK "renewed = clutch master\n");
     assert_non_null(bench(&car, "bench-master", "clutch master"));
     assert_non_null(bench(&car, "bench-master-cup", "clutch master"));
     advice_car_finish(&car);
@@ -47,10 +47,10 @@ static void a_master_without_a_reservoir_of_its_own_needs_a_cup(void **state)
 static void a_master_that_stays_on_the_car_is_not_taken_to_the_bench(void **state)
 {
     (void)state;
-    struct advice_car dry = advice_car_after(VAN, WORK "ran dry = brake reservoir\n");
+    struct advice_car dry = advice_job_after(VAN, WORK "ran dry = brake reservoir\n");
     assert_null(bench(&dry, "bench-master", NULL));
     assert_non_null(advice_step(&dry, &dry.result->bleed->steps, "bleed-master", "brake master"));
-    struct advice_car wheel = advice_car_after(VAN, WORK "opened = rear left drum\n");
+    struct advice_car wheel = advice_job_after(VAN, WORK "opened = rear left drum\n");
     assert_int_equal(wheel.result->bleed->bench.count, 0);
     advice_car_finish(&dry);
     advice_car_finish(&wheel);
@@ -67,7 +67,7 @@ static void a_pipe_that_stays_is_tried_for_the_flow_of_its_bore(void **state)
         assert_string_not_equal(plain.result->bleed->bench.items[i].row->id, "bench-flow");
     }
     advice_car_finish(&plain);
-    struct advice_car car = advice_car_after(
+    struct advice_car car = advice_job_after(
         VAN, WORK "opened = rear feed pipe, front right pipe, rear right pipe\n" SUSPECTED);
     const struct steps *steps = &car.result->bleed->bench;
     const struct step *longest = NULL;
@@ -95,8 +95,8 @@ static void a_pipe_that_stays_is_tried_for_the_flow_of_its_bore(void **state)
 static void a_new_pipe_is_not_tried(void **state)
 {
     (void)state;
-    struct advice_car car = advice_car_after(VAN, WORK "renewed = axle tee\n" SUSPECTED);
-    struct advice_car new = advice_car_after(
+    struct advice_car car = advice_job_after(VAN, WORK "renewed = axle tee\n" SUSPECTED);
+    struct advice_car new = advice_job_after(
         VAN, WORK "renewed = axle tee, rear left pipe, rear right pipe\n" SUSPECTED);
     assert_true(car.result->bleed->bench.count > new.result->bleed->bench.count);
     advice_car_finish(&car);

@@ -15,7 +15,7 @@
 /* The order after some work on the van, and that every other nipple is named as untouched. */
 static void expect(const char *work, const char *order, int untouched)
 {
-    struct advice_car car = advice_car_after(VAN, work);
+    struct advice_car car = advice_job_after(VAN, work);
     assert_string_equal(advice_order(&car), order);
     assert_int_equal(car.result->bleed->untouched_count, untouched);
     const struct bleed_plan *plan = car.result->bleed;
@@ -65,7 +65,7 @@ static void a_valve_in_one_pipe_takes_its_circuit(void **state)
 
 static double air_after(const char *work)
 {
-    struct advice_car car = advice_car_after(VAN, work);
+    struct advice_car car = advice_job_after(VAN, work);
     double air = car.result->bleed->curve[0].air;
     advice_car_finish(&car);
     return air;
@@ -104,7 +104,7 @@ static void air_follows_what_was_done_with_open_ends(void **state)
 {
     (void)state;
     const char *hose = WORK "renewed = front left hose\n";
-    struct advice_car said = advice_car_after(VAN, hose);
+    struct advice_car said = advice_job_after(VAN, hose);
     double caliper = chamber_of(&said, "front left disc");
     assert_non_null(strstr(said.result->bleed->scope_reason, "drained (assumed)"));
     near(air_after(WORK "renewed = front left hose\nopen ends = drained\n"), air_after(hose), 0);
@@ -133,7 +133,7 @@ static void a_pipe_is_not_full_of_air_and_of_old_fluid(void **state)
     near(front->bleed->renewal.m3 - front->bleed->path.m3,
          master + 2 * chamber_of(&van, "front left disc"), 1e-9);
     struct advice_car hose =
-        advice_car_after(VAN, WORK "renewed = rear left drum\nfluid renewed = yes\n"
+        advice_job_after(VAN, WORK "renewed = rear left drum\nfluid renewed = yes\n"
                                    "open ends = plugged\n");
     const struct step *step =
         advice_step(&hose, &hose.result->bleed->steps, "bleed-nipple", "rear left drum");
@@ -148,7 +148,7 @@ static void a_clutch_that_was_opened_is_bled_alone_though_the_reservoir_is_share
 {
     (void)state;
     expect(WORK "renewed = clutch slave\n", "clutch slave", 4);
-    struct advice_car car = advice_car_after(VAN, WORK "renewed = clutch slave\n");
+    struct advice_car car = advice_job_after(VAN, WORK "renewed = clutch slave\n");
     assert_string_equal(advice_reasons(&car), "clutch-only");
     advice_car_finish(&car);
 }
@@ -169,7 +169,7 @@ static void new_fluid_takes_every_nipple(void **state)
 static void work_on_dry_parts_asks_for_no_bleeding(void **state)
 {
     (void)state;
-    struct advice_car car = advice_car_after(VAN, WORK "renewed = servo\n");
+    struct advice_car car = advice_job_after(VAN, WORK "renewed = servo\n");
     assert_int_equal(car.result->bleed->scope, BLEED_NOTHING);
     assert_int_equal(car.result->bleed->steps.count, 0);
     assert_int_equal(car.result->bleed->untouched_count, 5);
@@ -180,7 +180,7 @@ static void the_reason_names_what_was_done(void **state)
 {
     (void)state;
     struct advice_car car =
-        advice_car_after(VAN, WORK "renewed = rear left drum\nopened = axle tee\n");
+        advice_job_after(VAN, WORK "renewed = rear left drum\nopened = axle tee\n");
     const char *reason = car.result->bleed->scope_reason;
     assert_non_null(strstr(reason, "the wheel cylinder of the rear left drum is new"));
     assert_non_null(strstr(reason, "the axle tee was opened"));
@@ -212,7 +212,7 @@ static void a_loop_in_the_plumbing_is_refused(void **state)
 static void air_is_only_where_the_work_let_it_in(void **state)
 {
     (void)state;
-    struct advice_car hose = advice_car_after(VAN, WORK "renewed = front left hose\n");
+    struct advice_car hose = advice_job_after(VAN, WORK "renewed = front left hose\n");
     const struct bleed_plan *plan = hose.result->bleed;
     /* 0.36 m of 1/8 in hose are 2.85 mL; the caliper holds tens of mL */
     double caliper = part_chamber_volume(&hose.system->parts[advice_part(&hose, "front left disc")],
@@ -220,7 +220,7 @@ static void air_is_only_where_the_work_let_it_in(void **state)
                          .m3;
     near(plan->curve[0].air, 2.85e-6 + caliper, 0.02e-6);
     assert_true(plan->steps.items[0].volume.m3 >= 2.8e-6 + caliper);
-    struct advice_car fluid = advice_car_after(VAN, WORK "fluid renewed = yes\n");
+    struct advice_car fluid = advice_job_after(VAN, WORK "fluid renewed = yes\n");
     near(fluid.result->bleed->curve[0].air, 0, 1e-15);
     assert_true(fluid.result->bleed->steps.items[0].volume.m3 > 100e-6);
     advice_car_finish(&hose);
@@ -231,10 +231,10 @@ static void air_is_only_where_the_work_let_it_in(void **state)
 static void a_new_supply_hose_lets_air_into_its_master(void **state)
 {
     (void)state;
-    struct advice_car supply = advice_car_after(VAN, WORK "renewed = clutch master supply hose\n");
+    struct advice_car supply = advice_job_after(VAN, WORK "renewed = clutch master supply hose\n");
     assert_string_equal(supply.result->bleed->steps.items[0].row->id, "bleed-master");
     assert_int_equal(supply.result->bleed->steps.count, 2);
-    struct advice_car vacuum = advice_car_after(VAN, WORK "renewed = servo vacuum hose\n");
+    struct advice_car vacuum = advice_job_after(VAN, WORK "renewed = servo vacuum hose\n");
     assert_int_equal(vacuum.result->bleed->scope, BLEED_NOTHING);
     assert_non_null(advice_step(&vacuum, &vacuum.result->tests, "test-servo", "servo"));
     assert_null(advice_step(&vacuum, &vacuum.result->tests, "test-hold", NULL));

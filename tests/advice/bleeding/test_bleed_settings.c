@@ -32,7 +32,7 @@ static void only_the_settings_of_this_car_are_asked_for(void **state)
 static void work_on_the_clutch_alone_asks_for_none_of_the_brakes_settings(void **state)
 {
     (void)state;
-    struct advice_car car = advice_car_after(VAN, WORK "renewed = clutch slave\n");
+    struct advice_car car = advice_job_after(VAN, WORK "renewed = clutch slave\n");
     assert_null(setting(&car, "set-shoes-up", NULL));
     assert_null(setting(&car, "set-hand-brake-slack", NULL));
     assert_null(setting(&car, "set-load-valve", NULL));
@@ -62,7 +62,7 @@ static void an_old_master_gets_a_block_under_its_pedal_a_new_one_none(void **sta
 {
     (void)state;
     struct advice_car old = advice_car_load(VAN, NULL);
-    struct advice_car new = advice_car_after(VAN, WORK "renewed = brake master\n");
+    struct advice_car new = advice_job_after(VAN, WORK "renewed = brake master\n");
     double said = old.system->parts[advice_part(&old, "servo")].as.servo.rod_gap.m;
     double gap = isnan(said) ? 0.8e-3 : said;
     double by_hand = 4e-3 + 290.0 / 76 * (gap + 2.0 / 3 * 17e-3);
@@ -96,7 +96,7 @@ static void masters_on_a_balance_bar_share_a_block(void **state)
 static void self_adjusters_are_left_alone(void **state)
 {
     (void)state;
-    struct advice_car car = advice_car_after(
+    struct advice_car car = advice_job_after(
         VAN, WORK "renewed = rear left drum\n[replaced rear right drum]\nadjuster = self\n");
     assert_non_null(strstr(setting(&car, "set-shoes-up", NULL)->text, "rear left drum"));
     assert_null(strstr(setting(&car, "set-shoes-up", NULL)->text, "rear right"));
@@ -107,7 +107,7 @@ static void self_adjusters_are_left_alone(void **state)
 static void a_concentric_slave_is_not_unbolted(void **state)
 {
     (void)state;
-    struct advice_car car = advice_car_after(
+    struct advice_car car = advice_job_after(
         VAN, WORK "[replaced clutch slave]\ntype = concentric\ninner bore = 15 mm\n");
     assert_non_null(setting(&car, "set-slave-inside", "clutch slave"));
     assert_null(setting(&car, "set-slave", NULL));
@@ -145,9 +145,9 @@ static void a_wrong_fluid_that_was_found_stops_the_bleeding_first(void **state)
 {
     (void)state;
     struct advice_car wrong =
-        advice_car_after(VAN, WORK "opened = clutch slave\n[found brake fluid]\nfound = mineral\n");
+        advice_job_after(VAN, WORK "opened = clutch slave\n[found brake fluid]\nfound = mineral\n");
     struct advice_car grade =
-        advice_car_after(VAN, WORK "opened = clutch slave\n[found brake fluid]\nfound = DOT 3\n");
+        advice_job_after(VAN, WORK "opened = clutch slave\n[found brake fluid]\nfound = DOT 3\n");
     struct advice_car fine = advice_car_load(VAN, NULL);
     const struct step *first = setting(&wrong, "set-wrong-fluid", "brake fluid");
     assert_non_null(first);
@@ -191,9 +191,9 @@ static void what_was_found_says_what_cleans_it_out(void **state)
 {
     (void)state;
     struct advice_car oil =
-        advice_car_after(VAN, WORK "opened = clutch slave\n[found brake fluid]\nfound = mineral\n");
+        advice_job_after(VAN, WORK "opened = clutch slave\n[found brake fluid]\nfound = mineral\n");
     struct advice_car castor =
-        advice_car_after(VAN, WORK "opened = clutch slave\n[found brake fluid]\nfound = castor\n");
+        advice_job_after(VAN, WORK "opened = clutch slave\n[found brake fluid]\nfound = castor\n");
     assert_non_null(strstr(step_said_words(setting(&oil, "set-wrong-fluid", NULL), "of_fluid"),
                            "white spirit"));
     assert_null(strstr(step_said_words(setting(&castor, "set-wrong-fluid", NULL), "of_fluid"),
@@ -207,8 +207,8 @@ static void what_was_found_says_what_cleans_it_out(void **state)
 static void a_change_of_fluid_draws_the_old_out_of_its_reservoir_first(void **state)
 {
     (void)state;
-    struct advice_car changed = advice_car_after(VAN, WORK "fluid renewed = yes\n");
-    struct advice_car opened = advice_car_after(VAN, WORK "opened = clutch slave\n");
+    struct advice_car changed = advice_job_after(VAN, WORK "fluid renewed = yes\n");
+    struct advice_car opened = advice_job_after(VAN, WORK "opened = clutch slave\n");
     const struct step *draw = setting(&changed, "set-draw-old", "brake reservoir");
     assert_non_null(draw);
     assert_true(draw->number < setting(&changed, "set-reservoir", "brake reservoir")->number);
@@ -274,7 +274,7 @@ static void outlets_are_cracked_as_the_method_has_it(void **state)
     (void)state;
     static const char *const rows[METHOD_COUNT] = {
         "bleed-master", "bleed-master-steady", "bleed-master-steady", "bleed-master-steady", NULL};
-    struct advice_car car = advice_car_after(VAN, WORK "ran dry = brake reservoir\n");
+    struct advice_car car = advice_job_after(VAN, WORK "ran dry = brake reservoir\n");
     for (int m = 0; m < METHOD_COUNT; m++) {
         struct bleed_wishes wishes = {.method = (enum bleed_method)m};
         struct steps steps = bleed_plan_of(car.system, car.network, &wishes, car.arena)->steps;
@@ -303,7 +303,7 @@ static void a_blanked_port_is_filled_or_cracked(void **state)
 static void two_circuits_on_one_rod_are_filled_together(void **state)
 {
     (void)state;
-    struct advice_car tandem = advice_car_after(VAN, WORK "renewed = brake master\n");
+    struct advice_car tandem = advice_job_after(VAN, WORK "renewed = brake master\n");
     const struct step *step = setting(&tandem, "set-tandem-together", "brake master");
     assert_non_null(step);
     assert_true(step->number > setting(&tandem, "set-reservoir", NULL)->number);
@@ -312,7 +312,7 @@ static void two_circuits_on_one_rod_are_filled_together(void **state)
                                           WORK "fluid renewed = yes\n",
                                           WORK "renewed = clutch master\n"};
     for (size_t i = 0; i < sizeof without / sizeof *without; i++) {
-        struct advice_car car = advice_car_after(VAN, without[i]);
+        struct advice_car car = advice_job_after(VAN, without[i]);
         assert_null(setting(&car, "set-tandem-together", NULL));
         assert_null(setting(&car, "set-bar-together", NULL));
         advice_car_finish(&car);

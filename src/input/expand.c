@@ -8,6 +8,9 @@
 #include "input/schema.h"
 #include "units/unit.h"
 
+/* What stands behind a value goes above it where the line would be longer. */
+enum { WIDTH_MOST = 80 };
+
 /* Where the writing stands. */
 struct writer {
     struct text *into;
@@ -19,7 +22,7 @@ struct writer {
 static void line_of(struct writer *writer, const char *key, const char *value, const char *why)
 {
     size_t length = strlen(key) + strlen(value) + strlen(why) + strlen(" =  ; ");
-    if (*why && length > LINE_MOST) {
+    if (*why && length > WIDTH_MOST) {
         text_add(writer->into, "; %s:\n%s = %s\n", why, key, value);
         return;
     }
@@ -34,6 +37,15 @@ static const char *file_words(struct arena *arena, const char *file)
         if ((unsigned char)*letter < ' ' || *letter == 0x7F)
             *letter = '?';
     return words;
+}
+
+/* Which of the works a file is, " 2"; the car's own file is the one that the head names. */
+static const char *work_words(const struct writer *writer, const char *file)
+{
+    for (int i = 0; i < writer->system->work_count; i++)
+        if (file && strcmp(file, writer->system->works[i].file) == 0)
+            return text_print(writer->arena, " %d", i + 1);
+    return "";
 }
 
 /* Where a value comes from, in words. */
@@ -61,8 +73,8 @@ static const char *origin_words(const struct writer *writer, const struct origin
     }
     if (origin->place.line == 0)
         return verb;
-    return text_print(writer->arena, "%s, %s line %d", verb,
-                      file_words(writer->arena, origin->place.file), origin->place.line);
+    return text_print(writer->arena, "%s%s, line %d", verb, work_words(writer, origin->place.file),
+                      origin->place.line);
 }
 
 /* Whether a value comes back by itself when the rest is read. */
@@ -258,10 +270,11 @@ void expand_car(struct text *into, const struct system *system)
     const char *title = system_vehicle(system)->title;
     text_add(into, "; %s in full: every part, and where each value comes from.\n",
              title ? title : "The car");
+    text_add(into, "; given, line 12: of %s\n", file_words(into->arena, system->file));
     for (int i = 0; i < system->work_count; i++) {
         char day[16];
         date_write(system->works[i].date, day);
-        text_add(into, "; with the work of %s (%s)\n", day,
+        text_add(into, "; from work %d, line 12: of %s, %s\n", i + 1, day,
                  file_words(into->arena, system->works[i].file));
         if (system->works[i].note)
             text_add(into, ";   %s\n", system->works[i].note);

@@ -230,10 +230,31 @@ static json_t *notes_array(struct arena *arena, const struct system *system)
     return array;
 }
 
+/* The form of the answers: raised when a member goes or means something else, not when one comes.
+ * docs/answers.schema.json is of this form. */
+enum { JSON_FORM = 1 };
+
+static json_t *answer_object(const char *name)
+{
+    json_t *root = json_object();
+    json_object_set_new(root, "form", json_integer(JSON_FORM));
+    json_object_set_new(root, "answer", json_string(name));
+    return root;
+}
+
+static const char *part_name(enum json_part part)
+{
+    static const char *const names[] = {
+        [JSON_CHECK] = "check", [JSON_BLEED] = "bleed", [JSON_OPEN] = "open",
+        [JSON_SOFT] = "soft",   [JSON_HOSES] = "hoses", [JSON_FIT] = "fit",
+        [JSON_TRACE] = "trace", [JSON_CURVE] = "curve"};
+    return names[part];
+}
+
 bool json_result(struct text *into, const struct result *result, enum json_part part)
 {
     struct arena *arena = into->arena;
-    json_t *root = json_object();
+    json_t *root = answer_object(part_name(part));
     json_object_set_new(root, "car", string_or_null(system_vehicle(result->system)->title));
     json_object_set_new(root, "file", string_or_null(result->system->file));
     set_date(root, "date", result->today);
@@ -290,7 +311,7 @@ bool json_result(struct text *into, const struct result *result, enum json_part 
 
 bool json_messages(struct text *into, const struct messages *messages)
 {
-    json_t *root = json_object();
+    json_t *root = answer_object("messages");
     json_t *array = json_array();
     for (size_t i = 0; i < messages->count; i++) {
         const struct message *message = &messages->items[i];

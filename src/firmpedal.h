@@ -43,7 +43,7 @@ struct fp_wishes {
     enum fp_severity fail_at; /* from which findings give FP_FINDINGS */
     const char *cylinder;     /* FP_FIT: name of the part */
     const char *bore;         /* FP_FIT: "7/8 in" */
-    bool all;                 /* FP_FIT: every figure before and after */
+    bool all;                 /* everything there is, not the answer in short */
     const char *figure;       /* FP_TRACE: id of the figure, "pedal-travel" */
     const char *of;           /* FP_TRACE: which one, "brake pedal"; NULL where there is but one */
     const char *step;         /* FP_BLEED: only this step of the job, for a small screen: its number
@@ -60,6 +60,12 @@ struct fp_wishes {
 struct fp_desk *fp_desk_create(void);
 /* Frees a desk and all that it gave out. Accepts NULL. */
 void fp_desk_destroy(struct fp_desk *desk);
+
+/* How answers and messages are set: no line longer than so many columns, from 40 to 100 (outside of
+ * that the nearest of the two; 80 unless this is called). lively: signal words in colour and heads
+ * in bold, for a terminal; they say the same without. What is a file or a page to be read back
+ * (fp_show, fp_starter, fp_page) is not set anew. */
+void fp_set_screen(struct fp_desk *desk, int columns, bool lively);
 
 /* Reads a description, then each work file, and lays the work over the car. "-" is standard input,
  * which can be read once. FP_INPUT when any of them holds a mistake: then all mistakes of all files

@@ -7,6 +7,7 @@
 #include "base/arena.h"
 #include "base/message.h"
 #include "firmpedal.h"
+#include "report/text/wrap.h"
 
 /* What is on a desk, for the files of the public face alone. */
 
@@ -15,6 +16,7 @@ struct fp_desk {
     struct messages messages;
     const struct system *car;
     const struct network *network;
+    struct setting screen; /* how wide answers are, and whether bold and colour show */
     struct inputs {
         const char **items;
         size_t count;
@@ -33,6 +35,8 @@ struct fp_desk {
  * message. parts: of enum result_part, which are wanted. */
 struct result *desk_result(struct fp_desk *desk, const struct fp_wishes *wishes, unsigned parts,
                            const char **answer);
+/* A finished text with no line longer than the screen is wide. */
+const char *desk_held(struct fp_desk *desk, const char *text);
 /* Adds the pedal curves to a result. */
 void desk_add_curves(struct fp_desk *desk, const struct fp_wishes *wishes, struct result *result);
 

@@ -18,6 +18,7 @@
 #include "input/reading_line.h"
 #include "network/work.h"
 #include "report/json/json.h"
+#include "report/text/set_document.h"
 #include "report/text/text_report.h"
 #include "units/unit.h"
 
@@ -35,7 +36,23 @@ struct fp_desk *fp_desk_create(void)
     struct fp_desk *desk = ARENA_NEW(arena, struct fp_desk);
     desk->arena = arena;
     desk->messages = messages_start(arena);
+    fp_set_screen(desk, SETTING_USUAL, false);
     return desk;
+}
+
+void fp_set_screen(struct fp_desk *desk, int columns, bool lively)
+{
+    desk->screen.width = columns < SETTING_LEAST  ? SETTING_LEAST
+                         : columns > SETTING_MOST ? SETTING_MOST
+                                                  : columns;
+    desk->screen.lively = lively;
+}
+
+const char *desk_held(struct fp_desk *desk, const char *text)
+{
+    struct text held = text_start(desk->arena);
+    wrap_text(&held, text, desk->screen.width);
+    return held.items;
 }
 
 void fp_desk_destroy(struct fp_desk *desk)
@@ -120,11 +137,12 @@ const char *fp_messages(struct fp_desk *desk, bool json)
         return "";
     struct text words = text_start(desk->arena);
     struct messages shown = messages_shown(&desk->messages);
-    if (json)
+    if (json) {
         json_messages(&words, &shown);
-    else
-        text_messages(&words, &shown);
-    return words.items;
+        return words.items;
+    }
+    text_messages(&words, &shown, desk->screen.width);
+    return desk_held(desk, words.items);
 }
 
 /* A wish that could not be used leaves its reason as the answer. */
@@ -318,37 +336,40 @@ static bool findings_reach(const struct result *result, enum fp_severity severit
 }
 
 static void answer_in_text(struct text *words, const struct result *result,
-                           enum fp_question question, const struct fp_wishes *wishes)
+                           enum fp_question question, const struct fp_wishes *wishes,
+                           const struct setting *screen)
 {
+    struct document document = document_start(words->arena);
     switch (question) {
     case FP_CHECK:
-        text_check(words, result);
+        text_check(&document, result, wishes->all);
         break;
     case FP_BLEED:
         if (wishes->step != NULL)
             text_step(words, result, wishes->step);
         else
-            text_bleed(words, result);
+            text_bleed(&document, result, wishes->all);
         break;
     case FP_OPEN:
-        text_open(words, result);
+        text_open(&document, result, wishes->all);
         break;
     case FP_HOSES:
-        text_hoses(words, result);
+        text_hoses(&document, result);
         break;
     case FP_SOFT:
-        text_soft(words, result);
+        text_soft(&document, result);
         break;
     case FP_FIT:
-        text_fit(words, result, wishes->all);
+        text_fit(&document, result, wishes->all);
         break;
     case FP_TRACE:
-        text_trace(words, result);
+        text_trace(&document, result, wishes->all);
         break;
     case FP_CURVE:
-        text_curve(words, result);
+        text_curve(&document, result, wishes->all);
         break;
     }
+    set_document(words, &document, screen);
 }
 
 static bool has_step(const struct result *result, const char *which)
@@ -412,7 +433,7 @@ enum fp_outcome fp_ask(struct fp_desk *desk, enum fp_question question,
         return FP_WRONG_USE;
     struct text words = text_start(desk->arena);
     if (!wishes->json)
-        answer_in_text(&words, result, question, wishes);
+        answer_in_text(&words, result, question, wishes, &desk->screen);
     else if (!json_result(&words, result, rows[question].json))
         return FP_OUTPUT;
     *answer = words.items;

@@ -81,7 +81,7 @@ enum fp_outcome fp_explain(struct fp_desk *desk, const char *word, const char **
                      id != NULL && *keys != '\0' ? ", " : "", keys);
         text_add(&words, " docs/input.md lists the keys, docs/findings.md the rest.\n");
     }
-    *answer = words.items;
+    *answer = desk_held(desk, words.items);
     return row || key ? FP_FINE : FP_WRONG_USE;
 }
 

@@ -4,6 +4,8 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "cli/screen.h"
+
 #define CAR_AND_WORKS  SIZE_MAX
 #define COMMON_OPTIONS (TAKES(WORK) | TAKES(UNITS) | TAKES(EFFORT) | TAKES(DATE))
 #define BLEED_OPTIONS  (TAKES(ORDER) | TAKES(METHOD) | TAKES(SHUT_EARLY))
@@ -194,13 +196,31 @@ static enum fp_outcome run_page(struct fp_desk *desk, const struct request *requ
     return print_word(desk, request, fp_page);
 }
 
+static enum fp_outcome run_help(struct fp_desk *desk, const struct request *request)
+{
+    (void)desk;
+    struct screen screen = screen_of(stdout);
+    if (request->word_count == 0) {
+        commands_print_help(stdout, screen.columns);
+        return FP_FINE;
+    }
+    const struct command *command = commands_find(request->words[0]);
+    if (command == NULL) {
+        fprintf(stderr, "firmpedal: there is no command %s\n", request->words[0]);
+        return FP_WRONG_USE;
+    }
+    commands_print_usage(command, stdout, screen.columns);
+    return FP_FINE;
+}
+
 static const struct command table[] = {
     {"check", "CAR [WORK...]", "figures of the car, then findings, worst first",
-     COMMON_OPTIONS | TAKES(JSON) | TAKES(FAIL_AT), 1, CAR_AND_WORKS, run_check},
+     COMMON_OPTIONS | TAKES(JSON) | TAKES(ALL) | TAKES(FAIL_AT), 1, CAR_AND_WORKS, run_check},
     {"bleed", "CAR [WORK...]", "the order in which to bleed, with reasons and volumes",
-     COMMON_OPTIONS | TAKES(JSON) | TAKES(STEP) | BLEED_OPTIONS, 1, CAR_AND_WORKS, run_bleed},
+     COMMON_OPTIONS | TAKES(JSON) | TAKES(ALL) | TAKES(STEP) | BLEED_OPTIONS, 1, CAR_AND_WORKS,
+     run_bleed},
     {"open", "CAR WORK...", "which unions to undo for the parts to be renewed, and how",
-     COMMON_OPTIONS | TAKES(JSON), 1, CAR_AND_WORKS, run_open},
+     COMMON_OPTIONS | TAKES(JSON) | TAKES(ALL), 1, CAR_AND_WORKS, run_open},
     {"done", "CAR WORK [STEP...]",
      "note steps as done in the work file, by number or name; without one: what comes next",
      TAKES(WORK) | TAKES(DATE) | TAKES(NOTED) | BLEED_OPTIONS, 2, CAR_AND_WORKS, run_done},
@@ -213,10 +233,11 @@ static const struct command table[] = {
      COMMON_OPTIONS | TAKES(JSON) | TAKES(CYLINDER) | TAKES(BORE) | TAKES(ALL), 1, CAR_AND_WORKS,
      run_fit},
     {"curve", "CAR [WORK...]", "travel of the pedal against effort, what takes it, in each case",
-     COMMON_OPTIONS | TAKES(JSON), 1, CAR_AND_WORKS, run_curve},
+     COMMON_OPTIONS | TAKES(JSON) | TAKES(ALL), 1, CAR_AND_WORKS, run_curve},
     {"trace", "CAR [WORK...] --figure ID [--of NAME]",
      "how one figure comes about, down to the lines of the file",
-     COMMON_OPTIONS | TAKES(JSON) | TAKES(FIGURE) | TAKES(OF), 1, CAR_AND_WORKS, run_trace},
+     COMMON_OPTIONS | TAKES(JSON) | TAKES(ALL) | TAKES(FIGURE) | TAKES(OF), 1, CAR_AND_WORKS,
+     run_trace},
     {"sheet", "CAR [WORK...] -o FILE", "the service sheet as PDF",
      COMMON_OPTIONS | TAKES(OUTPUT) | TAKES(PAPER) | TAKES(REPLACE) | BLEED_OPTIONS, 1,
      CAR_AND_WORKS, run_sheet},
@@ -228,6 +249,7 @@ static const struct command table[] = {
      0, 0, 8, run_start},
     {"measure", "[LAYOUT]", "a measuring sheet to fill in at the car", 0, 0, 8, run_measure},
     {"explain", "WORD...", "what a key, figure, finding or limit means", 0, 1, 16, run_explain},
+    {"help", "[COMMAND]", "this, or how a command is used", 0, 0, 1, run_help},
     {"page", "NAME", "a page of the documents, printed from the tables", 0, 1, 1, run_page},
 };
 
@@ -245,24 +267,60 @@ const struct command *commands_find(const char *name)
     return NULL;
 }
 
-void commands_print_usage(const struct command *command, FILE *into)
+void commands_print_usage(const struct command *command, FILE *into, int width)
 {
-    fprintf(into, "firmpedal %s %s\n    %s\n", command->name, command->usage, command->help);
-    options_print(command->options, into);
+    char usage[256];
+    snprintf(usage, sizeof usage, "firmpedal %s %s", command->name, command->usage);
+    screen_print(into, usage, 0, 4, width);
+    screen_print(into, command->help, 4, 4, width);
+    options_print(command->options, into, width);
 }
 
-void commands_print_help(FILE *into)
+/* What to type for what one most often asks. */
+static void print_usual(FILE *into, int width)
 {
-    fputs("firmpedal: what is on the car, what to open, how to bleed it, what to expect.\n\n"
-          "Commands (firmpedal COMMAND --help tells more):\n",
-          into);
+    static const struct {
+        const char *asked, *typed;
+    } rows[] = {
+        {"Is the car sound, and what does the pedal do?", "firmpedal check van.ini"},
+        {"Which hoses are old?", "firmpedal hoses van.ini"},
+        {"What do I open, in which order?", "firmpedal open van.ini work.ini"},
+        {"How do I bleed it?", "firmpedal bleed van.ini work.ini"},
+        {"Does another bore suit?",
+         "firmpedal fit van.ini --cylinder \"brake master\" --bore \"7/8 in\""},
+        {"All of it on paper, for the car", "firmpedal sheet van.ini work.ini -o van.pdf"},
+    };
+    for (size_t i = 0; i < sizeof rows / sizeof *rows; i++) {
+        screen_print(into, rows[i].asked, 2, 4, width);
+        screen_print(into, rows[i].typed, 6, 8, width);
+    }
+}
+
+void commands_print_help(FILE *into, int width)
+{
+    screen_print(into,
+                 "firmpedal: what is on the car, what to open, how to bleed it, what to expect.", 0,
+                 2, width);
+    fputs("\nWhat to type:\n", into);
+    print_usual(into, width);
+    screen_print(into, "No description of the car yet: firmpedal start, then firmpedal measure.", 2,
+                 4, width);
+    fputs("\nCommands (firmpedal help COMMAND tells more):\n", into);
     for (size_t i = 0; i < sizeof table / sizeof table[0]; i++)
-        fprintf(into, "  %-8s %s\n           %s\n", table[i].name, table[i].usage, table[i].help);
-    fputs("\nOptions:\n", into);
-    options_print(~0u, into);
-    fputs("\nExit status: 0 fine, 1 findings or hoses not complete, 2 wrong use,\n"
-          "3 a file cannot be used, 4 output not written or no memory.\n\n"
-          "This work can hurt people: read SAFETY.md. The car's own manual, local rules\n"
-          "and licensed inspection come first.\n",
-          into);
+        screen_print_beside(into, table[i].name, 2, table[i].help, 12, width);
+    fputs("\n", into);
+    screen_print(into,
+                 "Every answer is short; --all gives everything, --json the same for programs. "
+                 "Lines are as long as the terminal is wide, 40 to 100 columns; colour goes with "
+                 "NO_COLOR set.",
+                 0, 0, width);
+    screen_print(into,
+                 "Exit status: 0 fine, 1 findings or hoses not complete, 2 wrong use, 3 a file "
+                 "cannot be used, 4 output not written or no memory.",
+                 0, 0, width);
+    fputs("\n", into);
+    screen_print(into,
+                 "This work can hurt people: read SAFETY.md. The car's own manual, local rules and "
+                 "licensed inspection come first.",
+                 0, 0, width);
 }

@@ -18,7 +18,8 @@ struct command {
 
 const struct command *commands_all(size_t *count);
 const struct command *commands_find(const char *name);
-void commands_print_help(FILE *into);
-void commands_print_usage(const struct command *command, FILE *into);
+/* width: columns that no line is longer than. */
+void commands_print_help(FILE *into, int width);
+void commands_print_usage(const struct command *command, FILE *into, int width);
 
 #endif

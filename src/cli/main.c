@@ -6,12 +6,13 @@
 
 #include "cli/commands.h"
 #include "cli/options.h"
+#include "cli/screen.h"
 #include "firmpedal.h"
 
 static enum fp_outcome wrong_use(const struct command *command)
 {
     if (command != NULL)
-        commands_print_usage(command, stderr);
+        commands_print_usage(command, stderr, screen_of(stderr).columns);
     else
         fputs("firmpedal: `firmpedal --help` lists the commands\n", stderr);
     return FP_WRONG_USE;
@@ -27,13 +28,13 @@ static enum fp_outcome run(const struct request *request)
     }
     if ((request->given & TAKES(HELP)) != 0) {
         if (command != NULL)
-            commands_print_usage(command, stdout);
+            commands_print_usage(command, stdout, screen_of(stdout).columns);
         else
-            commands_print_help(stdout);
+            commands_print_help(stdout, screen_of(stdout).columns);
         return FP_FINE;
     }
     if (request->command == NULL) {
-        commands_print_help(stderr);
+        commands_print_help(stderr, screen_of(stderr).columns);
         return FP_WRONG_USE;
     }
     if (command == NULL) {
@@ -52,6 +53,8 @@ static enum fp_outcome run(const struct request *request)
         fputs("firmpedal: no memory\n", stderr);
         return FP_OUTPUT;
     }
+    struct screen screen = screen_of(stdout);
+    fp_set_screen(desk, screen.columns, screen.lively);
     enum fp_outcome outcome = command->run(desk, request);
     fp_desk_destroy(desk);
     return outcome;

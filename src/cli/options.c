@@ -4,6 +4,8 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "cli/screen.h"
+
 static const struct {
     const char *name;
     char letter;
@@ -172,18 +174,17 @@ bool options_read(int argc, char **argv, struct request *request, FILE *errors)
     return true;
 }
 
-void options_print(unsigned set, FILE *into)
+void options_print(unsigned set, FILE *into, int width)
 {
+    enum { HELP_COLUMN = 22 };
     for (int i = 0; i < OPTION_TOTAL; i++) {
         if ((set & (1u << i)) == 0)
             continue;
-        char left[64];
-        snprintf(left, sizeof left, "-%c, --%s %s", rows[i].letter, rows[i].name,
+        char left[80];
+        snprintf(left, sizeof left, "-%c, --%s%s%s", rows[i].letter, rows[i].name,
+                 rows[i].argument != NULL ? " " : "",
                  rows[i].argument != NULL ? rows[i].argument : "");
-        if (strlen(left) > 28)
-            fprintf(into, "  %s\n%31s%s\n", left, "", rows[i].help);
-        else
-            fprintf(into, "  %-28s %s\n", left, rows[i].help);
+        screen_print_beside(into, left, 2, rows[i].help, HELP_COLUMN, width);
     }
 }
 

@@ -31,8 +31,8 @@ struct request {
  * was printed to errors. */
 bool options_read(int argc, char **argv, struct request *request, FILE *errors);
 
-/* Prints the options of a bit set, a line each. */
-void options_print(unsigned set, FILE *into);
+/* Prints the options of a bit set, each with its help beside it; no line longer than width. */
+void options_print(unsigned set, FILE *into, int width);
 /* The name of the first option of a bit set, or NULL. */
 const char *options_first_name(unsigned set);
 

@@ -139,7 +139,7 @@ static void check_sides(const struct described *described, struct input *input)
             ->example = text_print(input->arena, "[front %s]", part->name);
 }
 
-static void sort_sections(struct car *car, const struct document *document,
+static void sort_sections(struct car *car, const struct read_lines *document,
                           struct descriptions *descriptions)
 {
     struct input *input = car->input;
@@ -261,7 +261,7 @@ static void add_low_pressure(struct car *car, int owner, enum hose_use use, size
     draft->placed_at = said->key;
 }
 
-void build_parts(struct car *car, const struct document *document)
+void build_parts(struct car *car, const struct read_lines *document)
 {
     struct descriptions descriptions = {0};
     sort_sections(car, document, &descriptions);

@@ -5,7 +5,7 @@
 
 /* Makes parts of the sections of a description: both sides where none is said, the low-pressure
  * hoses that masters and servos name. The special sections are noted for later steps. */
-void build_parts(struct car *car, const struct document *document);
+void build_parts(struct car *car, const struct read_lines *document);
 
 /* After all connections: messages for what parts lack, and typical values for what may be
  * assumed. */

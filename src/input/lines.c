@@ -14,7 +14,7 @@
 struct reader {
     const struct source *source;
     struct input *input;
-    struct document *document;
+    struct read_lines *document;
     size_t at;
     int number;
     bool told_of_cr;
@@ -50,7 +50,7 @@ static bool next_line(struct reader *reader, struct raw_line *line)
 
 static struct section *last_section(struct reader *reader)
 {
-    struct document *document = reader->document;
+    struct read_lines *document = reader->document;
     return document->count > 0 ? &document->items[document->count - 1] : NULL;
 }
 
@@ -322,9 +322,9 @@ static int take_pair(void *context, const char *section, const char *name, const
     return 1;
 }
 
-struct document lines_read(const struct source *source, struct input *input)
+struct read_lines lines_read(const struct source *source, struct input *input)
 {
-    struct document document = {0};
+    struct read_lines document = {0};
     if (letters_are_utf_16(source->bytes, source->count)) {
         mistake_of_file(input, MISTAKE_UTF_16, "is saved as UTF-16; save it as UTF-8");
         return document;

@@ -23,7 +23,7 @@ struct section {
     size_t capacity;
 };
 
-struct document {
+struct read_lines {
     struct section *items;
     size_t count;
     size_t capacity;
@@ -36,6 +36,6 @@ enum { LINE_MOST = 198, HEADER_MOST = 49 };
 /* Splits a file. inih does the splitting of key and value; lines come to it through a reader that
  * counts them, undoes indents and keeps back, with a message, all that inih would cut, merge or
  * drop without a word. */
-struct document lines_read(const struct source *source, struct input *input);
+struct read_lines lines_read(const struct source *source, struct input *input);
 
 #endif

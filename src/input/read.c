@@ -48,7 +48,7 @@ struct system *read_car(const struct source *source, struct arena *arena, struct
 {
     struct input input = {arena, messages, text_copy(arena, source->name)};
     size_t before = messages->count;
-    struct document document = lines_read(source, &input);
+    struct read_lines document = lines_read(source, &input);
     struct system *system = NULL;
     if (document.count > 0) {
         struct car car = {.input = &input, .roll = roll_start(arena)};

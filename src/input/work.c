@@ -403,7 +403,7 @@ static void read_section(struct job *job, const struct section *section)
 }
 
 /* The section before it with the same header, or NULL. */
-static const struct section *same_section(const struct document *document, size_t at,
+static const struct section *same_section(const struct read_lines *document, size_t at,
                                           struct arena *arena)
 {
     const char *key = name_key(arena, document->items[at].name.text);
@@ -413,7 +413,7 @@ static const struct section *same_section(const struct document *document, size_
     return NULL;
 }
 
-static void read_document(struct job *job, const struct document *document)
+static void read_document(struct job *job, const struct read_lines *document)
 {
     bool has_head = false;
     for (size_t i = 0; i < document->count; i++) {
@@ -445,7 +445,7 @@ bool read_work(const struct source *source, const struct system *system, struct 
     for (int i = 0; i < system->part_count; i++)
         roll_add(&job.roll, system->parts[i].name);
     size_t before = messages->count;
-    struct document document = lines_read(source, &input);
+    struct read_lines document = lines_read(source, &input);
     if (document.count > 0)
         read_document(&job, &document);
     else if (messages->count == before)

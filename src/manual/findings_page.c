@@ -3,10 +3,11 @@
 #include <string.h>
 
 #include "advice/result.h"
-#include "report/text/text_frame.h"
-#include "report/text/text_report.h"
+#include "report/words/words.h"
 #include "parts/words.h"
 #include "units/unit.h"
+
+enum { WIDTH = 78 };
 
 static void add_checks(struct text *into)
 {
@@ -132,7 +133,7 @@ static void add_labelled(struct text *into, const char *label, const char *words
     if (words == NULL)
         return;
     text_add(into, "  %s: ", label);
-    text_add_wrapped(into, words, text_letters(label) + 4, 4, FRAME_WIDTH);
+    text_add_wrapped(into, words, text_letters(label) + 4, 4, WIDTH);
 }
 
 /* What stands for a slot where there is no car to fill it. */

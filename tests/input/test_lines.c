@@ -11,7 +11,7 @@
 struct read {
     struct arena *arena;
     struct messages messages;
-    struct document document;
+    struct read_lines document;
 };
 
 static struct read *read_bytes(const char *bytes, size_t count)

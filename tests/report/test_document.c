@@ -87,9 +87,11 @@ static void a_row_to_tick_has_a_box_and_a_line(void **state)
 }
 
 static const struct table_column bleeding[] = {
-    {"", CELL_CIRCLE, ALIGN_RIGHT, 0, 0},           {"nipple", CELL_WORDS, ALIGN_LEFT, 0, 0},
-    {"draw off", CELL_FIGURE, ALIGN_RIGHT, 0, 0},   {"done", CELL_BOX, ALIGN_CENTRE, 0, 0},
-    {"drawn off", CELL_LINE, ALIGN_LEFT, 0, 0.125},
+    {"", CELL_CIRCLE, CELL_RIGHT, 0, 0, false},
+    {"nipple", CELL_WORDS, CELL_LEFT, 0, 0, false},
+    {"draw off", CELL_FIGURE, CELL_RIGHT, 0, 0, false},
+    {"done", CELL_BOX, CELL_CENTRE, 0, 0, false},
+    {"drawn off", CELL_LINE, CELL_LEFT, 0, 0.125, false},
 };
 
 static struct document bleeding_table(struct arena *arena)

@@ -175,6 +175,29 @@ void run_finish(struct run *run)
     *run = (struct run){0};
 }
 
+/* One blank for any run of blanks and line ends; the caller frees it. */
+static char *in_one_line(const char *text)
+{
+    char *line = malloc(strlen(text) + 1), *end = line;
+    assert_non_null(line);
+    for (; *text != '\0'; text++) {
+        bool blank = *text == ' ' || *text == '\n';
+        if (!blank || end == line || end[-1] != ' ')
+            *end++ = blank ? ' ' : *text;
+    }
+    *end = '\0';
+    return line;
+}
+
+bool says(const char *text, const char *words)
+{
+    char *long_text = in_one_line(text), *long_words = in_one_line(words);
+    bool said = strstr(long_text, long_words) != NULL;
+    free(long_text);
+    free(long_words);
+    return said;
+}
+
 char *source_path(const char *below)
 {
     const char *root = getenv("SOURCE_ROOT");

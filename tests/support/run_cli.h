@@ -36,6 +36,10 @@ struct run run_program(const char *folder, const char *const *words, const char 
 
 void run_finish(struct run *run);
 
+/* Whether words stand in a text, wherever its lines end: blanks and line ends count as one blank.
+ */
+bool says(const char *text, const char *words);
+
 /* Puts a path together from SOURCE_ROOT and a path below it; the caller frees it. */
 char *source_path(const char *below);
 

@@ -23,6 +23,7 @@ struct caution_row {
     const char *id;
     const char *signal; /* "DANGER", "WARNING", "CAUTION" (ISO 3864-2, ANSI Z535 signal words) */
     const char *hazard; /* "Brake fluid" */
+    const char *brief;  /* all of it in one line of a small sheet or screen */
     const char *harm;   /* what happens */
     const char *avoid;  /* how to avoid it */
     enum caution_when when;
@@ -36,5 +37,7 @@ bool caution_applies(const struct caution_row *row, const struct system *system,
 /* The sentence that every result ends with: the car's own manual, local rules and licensed
  * inspection come first. */
 const char *caution_deference(void);
+/* The same in one line, for answers in short. */
+const char *caution_deference_brief(void);
 
 #endif

@@ -29,14 +29,15 @@ enum cell_kind {
     CELL_BOX,    /* to tick */
     CELL_LINE    /* to write on */
 };
-enum align { ALIGN_LEFT, ALIGN_RIGHT, ALIGN_CENTRE };
+enum cell_align { CELL_LEFT, CELL_RIGHT, CELL_CENTRE };
 
 struct table_column {
     const char *head; /* NULL or "": none */
     enum cell_kind kind;
-    enum align align;
+    enum cell_align align;
     double least, wanted; /* shares of the width there is, 0 to 1; 0: as its cells want. A line to
                            * write on is as long as wanted */
+    bool close;           /* stands close to the column before: a mark to a figure */
 };
 
 /* An empty cell of a box or line column has no box and no line: what is not to be done here. */
@@ -78,6 +79,7 @@ struct block {
     enum tone tone;
     int level;          /* of a head: 1 the answer's, 2 of what follows */
     int indent;         /* steps to the right */
+    int hang;           /* further lines stand so many steps further right */
     bool together;      /* not torn over two sides; a head always stays with what follows */
     const char *words;  /* of all but tables, gaps, turns; of a picture its name */
     const char *aside;  /* of a head: plain words that follow it on its line, or NULL */

@@ -2,17 +2,17 @@
 
 enum { INDENT = 2, SIGNAL_COLUMN = 9, BLANK_LEAST = 6 };
 
-/* Lines from a column on, the first from where the line already is. */
+/* Lines from a column on, the first from where the line already is, before or behind it. */
 static void put_lines(struct pen_line *line, const char *words, enum tone tone, int column)
 {
     struct arena *arena = line->into->arena;
     int at = line->column + line->blanks;
-    struct lines lines =
-        wrap(arena, words, at > column ? at - column : 0, line->setting->width - column);
+    struct set_lines lines = wrap(arena, words, at - column, line->setting->width - column);
     for (size_t i = 0; i < lines.count; i++) {
-        if (i > 0)
+        if (i > 0) {
             line_end(line);
-        line_move(line, column);
+            line_move(line, column);
+        }
         line_put(line, lines.items[i], tone);
     }
 }
@@ -30,7 +30,7 @@ static void set_head(struct pen_line *line, const struct block *block)
 static void set_words(struct pen_line *line, const struct block *block)
 {
     line_move(line, block->indent * INDENT);
-    put_lines(line, block->words, block->tone, block->indent * INDENT);
+    put_lines(line, block->words, block->tone, (block->indent + block->hang) * INDENT);
     line_end(line);
 }
 

@@ -58,11 +58,19 @@ static struct span span_of(const struct table *table, int at, int width)
     return span;
 }
 
-static int sum_of(const int *widths, int count)
+/* Blanks before a column: fewer where it stands close, none where nothing is in it. */
+static int before_column(const struct table *table, const int *widths, int at)
 {
-    int sum = BETWEEN * (count - 1);
-    for (int i = 0; i < count; i++)
-        sum += widths[i];
+    if (at == 0 || widths[at] == 0)
+        return 0;
+    return table->columns[at].close ? 1 : BETWEEN;
+}
+
+static int sum_of(const struct table *table, const int *widths)
+{
+    int sum = 0;
+    for (int i = 0; i < table->column_count; i++)
+        sum += before_column(table, widths, i) + widths[i];
     return sum;
 }
 
@@ -86,17 +94,17 @@ static bool widths_of(const struct table *table, int room, int *widths)
         spans[i] = span_of(table, i, room);
         widths[i] = spans[i].natural;
     }
-    while (sum_of(widths, table->column_count) > room)
+    while (sum_of(table, widths) > room)
         if (!narrow(widths, spans, table->column_count))
             return false;
     return true;
 }
 
 static void put_aligned(struct pen_line *line, const char *words, enum tone tone, int left,
-                        int width, enum align align)
+                        int width, enum cell_align align)
 {
     int over = width - text_letters(words);
-    int shift = align == ALIGN_RIGHT ? over : align == ALIGN_CENTRE ? over / 2 : 0;
+    int shift = align == CELL_RIGHT ? over : align == CELL_CENTRE ? over / 2 : 0;
     line_move(line, left + greater(shift, 0));
     line_put(line, words, tone);
 }
@@ -125,7 +133,7 @@ static const char *cell_text(struct arena *arena, const struct table_column *col
 
 /* A row of cells that stand side by side, as high as the highest. */
 struct strip {
-    struct lines lines[TABLE_MOST_COLUMNS]; /* none: an empty cell */
+    struct set_lines lines[TABLE_MOST_COLUMNS]; /* none: an empty cell */
     enum tone tones[TABLE_MOST_COLUMNS];
 };
 
@@ -144,10 +152,11 @@ static void put_strip(struct pen_line *line, const struct table *table, const st
     for (size_t k = 0; k < height; k++) {
         int left = indent;
         for (int i = 0; i < table->column_count; i++) {
+            left += before_column(table, widths, i);
             if (k < strip->lines[i].count)
                 put_aligned(line, strip->lines[i].items[k], strip->tones[i], left, widths[i],
                             table->columns[i].align);
-            left += widths[i] + BETWEEN;
+            left += widths[i];
         }
         line_end(line);
     }
@@ -162,9 +171,9 @@ static bool has_heads(const struct table *table)
 }
 
 /* Down to the last of so many lines. */
-static void sink(struct arena *arena, struct lines *lines, size_t height)
+static void sink(struct arena *arena, struct set_lines *lines, size_t height)
 {
-    struct lines sunk = {0};
+    struct set_lines sunk = {0};
     for (size_t i = lines->count; i < height; i++)
         *LIST_ADD(arena, &sunk) = "";
     for (size_t i = 0; i < lines->count; i++)
@@ -216,7 +225,7 @@ static void put_stacked(struct pen_line *line, const struct table *table,
                  named ? column->head : "", named && *column->head != '\0' ? " " : "", cell);
         named = named || column->kind == CELL_WORDS;
     }
-    struct lines lines =
+    struct set_lines lines =
         wrap(arena, words.items, -STACKED, line->setting->width - indent - STACKED);
     for (size_t i = 0; i < lines.count; i++) {
         line_move(line, indent + (i > 0 ? STACKED : 0));

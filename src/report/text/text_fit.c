@@ -1,9 +1,11 @@
-#include <math.h>
-#include <string.h>
-
-#include "report/text/text_frame.h"
 #include "report/text/text_report.h"
+
+#include <ctype.h>
+#include <math.h>
+
+#include "report/text/answer.h"
 #include "report/words/fit_words.h"
+#include "report/words/pair_words.h"
 #include "units/unit.h"
 
 static const char *value_words(struct arena *arena, double value, enum dimension dimension,
@@ -12,50 +14,46 @@ static const char *value_words(struct arena *arena, double value, enum dimension
     return isnan(value) ? "-" : unit_text(arena, value, dimension, units);
 }
 
-static void add_padded(struct text *into, const char *words, int width, bool right)
-{
-    int gap = width - text_letters(words);
-    if (gap < 0)
-        gap = 0;
-    if (right)
-        text_add(into, "%*s%s", gap, "", words);
-    else
-        text_add(into, "%s%*s", words, gap, "");
-}
-
 /* Every figure that the new bore changes. */
-static void add_table(struct text *into, const struct result *result)
+static void add_figures(struct document *into, const struct result *result)
 {
+    static const struct table_column columns[] = {{"", CELL_WORDS, CELL_LEFT, 0, 0, false},
+                                                  {"before", CELL_FIGURE, CELL_RIGHT, 0, 0, false},
+                                                  {"after", CELL_FIGURE, CELL_RIGHT, 0, 0, false},
+                                                  {"", CELL_FIGURE, CELL_LEFT, 0, 0, true}};
     const struct fit *fit = result->fit;
     struct arena *arena = into->arena;
-    text_add(into, "\n");
-    add_padded(into, "", 48, false);
-    add_padded(into, "before", 14, true);
-    add_padded(into, "after", 14, true);
-    text_add(into, "\n");
+    document_gap(into);
+    struct table *table = document_table(into, columns, 4);
     for (int i = 0; i < fit->line_count; i++) {
         const struct fit_line *line = &fit->lines[i];
-        const char *title =
-            line->of[0] != '\0' ? text_print(arena, "%s, %s", line->title, line->of) : line->title;
-        add_padded(into, title, 48, false);
-        add_padded(into, value_words(arena, line->before, line->dimension, result->units), 14,
-                   true);
-        add_padded(into, value_words(arena, line->after, line->dimension, result->units), 14, true);
-        text_add(into, "%s\n", line->state == FIGURE_ASSUMED ? " *" : "");
+        table_row(table);
+        table_cell(table, line->of[0] != '\0' ? text_print(arena, "%s, %s", line->title, line->of)
+                                              : line->title);
+        table_cell(table, value_words(arena, line->before, line->dimension, result->units));
+        table_cell(table, value_words(arena, line->after, line->dimension, result->units));
+        table_cell(table, line->state == FIGURE_ASSUMED ? "*" : "");
     }
 }
 
 static const char *mark_of(enum fit_standing standing)
 {
     static const char *const marks[] = {
-        [FIT_FINE] = "ok", [FIT_CARE] = "! ", [FIT_CANNOT] = "? ", [FIT_AGAINST] = "!!"};
+        [FIT_FINE] = "ok", [FIT_CARE] = "!", [FIT_CANNOT] = "?", [FIT_AGAINST] = "!!"};
     return marks[standing];
 }
 
-static void add_answer(struct text *into, const struct result *result,
-                       const struct fit_answer *answer)
+static void add_judged(struct table *table, enum fit_standing standing, const char *words)
 {
-    struct arena *arena = into->arena;
+    table_row(table);
+    table_cell(table, mark_of(standing))->tone =
+        standing == FIT_AGAINST ? TONE_WARNING : TONE_PLAIN;
+    table_cell(table, words);
+}
+
+static const char *answer_words(struct arena *arena, const struct result *result,
+                                const struct fit_answer *answer)
+{
     const char *words = fit_lack_words(arena, result, answer);
     if (words != NULL)
         words = text_print(arena, "cannot say: %s", words);
@@ -63,25 +61,21 @@ static void add_answer(struct text *into, const struct result *result,
         words = fit_reason_words(arena, result, &result->fit->reasons[answer->reason]);
     else
         words = "no change";
-    text_add(into, "  %s ", mark_of(answer->standing));
-    text_add_wrapped(
-        into, text_print(arena, "%s: %s", fit_question_words(result->fit, answer->question), words),
-        5, 5, FRAME_WIDTH);
+    return text_print(arena, "%s: %s", fit_question_words(result->fit, answer->question), words);
 }
 
 /* All that was judged, with the limit's name. */
-static void add_reasons(struct text *into, const struct result *result)
+static void add_reasons(struct document *into, const struct result *result)
 {
+    struct arena *arena = into->arena;
+    document_gap(into);
+    struct table *table = answer_labels(into, 1);
     for (int i = 0; i < result->fit->reason_count; i++) {
         const struct fit_reason *reason = &result->fit->reasons[i];
-        text_add(into, "  %s ", mark_of(reason->standing));
-        const char *limit =
-            reason->limit != NULL ? text_print(into->arena, " [%s]", reason->limit) : "";
-        text_add_wrapped(into,
-                         text_print(into->arena, "%s: %s%s",
-                                    fit_question_words(result->fit, reason->question),
-                                    fit_reason_words(into->arena, result, reason), limit),
-                         5, 5, FRAME_WIDTH);
+        const char *limit = reason->limit != NULL ? text_print(arena, " [%s]", reason->limit) : "";
+        add_judged(table, reason->standing,
+                   text_print(arena, "%s: %s%s", fit_question_words(result->fit, reason->question),
+                              fit_reason_words(arena, result, reason), limit));
     }
 }
 
@@ -93,37 +87,57 @@ static bool rests_on_assumed(const struct fit *fit)
     return false;
 }
 
-/* The verdict stands in the third line, the worst answer comes first. */
-void text_fit(struct text *into, const struct result *result, bool all)
+static const char *parts_words(struct arena *arena, const struct result *result)
+{
+    const struct fit *fit = result->fit;
+    const struct part *parts = result->system->parts;
+    const char *one = parts[fit->part].name;
+    if (fit->other < 0)
+        return one;
+    const char *pair = pair_words(arena, one, parts[fit->other].name);
+    return pair != NULL ? pair : text_print(arena, "%s and %s", parts[fit->other].name, one);
+}
+
+/* The title, which bore of which part, and the verdict as the third line in any width: what comes
+ * before it is not wrapped, so the sizes stand with the verdict where they would not fit. */
+static void add_head(struct document *into, const struct result *result)
 {
     const struct fit *fit = result->fit;
     struct arena *arena = into->arena;
-    frame_car(into, result);
+    answer_title(into, result);
     const char *was = isnan(fit->before.m) ? "a bore that is not said"
                                            : unit_show_bore(arena, fit->before.m, result->units);
-    const struct part *parts = result->system->parts;
-    if (fit->other >= 0)
-        text_add(into, "%s and ", parts[fit->other].name);
-    text_add(into, "%s: %s instead of %s\n", parts[fit->part].name,
-             unit_show_bore(arena, fit->after.m, result->units), was);
-    text_add_wrapped(into, fit_headline(arena, result), 0, 2, FRAME_WIDTH);
-    frame_works(into, result);
-    if (fit->verdict != FIT_NOTHING_CHANGES) {
-        if (fit->nearest != NULL)
-            text_add_wrapped(into, text_print(arena, "nearest standard bore: %s", fit->nearest), 0,
-                             2, FRAME_WIDTH);
-        text_add(into, "\n");
-        for (int i = 0; i < fit->answer_count; i++)
-            add_answer(into, result, &fit->answers[i]);
-        if (all) {
-            add_table(into, result);
-            text_add(into, "\n");
-            add_reasons(into, result);
-        }
-        if (rests_on_assumed(fit))
-            text_add(into, "* rests on assumed values; `check` names them\n");
-        if (!all)
-            text_add(into, "`fit --all` shows every figure before and after.\n");
+    document_gap(into);
+    document_words(into, fit_headline(arena, result))->tone = TONE_STRONG;
+    document_words(into, text_print(arena, "%s: %s instead of %s", parts_words(arena, result),
+                                    unit_show_bore(arena, fit->after.m, result->units), was))
+        ->hang = 1;
+    if (fit->nearest != NULL)
+        document_words(into, text_print(arena, "nearest standard bore: %s", fit->nearest))->hang =
+            1;
+}
+
+void text_fit(struct document *into, const struct result *result, bool all)
+{
+    const struct fit *fit = result->fit;
+    add_head(into, result);
+    if (fit->verdict == FIT_NOTHING_CHANGES) {
+        answer_deference(into, all);
+        return;
     }
-    frame_deference(into);
+    document_gap(into);
+    struct table *answers = answer_labels(into, 0);
+    for (int i = 0; i < fit->answer_count; i++)
+        add_judged(answers, fit->answers[i].standing,
+                   answer_words(into->arena, result, &fit->answers[i]));
+    if (all) {
+        add_figures(into, result);
+        add_reasons(into, result);
+    }
+    document_gap(into);
+    const char *assumed = rests_on_assumed(fit) ? "* rests on assumed values. " : "";
+    document_words(into,
+                   all ? assumed
+                       : text_print(into->arena, "%sEvery figure: the same with --all", assumed));
+    answer_deference(into, all);
 }

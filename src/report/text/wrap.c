@@ -37,9 +37,9 @@ static size_t line_length(struct arena *arena, const char *from, int width)
     }
 }
 
-struct lines wrap(struct arena *arena, const char *words, int first, int width)
+struct set_lines wrap(struct arena *arena, const char *words, int first, int width)
 {
-    struct lines lines = {0};
+    struct set_lines lines = {0};
     int room = width - first;
     do {
         words += strspn(words, " ");
@@ -51,6 +51,30 @@ struct lines wrap(struct arena *arena, const char *words, int first, int width)
         room = width > 0 ? width : 1;
     } while (words[strspn(words, " ")] != '\0');
     return lines;
+}
+
+static void wrap_line(struct text *into, const char *line, int width)
+{
+    enum { FURTHER_IN = 2 };
+    int blanks = (int)strspn(line, " ");
+    int column = blanks + FURTHER_IN < width / 2 ? blanks + FURTHER_IN : FURTHER_IN;
+    if (text_letters(line) <= width) {
+        text_add(into, "%s\n", line);
+        return;
+    }
+    struct set_lines lines = wrap(into->arena, line, blanks - column, width - column);
+    for (size_t i = 0; i < lines.count; i++)
+        text_add(into, "%*s%s\n", i == 0 ? blanks : column, "", lines.items[i]);
+}
+
+void wrap_text(struct text *into, const char *finished, int width)
+{
+    while (*finished != '\0') {
+        size_t length = strcspn(finished, "\n");
+        wrap_line(into, text_copy_part(into->arena, finished, length), width);
+        finished += length;
+        finished += *finished == '\n';
+    }
 }
 
 int wrap_longest_word(const char *words)

@@ -6,7 +6,7 @@
 
 /* Words as lines no longer than a width, and a line that is put together from the left. */
 
-struct lines {
+struct set_lines {
     const char **items;
     size_t count;
     size_t capacity;
@@ -14,7 +14,11 @@ struct lines {
 
 /* Words in lines of at most width letters (>= 1), ended at blanks and at \n; a word that is longer
  * is cut. The first line may be shorter by first letters. No words: one empty line. */
-struct lines wrap(struct arena *arena, const char *words, int first, int width);
+struct set_lines wrap(struct arena *arena, const char *words, int first, int width);
+
+/* Adds a finished text with its long lines ended at blanks; what goes on stands a little further in
+ * than its line. Short lines stay as they are. */
+void wrap_text(struct text *into, const char *finished, int width);
 
 /* Letters of the longest word: as narrow as it can be set uncut. */
 int wrap_longest_word(const char *words);

@@ -1,8 +1,10 @@
 #include "report/text/text_report.h"
 
+#include "base/text.h"
 #include "report/text/answer_figures.h"
 #include "report/text/answer_findings.h"
 #include "report/text/answer_rules.h"
+#include "report/words/pair_words.h"
 
 /* --- in short -------------------------------------------------------------------------------- */
 
@@ -29,9 +31,21 @@ static void add_readings(struct document *into, const struct result *result)
     }
 }
 
-static void add_next(struct document *into)
+/* The three values whose measuring tells most. */
+static const char *measure_words(struct arena *arena, const struct result *result)
+{
+    enum { MOST_MEASURED = 3 };
+    struct text words = text_start(arena);
+    for (int i = 0; i < result->measure.count && i < MOST_MEASURED; i++)
+        text_add(&words, "%s%s", i > 0 ? "; " : "",
+                 words_paired(arena, result->system, result->measure.items[i].words));
+    return words.items;
+}
+
+static void add_next(struct document *into, const struct result *result)
 {
     struct table *next = answer_next(into);
+    answer_label(next, "Measure first", measure_words(into->arena, result));
     answer_label(next, "Why, what to do, all figures", "the same with --all");
     answer_label(next, "How one figure comes about", "firmpedal trace CAR --figure NAME");
     answer_label(next, "Go on with", "firmpedal hoses, open, bleed; sheet prints it for the car");
@@ -48,7 +62,7 @@ static void in_short(struct document *into, const struct result *result)
     add_readings(into, result);
     answer_figures(into, result);
     document_words(into, ANSWER_MARKS);
-    add_next(into);
+    add_next(into, result);
     answer_deference(into, false);
 }
 

@@ -305,7 +305,7 @@ void commands_print_help(FILE *into, int width)
     print_usual(into, width);
     screen_print(into, "No description of the car yet: firmpedal start, then firmpedal measure.", 2,
                  4, width);
-    fputs("\nCommands (firmpedal help COMMAND tells more):\n", into);
+    fputs("\nCommands (more: firmpedal help COMMAND):\n", into);
     for (size_t i = 0; i < sizeof table / sizeof table[0]; i++)
         screen_print_beside(into, table[i].name, 2, table[i].help, 12, width);
     fputs("\n", into);

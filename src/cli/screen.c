@@ -36,21 +36,28 @@ struct screen screen_of(FILE *stream)
                                      strcmp(terminal, "dumb") != 0 && !set("NO_COLOR")};
 }
 
+/* Bytes of a word, or of a choice of "a|b|c" with its stroke. */
+static size_t word_length(const char *words)
+{
+    size_t length = strcspn(words, " |");
+    return length + (words[length] == '|');
+}
+
 /* Words from where the line is, which is already so far; further lines after hang blanks. */
 static void print_from(FILE *into, const char *words, int at, int hang, int width)
 {
-    bool empty = true;
+    int between = 0; /* blanks before the word */
     while (*words != '\0') {
-        size_t length = strcspn(words, " ");
-        if (!empty && at + 1 + (int)length > width) {
+        size_t length = word_length(words);
+        if (at > hang && at + between + (int)length > width) {
             fprintf(into, "\n%*s", hang, "");
             at = hang;
-            empty = true;
+            between = 0;
         }
-        fprintf(into, "%s%.*s", empty ? "" : " ", (int)length, words);
-        at += (int)length + !empty;
-        empty = false;
+        fprintf(into, "%*s%.*s", between, "", (int)length, words);
+        at += between + (int)length;
         words += length;
+        between = (int)strspn(words, " ") > 0;
         words += strspn(words, " ");
     }
     fputs("\n", into);

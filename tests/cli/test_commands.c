@@ -34,6 +34,36 @@ static void without_a_command_it_says_which_there_are(void **state)
     expect(run_cli("--version"), 0, "firmpedal ", NULL);
 }
 
+static void help_is_a_command_too(void **state)
+{
+    (void)state;
+    expect(run_cli("help"), 0, "firmpedal check van.ini", NULL);
+    expect(run_cli("help", "bleed"), 0, "--shut-early", NULL);
+    expect(run_cli("help", "bled"), 2, NULL, "no command bled");
+}
+
+/* A terminal's width comes by COLUMNS; none is narrower than 40 nor wider than 100. Colour needs a
+ * terminal, so there is none here. */
+static void lines_are_as_long_as_columns_says(void **state)
+{
+    (void)state;
+    static const int widths[][2] = {{20, 40}, {40, 40}, {64, 64}, {100, 100}, {300, 100}};
+    for (size_t i = 0; i < sizeof widths / sizeof *widths; i++) {
+        static const char *const asked[] = {"help", "help bleed", "check " CAR, "bleed " CAR " -a",
+                                            "explain line-pressure"};
+        char command[200];
+        for (size_t a = 0; a < sizeof asked / sizeof *asked; a++) {
+            snprintf(command, sizeof command, "COLUMNS=%d \"$FIRMPEDAL\" %s | LC_ALL=C.UTF-8 wc -L",
+                     widths[i][0], asked[a]);
+            struct run run = run_program(
+                getenv("SOURCE_ROOT"), (const char *const[]){"sh", "-c", command, NULL}, NULL, 60);
+            assert_true(atoi(run.out) <= widths[i][1]);
+            assert_true(atoi(run.out) > widths[i][1] / 2);
+            run_finish(&run);
+        }
+    }
+}
+
 static void wrong_use_ends_with_two(void **state)
 {
     (void)state;
@@ -516,6 +546,8 @@ int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(without_a_command_it_says_which_there_are),
+        cmocka_unit_test(help_is_a_command_too),
+        cmocka_unit_test(lines_are_as_long_as_columns_says),
         cmocka_unit_test(wrong_use_ends_with_two),
         cmocka_unit_test(a_file_that_cannot_be_used_ends_with_three),
         cmocka_unit_test(hoses_tell_complete_or_not_in_one_line_and_by_status),

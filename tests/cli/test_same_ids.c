@@ -67,7 +67,8 @@ static void ids_are_the_same_in_text_json_and_sheet(void **state)
         assert_true(json_array_size(json_object_get(answer, "rules")) > 20);
         missing += missing_in("sheet", paths[i], sheet, answer, "rules", "id");
         free(sheet);
-        struct run run = run_cli("check", paths[i], "--date", "2026-11-25", "--units", "imperial");
+        struct run run =
+            run_cli("check", paths[i], "--all", "--date", "2026-11-25", "--units", "imperial");
         assert_true(run.status == 0 || run.status == 1);
         missing += missing_in("text", paths[i], run.out, answer, "figures", "id");
         missing += missing_in("text", paths[i], run.out, answer, "findings", "id");

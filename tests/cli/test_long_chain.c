@@ -7,6 +7,7 @@
 
 #include "support/cmocka_all.h"
 #include "support/run_cli.h"
+#include "support/sanitized.h"
 
 /* Beside the tees and the pipes between them: vehicle, fluid, pedal, master, two discs with a pipe
  * and a hose each, and the two unions between these: 13 parts with the pipe to the first tee. */
@@ -87,8 +88,10 @@ static void no_answer_grows_faster_than_the_square_of_the_parts(void **state)
     (void)state;
     double half[ASKED], whole[ASKED];
     int tees = (MOST_PARTS - PARTS_BESIDE + 1) / 2;
-    write_chain(tees / 2);
+    write_chain(SANITIZED ? tees / 4 : tees / 2);
     ask_all(half);
+    if (SANITIZED) /* whose time says nothing */
+        return;
     int parts = write_chain(tees);
     assert_int_equal(parts, MOST_PARTS);
     ask_all(whole);

@@ -40,6 +40,24 @@ static void path_volumes_are_those_of_the_network(void **state)
     driven_finish(&driven);
 }
 
+static void what_another_circuit_reaches_is_on_no_leg(void **state)
+{
+    (void)state;
+    struct driven_car driven = driven_start();
+    int others = 0, own = 0;
+    for (int c = 0; c < driven.network->circuit_count; c++) {
+        const struct purge_net *net =
+            purge_net_of(driven.car.system, driven.network, c, driven.car.arena);
+        for (int v = 0; v < driven.network->vertex_count; v++) {
+            bool of_it = driven.network->vertices[v].circuit == c;
+            assert_int_equal(net->leg_at[v] >= 0, of_it);
+            (*(of_it ? &own : &others))++;
+        }
+    }
+    assert_true(own > 10 && others > 10);
+    driven_finish(&driven);
+}
+
 static void a_dry_circuit_is_full_of_air_and_can_be_bled(void **state)
 {
     (void)state;
@@ -265,6 +283,7 @@ int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(path_volumes_are_those_of_the_network),
+        cmocka_unit_test(what_another_circuit_reaches_is_on_no_leg),
         cmocka_unit_test(a_dry_circuit_is_full_of_air_and_can_be_bled),
         cmocka_unit_test(what_is_dried_begins_at_the_vertex),
         cmocka_unit_test(two_nipples_on_one_inlet_are_two_pots_the_outer_behind),

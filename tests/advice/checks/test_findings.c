@@ -343,6 +343,30 @@ static void of_a_brake_the_cylinder_is_new_and_not_the_drum(void **state)
     advice_car_finish(&car);
 }
 
+/* Without a fluid nobody can say how much pressure a shut port makes. */
+static void a_shut_port_without_fluid_still_has_its_words(void **state)
+{
+    (void)state;
+    char *path = source_path("tests/cases/findings/rod-gap-small.ini");
+    char *text = read_whole(path, NULL), *fluid = strstr(text, "[fluid]");
+    assert_non_null(fluid);
+    char *next = strstr(fluid + 1, "\n[");
+    memmove(fluid, next + 1, strlen(next + 1) + 1);
+    struct advice_car car = advice_car_read(text, NULL);
+    bool told = false;
+    for (size_t i = 0; i < car.result->findings.count; i++) {
+        const struct finding *finding = &car.result->findings.items[i];
+        if (strcmp(finding->check->id, "rod-gap-small") == 0)
+            told = strstr(fill_words(car.arena, finding->check->why, finding->quantities,
+                                     finding->quantity_count, UNITS_METRIC),
+                          "more than before") != NULL;
+    }
+    assert_true(told);
+    advice_car_finish(&car);
+    free(text);
+    free(path);
+}
+
 /* What is described first is looked at like the rest: here the only disc. */
 static void a_valve_before_the_first_part_of_a_file_is_found(void **state)
 {
@@ -373,6 +397,7 @@ int main(void)
         cmocka_unit_test(the_demo_is_told_what_follows_from_its_work),
         cmocka_unit_test(a_piston_at_its_end_lets_the_other_circuit_gain),
         cmocka_unit_test(a_valve_before_the_first_part_of_a_file_is_found),
+        cmocka_unit_test(a_shut_port_without_fluid_still_has_its_words),
     };
     return cmocka_run_group_tests(tests, load_loud, finish_loud);
 }

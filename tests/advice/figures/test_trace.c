@@ -9,6 +9,7 @@
 #include "base/text.h"
 #include "support/near.h"
 #include "support/ready_cars.h"
+#include "support/sanitized.h"
 
 #define VAN "systems/village-van.ini"
 
@@ -84,6 +85,8 @@ static void every_figure_of_every_ready_car_is_traced_down_to_its_lines(void **s
     struct arena *arena = arena_create();
     int traced = 0;
     for (const char **car = ready_cars(arena); *car != NULL; car++) {
+        if (SANITIZED && strstr(*car, "van") == NULL && strstr(*car, "motorcycle") == NULL)
+            continue;
         struct arena *of_car = arena_create();
         struct result *result = ready_result(of_car, *car, NULL);
         struct weighing weighing = weigh(result, of_car);
@@ -92,7 +95,7 @@ static void every_figure_of_every_ready_car_is_traced_down_to_its_lines(void **s
         arena_destroy(of_car);
     }
     arena_destroy(arena);
-    assert_true(traced > 300);
+    assert_true(SANITIZED || traced > 300);
 }
 
 /* A quotient of two sides or axles, the lesser of two, what is left on the floor, and one cause of
@@ -156,6 +159,8 @@ static void what_moves_a_part_of_a_figure_moves_the_figure(void **state)
     struct arena *arena = arena_create();
     int moved = 0;
     for (const char **car = ready_cars(arena); *car != NULL; car++) {
+        if (SANITIZED && strstr(*car, "van") == NULL && strstr(*car, "motorcycle") == NULL)
+            continue;
         struct arena *of_car = arena_create();
         struct result *result = ready_result(of_car, *car, NULL);
         const struct figures *figures = &result->figures;
@@ -174,7 +179,7 @@ static void what_moves_a_part_of_a_figure_moves_the_figure(void **state)
         arena_destroy(of_car);
     }
     arena_destroy(arena);
-    assert_true(moved > 1000);
+    assert_true(SANITIZED || moved > 1000);
 }
 
 static void every_row_of_the_way_names_figures_and_leads_down(void **state)

@@ -8,6 +8,7 @@
 #include "advice_car.h"
 #include "base/text.h"
 #include "support/run_cli.h"
+#include "support/sanitized.h"
 
 #define INCH 0.0254
 
@@ -405,7 +406,8 @@ static void what_cannot_be_worked_out_never_suits(void **state)
     for (size_t c = 0; c < sizeof cars / sizeof *cars; c++) {
         struct advice_car car = advice_car_read(cars[c].car, NULL);
         for (int i = 0; i < 5 && cars[c].cylinders[i] != NULL; i++)
-            for (size_t b = 0; b < sizeof bores / sizeof *bores; b++) {
+            for (size_t b = SANITIZED ? c % 3 : 0; b < sizeof bores / sizeof *bores;
+                 b += SANITIZED ? 3 : 1) {
                 struct fit *one = fit(&car, cars[c].cylinders[i], bores[b]);
                 assert_false(says_it_suits(one));
                 refused += one->verdict == FIT_DOES_NOT_SUIT;
@@ -416,7 +418,7 @@ static void what_cannot_be_worked_out_never_suits(void **state)
             }
         advice_car_finish(&car);
     }
-    assert_true(refused > 10 && unknown > 10);
+    assert_true(SANITIZED || (refused > 10 && unknown > 10));
 }
 
 /* A push on a piston of (5/8 / 2)^2 = 0.0977 of the area: 50 bar becomes 4.9 bar (Pascal). */
@@ -518,7 +520,7 @@ static void what_suits_has_all_its_questions_answered(void **state)
     (void)state;
     static const double times[] = {0.8, 0.97, 1.02, 1.1, 1.3};
     int suited = 0;
-    for (size_t c = 0; c < sizeof ready / sizeof *ready; c += 2) {
+    for (size_t c = 0; c < sizeof ready / sizeof *ready; c += SANITIZED ? 6 : 2) {
         struct advice_car car = advice_car_load(ready[c], NULL);
         for (int p = 0; p < car.system->part_count; p++) {
             const struct part *part = &car.system->parts[p];
@@ -536,7 +538,7 @@ static void what_suits_has_all_its_questions_answered(void **state)
         }
         advice_car_finish(&car);
     }
-    assert_true(suited > 2);
+    assert_true(SANITIZED || suited > 2);
 }
 
 /* The van, one line of its text said otherwise. */

@@ -229,6 +229,26 @@ static void a_blank_part_says_nothing(void **state)
     arena_destroy(arena);
 }
 
+static void check_text(enum part_kind kind, const struct key *key)
+{
+    if (key->form != FORM_TEXT)
+        return;
+    struct arena *arena = arena_create();
+    struct part part;
+    part_blank(&part, kind, arena);
+    assert_false(key_said(&part, key));
+    const char *text = "said";
+    memcpy((char *)&part + key->field, &text, sizeof text);
+    assert_true(key_said(&part, key));
+    arena_destroy(arena);
+}
+
+static void a_text_is_said_once_it_is_there(void **state)
+{
+    (void)state;
+    each_row(check_text);
+}
+
 /* All quantities of a kind's struct are doubles, so a field that no row blanks would be 0 there. */
 static void no_quantity_of_a_blank_part_is_left_at_zero(void **state)
 {
@@ -438,6 +458,7 @@ int main(void)
         cmocka_unit_test(blanks_hyphens_and_case_of_a_name_do_not_matter),
         cmocka_unit_test(american_words_are_understood),
         cmocka_unit_test(a_blank_part_says_nothing),
+        cmocka_unit_test(a_text_is_said_once_it_is_there),
         cmocka_unit_test(no_quantity_of_a_blank_part_is_left_at_zero),
         cmocka_unit_test(what_is_set_by_a_row_comes_back_and_touches_no_other),
         cmocka_unit_test(setting_a_caliper_s_bore_keeps_its_count),

@@ -367,6 +367,44 @@ static void a_shut_port_without_fluid_still_has_its_words(void **state)
     free(path);
 }
 
+/* A case's car with a line of it said otherwise. */
+static struct advice_car case_with(const char *below, const char *line, const char *instead)
+{
+    char *path = source_path(below), *text = read_whole(path, NULL), *at = strstr(text, line);
+    assert_non_null(at);
+    struct arena *arena = arena_create();
+    struct advice_car car = advice_car_read(
+        text_print(arena, "%.*s%s%s", (int)(at - text), text, instead, at + strlen(line)), NULL);
+    arena_destroy(arena);
+    free(text);
+    free(path);
+    return car;
+}
+
+/* The rule is for cars up to 3500 kg; over that it is not held against anybody. */
+static void a_heavy_vehicle_is_not_held_to_the_band_of_a_car(void **state)
+{
+    (void)state;
+    static const char *const masses[] = {"mass = 1000 kg\n", "mass = 4000 kg\n"};
+    for (int i = 0; i < 2; i++) {
+        struct advice_car car =
+            case_with("tests/cases/findings/grip-band.ini", "mass = 1000 kg\n", masses[i]);
+        assert_true(advice_finds(&car, "grip-band", NULL) == (i == 0));
+        advice_car_finish(&car);
+    }
+}
+
+/* The pressure behind a shut port rests on what is assumed of hoses and fluid. */
+static void a_small_gap_says_that_its_pressure_is_assumed(void **state)
+{
+    (void)state;
+    struct advice_car car = advice_car_load("tests/cases/findings/rod-gap-small.ini", NULL);
+    for (size_t i = 0; i < car.result->findings.count; i++)
+        if (strcmp(car.result->findings.items[i].check->id, "rod-gap-small") == 0)
+            assert_true(car.result->findings.items[i].assumed);
+    advice_car_finish(&car);
+}
+
 /* What is described first is looked at like the rest: here the only disc. */
 static void a_valve_before_the_first_part_of_a_file_is_found(void **state)
 {
@@ -398,6 +436,8 @@ int main(void)
         cmocka_unit_test(a_piston_at_its_end_lets_the_other_circuit_gain),
         cmocka_unit_test(a_valve_before_the_first_part_of_a_file_is_found),
         cmocka_unit_test(a_shut_port_without_fluid_still_has_its_words),
+        cmocka_unit_test(a_heavy_vehicle_is_not_held_to_the_band_of_a_car),
+        cmocka_unit_test(a_small_gap_says_that_its_pressure_is_assumed),
     };
     return cmocka_run_group_tests(tests, load_loud, finish_loud);
 }

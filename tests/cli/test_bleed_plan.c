@@ -11,6 +11,7 @@
 #include "support/cmocka_all.h"
 #include "support/near.h"
 #include "support/run_cli.h"
+#include "support/sanitized.h"
 
 /* What the phone shows: common practice, no source, is 20 lines of 40 columns. */
 enum { MOST_SCREEN_LINES = 20, MOST_SCREEN_COLUMNS = 40 };
@@ -104,6 +105,8 @@ static void each_step_fits_a_phone_and_names_what_comes_next(void **state)
         assert_true(count > 20);
         json_array_foreach(json_object_get(job, "steps"), i, step)
         {
+            if (SANITIZED && (i + c) % 6 != 0)
+                continue;
             char number[24], head[64];
             snprintf(number, sizeof number, "%zu", i + 1);
             snprintf(head, sizeof head, "STEP %zu OF %zu\n", i + 1, count);
@@ -124,7 +127,7 @@ static void each_step_fits_a_phone_and_names_what_comes_next(void **state)
             assert_true(i + 1 == count || strstr(next, number) != NULL);
             run_finish(&run);
         }
-        assert_true(nipples >= 2);
+        assert_true(SANITIZED || nipples >= 2);
         json_decref(job);
     }
 }

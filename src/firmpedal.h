@@ -44,6 +44,8 @@ struct fp_wishes {
     const char *cylinder;     /* FP_FIT: name of the part */
     const char *bore;         /* FP_FIT: "7/8 in" */
     bool all;                 /* everything there is, not the answer in short */
+    bool rules;               /* FP_CHECK: published rules of the country as well */
+    const char *country;      /* whose; NULL: the one that the car says */
     const char *figure;       /* FP_TRACE: id of the figure, "pedal-travel" */
     const char *of;           /* FP_TRACE: which one, "brake pedal"; NULL where there is but one */
     const char *step;         /* FP_BLEED: only this step of the job, for a small screen: its number

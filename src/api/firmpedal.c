@@ -20,6 +20,7 @@
 #include "report/json/json.h"
 #include "report/text/set_document.h"
 #include "report/text/text_report.h"
+#include "report/words/rule_words.h"
 #include "units/unit.h"
 
 struct fp_desk *fp_desk_create(void)
@@ -305,6 +306,31 @@ void desk_add_curves(struct fp_desk *desk, const struct fp_wishes *wishes, struc
     result->curves = curves;
 }
 
+/* The country whose rules are asked; NULL where neither the wishes nor the car say one. */
+static const char *country_of(const struct result *result, const struct fp_wishes *wishes)
+{
+    return wishes->country != NULL ? wishes->country : system_vehicle(result->system)->country;
+}
+
+static bool ask_rules(struct fp_desk *desk, const struct fp_wishes *wishes,
+                      const struct result *result, const char **answer)
+{
+    const char *country = country_of(result, wishes);
+    size_t count;
+    const struct rule_row *rows = rule_rows(&count);
+    for (size_t i = 0; wishes->rules && country != NULL && i < count; i++)
+        if (rule_is_of(&rows[i], country))
+            return true;
+    if (!wishes->rules)
+        return true;
+    *answer =
+        text_print(desk->arena, "firmpedal: %s; known are %s\n",
+                   country == NULL ? "--rules needs [vehicle] country, or --country"
+                                   : text_print(desk->arena, "no rules are known of %s", country),
+                   rule_countries(desk->arena));
+    return false;
+}
+
 /* What a question asks beyond what every answer has. */
 static bool ask_more(struct fp_desk *desk, enum fp_question question,
                      const struct fp_wishes *wishes, struct result *result, const char **answer)
@@ -318,6 +344,7 @@ static bool ask_more(struct fp_desk *desk, enum fp_question question,
         desk_add_curves(desk, wishes, result);
         break;
     case FP_CHECK:
+        return ask_rules(desk, wishes, result, answer);
     case FP_BLEED:
     case FP_OPEN:
     case FP_HOSES:
@@ -343,6 +370,8 @@ static void answer_in_text(struct text *words, const struct result *result,
     switch (question) {
     case FP_CHECK:
         text_check(&document, result, wishes->all);
+        if (wishes->rules)
+            text_rules(&document, result, country_of(result, wishes));
         break;
     case FP_BLEED:
         if (wishes->step != NULL)

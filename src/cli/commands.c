@@ -215,7 +215,8 @@ static enum fp_outcome run_help(struct fp_desk *desk, const struct request *requ
 
 static const struct command table[] = {
     {"check", "CAR [WORK...]", "figures of the car, then findings, worst first",
-     COMMON_OPTIONS | TAKES(JSON) | TAKES(ALL) | TAKES(FAIL_AT), 1, CAR_AND_WORKS, run_check},
+     COMMON_OPTIONS | TAKES(JSON) | TAKES(ALL) | TAKES(RULES) | TAKES(COUNTRY) | TAKES(FAIL_AT), 1,
+     CAR_AND_WORKS, run_check},
     {"bleed", "CAR [WORK...]", "the order in which to bleed, with reasons and volumes",
      COMMON_OPTIONS | TAKES(JSON) | TAKES(ALL) | TAKES(STEP) | BLEED_OPTIONS, 1, CAR_AND_WORKS,
      run_bleed},

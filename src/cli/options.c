@@ -87,6 +87,13 @@ static bool take(struct request *request, enum option_symbol option, const char 
     case OPTION_ALL:
         request->wishes.all = true;
         break;
+    case OPTION_RULES:
+        request->wishes.rules = true;
+        break;
+    case OPTION_COUNTRY:
+        request->wishes.rules = true;
+        request->wishes.country = value;
+        break;
     case OPTION_FIGURE:
         request->wishes.figure = value;
         break;

@@ -21,6 +21,7 @@ struct vehicle {
     const char *title;           /* key "title": what the sheet calls the car */
     enum vehicle_type type;      /* "type", assumed car */
     struct date first_used;      /* "first used" */
+    const char *country;         /* "country": whose published rules are asked; NULL: not said */
     enum driver_side driver;     /* "driver" = left | right; "steering wheel" understood */
     enum engine_place engine;    /* "engine" = front | rear, assumed front */
     enum axle_type front_axle;   /* "front axle" = independent | live | dead | fork */

@@ -46,6 +46,8 @@ static const struct key rows[] = {
      .example = "car", .help = "car or motorcycle"},
     {.name = "first used", .others = "first registered, built, year", DATE(as.vehicle.first_used),
      .example = "1978-05", .help = "when it was first used: decides which rules apply"},
+    {.name = "country", .others = "land, state, registered in", TEXT(as.vehicle.country),
+     .example = "United Kingdom", .help = "whose published rules check --rules sets beside the car"},
     {.name = "driver", .others = "steering wheel, steering, driver's side",
      CHOICE_OF(as.vehicle.driver), PLAIN, .choices = driver_sides,
      .example = "right", .help = "the side the driver sits on, seen facing forward", MEASURED},

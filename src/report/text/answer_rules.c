@@ -1,6 +1,7 @@
 #include "report/text/answer_rules.h"
 
 #include "base/text.h"
+#include "report/text/text_report.h"
 #include "report/words/rule_words.h"
 
 static void add_ruling(struct document *into, const struct result *result,
@@ -54,4 +55,56 @@ void answer_all_rules(struct document *into, const struct result *result)
     const char *others = rulings_elsewhere_words(into->arena, result);
     if (others != NULL)
         document_words(into, others);
+}
+
+/* --- of one country -------------------------------------------------------------------------- */
+
+static const char *car_words(struct arena *arena, const struct result *result,
+                             const struct ruling *ruling)
+{
+    if (ruling->outcome == RULE_NOT_COMPUTED)
+        return "-";
+    return text_print(arena, "%s%s",
+                      unit_text(arena, ruling->value, ruling->rule->dimension, result->units),
+                      *ruling_assumed_words(ruling) != '\0' ? " *" : "");
+}
+
+static const char *verdict_words(const struct ruling *ruling)
+{
+    return ruling->outcome == RULE_NOT_COMPUTED ? "not computed" : ruling_words(ruling);
+}
+
+/* Whether a rule is for this car, or may be: of its class, and of its date or of one not said. */
+static bool is_asked(const struct ruling *ruling)
+{
+    return ruling->concern == RULE_CONCERNS || ruling->concern == RULE_NEEDS_DATE ||
+           ruling->concern == RULE_FOR_COMPARISON;
+}
+
+void text_rules(struct document *into, const struct result *result, const char *country)
+{
+    static const struct table_column columns[] = {{"", CELL_WORDS, CELL_LEFT, 0, 0, false},
+                                                  {"asks", CELL_FIGURE, CELL_LEFT, 0, 0, false},
+                                                  {"car", CELL_FIGURE, CELL_RIGHT, 0, 0, false},
+                                                  {"", CELL_WORDS, CELL_LEFT, 0, 0, false}};
+    struct arena *arena = into->arena;
+    document_head(into, 2, text_print(arena, "Published rules, %s", country));
+    document_words(into, RULES_INTRODUCTION);
+    struct table *table = document_table(into, columns, 4);
+    for (int i = 0; i < result->rulings.count; i++) {
+        const struct ruling *ruling = &result->rulings.items[i];
+        const struct rule_row *rule = ruling->rule;
+        if (!rule_is_of(rule, country) || !is_asked(ruling))
+            continue;
+        table_row(table);
+        table_cell(table, text_print(arena, "%s [%s]", rule->title, rule->id));
+        table_cell(table,
+                   text_print(arena, "%s %s", rule->at_most ? "at most" : "at least",
+                              unit_text(arena, rule->value, rule->dimension, result->units)));
+        table_cell(table, car_words(arena, result, ruling));
+        table_cell(table, text_print(arena, "%s%s", verdict_words(ruling),
+                                     ruling->concern == RULE_CONCERNS ? "" : ", for comparison"));
+    }
+    if (table->count == 0)
+        document_words(into, "None that was read is for a car of this kind and date.");
 }

@@ -15,6 +15,8 @@
 /* What must not go on the road, what to look at, a dozen figures, where to ask on; all: findings in
  * full, all figures by subject, published rules. */
 void text_check(struct document *into, const struct result *result, bool all);
+/* The numbers of published rules of a country beside the car's. */
+void text_rules(struct document *into, const struct result *result, const char *country);
 /* The order of the nipples as a table, what is set first and undone; all: every step with why,
  * volumes, costs of orders, ways of bleeding. */
 void text_bleed(struct document *into, const struct result *result, bool all);

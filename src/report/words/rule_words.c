@@ -1,5 +1,7 @@
 #include "report/words/rule_words.h"
 
+#include <string.h>
+
 #include "base/text.h"
 #include "report/words/words.h"
 
@@ -69,4 +71,28 @@ const char *rulings_elsewhere_words(struct arena *arena, const struct result *re
     if (words.count > 0)
         text_add(&words, ".");
     return words.count > 0 ? words.items : NULL;
+}
+
+bool rule_is_of(const struct rule_row *rule, const char *country)
+{
+    size_t length = strlen(country), where = strlen(rule->where);
+    bool state = text_begins(rule->where, country) && rule->where[length] == ',';
+    bool above =
+        length > where + 2 && text_ends(country, rule->where) && country[length - where - 2] == ',';
+    return text_same(rule->where, country) || state || above;
+}
+
+const char *rule_countries(struct arena *arena)
+{
+    size_t count;
+    const struct rule_row *rows = rule_rows(&count);
+    struct text words = text_start(arena);
+    for (size_t i = 0; i < count; i++) {
+        bool again = false;
+        for (size_t k = 0; k < i; k++)
+            again = again || strcmp(rows[k].where, rows[i].where) == 0;
+        if (!again)
+            text_add(&words, "%s\"%s\"", words.count > 0 ? ", " : "", rows[i].where);
+    }
+    return words.items;
 }

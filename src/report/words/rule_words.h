@@ -10,6 +10,11 @@
     "Numbers on paper beside numbers that rules ask for, with brakes as described, cold, and at "  \
     "most what the tyres' grip gives. What an inspection says of this car, the inspection says."
 
+/* Whether a rule is of a country: "United Kingdom"; of a state also what its country asks. */
+bool rule_is_of(const struct rule_row *rule, const char *country);
+/* The countries of which rules are known, "A, B, C". */
+const char *rule_countries(struct arena *arena);
+
 /* "meets the number", "falls short", "not computed" */
 const char *ruling_words(const struct ruling *ruling);
 /* "concerns it", "for comparison", "of another date", "needs the date of first use", "of another

@@ -48,7 +48,7 @@ static void add_next(struct document *into, const struct result *result)
     answer_label(next, "Measure first", measure_words(into->arena, result));
     answer_label(next, "Why, what to do, all figures", "the same with --all");
     answer_label(next, "How one figure comes about", "firmpedal trace CAR --figure NAME");
-    answer_label(next, "Go on with", "firmpedal hoses, open, bleed; sheet prints it for the car");
+    answer_label(next, "Go on with", "firmpedal hoses, open, bleed; sheet prints it");
 }
 
 static void in_short(struct document *into, const struct result *result)

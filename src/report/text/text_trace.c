@@ -265,15 +265,18 @@ static const char *made_of(struct arena *arena, const struct result *result,
     return words.items;
 }
 
-/* How a value is measured, without what is said in passing. */
+/* How a value is measured, without what stands in brackets and after a semicolon. */
 static const char *help_words(struct arena *arena, const struct key *key)
 {
-    const char *end = strpbrk(key->help, ";(");
-    size_t length =
-        end != NULL && end - key->help > MOST_MADE ? (size_t)(end - key->help) : strlen(key->help);
-    while (length > 0 && key->help[length - 1] == ' ')
-        length--;
-    return text_copy_part(arena, key->help, length);
+    struct text words = text_start(arena);
+    int depth = 0;
+    for (const char *at = key->help; *at != '\0' && *at != ';'; at++) {
+        depth += *at == '(';
+        if (depth == 0 && !(*at == ' ' && at[1] == '('))
+            text_add_bytes(&words, at, 1);
+        depth -= *at == ')';
+    }
+    return words.items;
 }
 
 /* "[front discs] roll back" where both sides are alike and stand behind each other; next is then

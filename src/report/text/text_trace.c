@@ -9,7 +9,7 @@
 #include "report/words/pair_words.h"
 #include "report/words/words.h"
 
-enum { MOST_TELLING = 5, MOST_MADE = 5 };
+enum { MOST_TELLING = 5, MOST_MADE = 4 };
 
 /* Words from an indent on, further lines further in. */
 static void add_words(struct document *into, int indent, int hang, const char *words)

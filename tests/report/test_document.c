@@ -43,6 +43,8 @@ static void a_number_keeps_its_unit(void **state)
                         "N" KEPT_BLANK "m; 4 discs");
     assert_string_equal(words_kept(*state, "5 m/s2 and 4 mornings"),
                         "5" KEPT_BLANK "m/s2 and 4 mornings");
+    assert_string_equal(words_kept(*state, "5 N" KEPT_BLANK "*"),
+                        "5" KEPT_BLANK "N" KEPT_BLANK "*");
     assert_string_equal(words_kept(*state, ""), "");
 }
 
@@ -139,6 +141,26 @@ static void a_table_that_is_too_wide_becomes_paragraphs(void **state)
                                                    "  comes up; headwords 81 mL\n");
 }
 
+static void a_mark_stays_with_its_figure(void **state)
+{
+    static const struct table_column marked[] = {
+        {"", CELL_WORDS, CELL_LEFT, 0, 0, false},
+        {"pressure in the lines", CELL_FIGURE, CELL_RIGHT, 0, 0, false},
+        {"", CELL_FIGURE, CELL_LEFT, 0, 0, true}};
+    struct document document = document_start(*state);
+    struct table *table = document_table(&document, marked, 3);
+    table_row(table);
+    table_cell(table, "Front discs, each of the two of them");
+    table_cell(table, "51.6 bar");
+    table_cell(table, "**");
+    assert_string_equal(set(&document, 80, false),
+                        "                                      pressure in the lines\n"
+                        "Front discs, each of the two of them               51.6 bar **\n");
+    table->columns[1].head = "pressureinthelinesofall";
+    assert_string_equal(set(&document, 40, false), "Front discs, each of the two of them;\n"
+                                                   "  pressureinthelinesofall 51.6 bar **\n");
+}
+
 static void no_line_is_longer_than_the_width(void **state)
 {
     struct document document = bleeding_table(*state);
@@ -171,6 +193,7 @@ int main(void)
         cmocka_unit_test_setup_teardown(a_row_to_tick_has_a_box_and_a_line, start, finish),
         cmocka_unit_test_setup_teardown(a_table_stands_in_columns, start, finish),
         cmocka_unit_test_setup_teardown(a_table_that_is_too_wide_becomes_paragraphs, start, finish),
+        cmocka_unit_test_setup_teardown(a_mark_stays_with_its_figure, start, finish),
         cmocka_unit_test_setup_teardown(no_line_is_longer_than_the_width, start, finish),
         cmocka_unit_test_setup_teardown(widths_are_held_to_those_that_can_be_read, start, finish),
     };

@@ -5,9 +5,10 @@
 #include "base/text.h"
 #include "units/unit.h"
 
-static bool ends_word(char letter)
+static bool ends_word(const char *at)
 {
-    return letter == '\0' || strchr(" \n,;:.)?!\"'", letter) != NULL;
+    return *at == '\0' || strchr(" \n,;:.)?!\"'", *at) != NULL ||
+           strncmp(at, KEPT_BLANK, strlen(KEPT_BLANK)) == 0;
 }
 
 /* Bytes of the longest unit that stands here as a whole word; 0: none. */
@@ -17,7 +18,7 @@ static size_t unit_here(const char *at)
     const struct unit *units = unit_table(&count);
     for (size_t i = 0; i < count; i++) {
         size_t length = strlen(units[i].name);
-        if (length > longest && strncmp(at, units[i].name, length) == 0 && ends_word(at[length]))
+        if (length > longest && strncmp(at, units[i].name, length) == 0 && ends_word(at + length))
             longest = length;
     }
     return longest;

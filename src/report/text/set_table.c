@@ -8,7 +8,7 @@ enum {
     BETWEEN = 2,        /* blanks between columns */
     BOX = 3,            /* "[ ]" */
     LINE_LEAST = 6,     /* letters of a line to write on */
-    WORDS_COMFORT = 14, /* narrower than this no column of words is made to fit a table */
+    WORDS_COMFORT = 18, /* narrower than this no column of words is made to fit a table */
     STACKED = 2         /* blanks before the further lines of a row as a paragraph */
 };
 
@@ -218,11 +218,13 @@ static void put_stacked(struct pen_line *line, const struct table *table,
         const char *cell = cell_text(arena, column, &row->cells[i], 2 * LINE_LEAST);
         if (*cell == '\0')
             continue;
-        text_add(&words, "%s%s%s%s",
-                 words.count == 0 ? ""
-                 : named          ? "; "
-                                  : " ",
-                 named ? column->head : "", named && *column->head != '\0' ? " " : "", cell);
+        const char *join = words.count == 0  ? ""
+                           : column->close   ? KEPT_BLANK
+                           : named           ? "; "
+                           : words.count > 2 ? ": " /* behind a label */
+                                             : " ";
+        bool headed = named && !column->close && *column->head != '\0';
+        text_add(&words, "%s%s%s%s", join, headed ? column->head : "", headed ? " " : "", cell);
         named = named || column->kind == CELL_WORDS;
     }
     struct set_lines lines =

@@ -395,7 +395,7 @@ static void symmetric_brakes_brake_alike_both_ways(void **state)
         }
         arena_destroy(made.arena);
     }
-    assert_true(discs > 100 && even > 100 && uneven > 50);
+    assert_true(discs > CARS / 2 && even > CARS / 2 && uneven > CARS / 4);
 }
 
 static void swap_words(char *text, const char *left, const char *right)

@@ -264,6 +264,31 @@ static void write_order(struct writer *writer)
         text_add(writer->into, "\n");
 }
 
+/* What the works did to all of the car. */
+static void write_work(struct writer *writer)
+{
+    const struct system *system = writer->system;
+    static const char *const ends[] = {[OPEN_ENDS_NOT_SAID] = "drained (assumed)",
+                                       [OPEN_ENDS_PLUGGED] = "plugged",
+                                       [OPEN_ENDS_DRAINED] = "drained",
+                                       [OPEN_ENDS_BLOWN] = "blown through"};
+    for (int i = 0; i < system->work_count; i++) {
+        char day[16];
+        date_write(system->works[i].date, day);
+        text_add(writer->into, "; from work %d, line 12: of %s, %s\n", i + 1, day,
+                 file_words(writer->arena, system->works[i].file));
+        if (system->works[i].note)
+            text_add(writer->into, ";   %s\n", system->works[i].note);
+    }
+    if (system->work_count > 0)
+        text_add(writer->into, "; open ends: %s\n", ends[system->open_ends]);
+    if (system->fluid_renewed) {
+        char day[16];
+        date_write(system->fluid_renewed_date, day);
+        text_add(writer->into, "; fluid renewed %s\n", day);
+    }
+}
+
 void expand_car(struct text *into, const struct system *system)
 {
     struct writer writer = {into, system, into->arena, false};
@@ -271,14 +296,7 @@ void expand_car(struct text *into, const struct system *system)
     text_add(into, "; %s in full: every part, and where each value comes from.\n",
              title ? title : "The car");
     text_add(into, "; given, line 12: of %s\n", file_words(into->arena, system->file));
-    for (int i = 0; i < system->work_count; i++) {
-        char day[16];
-        date_write(system->works[i].date, day);
-        text_add(into, "; from work %d, line 12: of %s, %s\n", i + 1, day,
-                 file_words(into->arena, system->works[i].file));
-        if (system->works[i].note)
-            text_add(into, ";   %s\n", system->works[i].note);
-    }
+    write_work(&writer);
     for (int i = 0; i < system->part_count; i++)
         write_part(&writer, i);
     write_direct(&writer);

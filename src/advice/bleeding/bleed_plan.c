@@ -10,6 +10,7 @@
 #include "advice/bleeding/bleed_order.h"
 #include "advice/bleeding/bleed_scope.h"
 #include "advice/bleeding/bleed_way.h"
+#include "advice/bleeding/bottles.h"
 #include "advice/checks/finding.h"
 #include "base/text.h"
 #include "physics/pressure.h"
@@ -289,6 +290,8 @@ static void add_fluid(struct planning *planning)
     plan->fluid.m3 = planning->fluid > 0 ? planning->fluid : NAN;
     plan->fluid_ready.m3 =
         planning->fluid > 0 ? fmax(planning->fluid, limit_value("fluid-ready-least")) : NAN;
+    if (planning->fluid > 0)
+        plan->fluid_ready = bottles_for(plan->fluid_ready).held;
 }
 
 static bool has_lever(const struct system *system, const struct network *network,
@@ -304,10 +307,9 @@ static bool has_lever(const struct system *system, const struct network *network
     return false;
 }
 
-struct bleed_plan *bleed_plan_of(const struct system *system, const struct network *network,
-                                 const struct bleed_wishes *wishes, struct arena *arena)
+static struct bleed_plan *plan_as_said(const struct system *system, const struct network *network,
+                                       const struct bleed_wishes *wishes, struct arena *arena)
 {
-    static const struct bleed_wishes none = {.order = NULL};
     struct bleed_plan *plan = ARENA_NEW(arena, struct bleed_plan);
     struct bleed_set set = bleed_set_of(system, network, arena);
     struct planning planning = {
@@ -317,7 +319,6 @@ struct bleed_plan *bleed_plan_of(const struct system *system, const struct netwo
         .plan = plan,
         .arena = arena,
     };
-    wishes = wishes == NULL ? &none : wishes;
     plan->method = wishes->method;
     plan->shut_under_pressure = wishes->shut_under_pressure;
     plan->by_lever = has_lever(system, network, &set);
@@ -337,5 +338,39 @@ struct bleed_plan *bleed_plan_of(const struct system *system, const struct netwo
     }
     find_order(&planning, wishes);
     add_fluid(&planning);
+    return plan;
+}
+
+static double strokes_in_all(const struct bleed_plan *plan)
+{
+    double sum = 0;
+    for (size_t i = 0; i < plan->steps.count; i++)
+        if (plan->steps.items[i].nipple >= 0)
+            sum += plan->steps.items[i].strokes;
+    return sum;
+}
+
+/* The same work, all fluid renewed with it. */
+static void look_at_renewal(struct bleed_plan *plan, const struct system *system,
+                            const struct network *network, struct arena *arena)
+{
+    struct system *renewed = system_copy(system, arena);
+    struct bleed_wishes same_method = {.method = plan->method,
+                                       .shut_under_pressure = plan->shut_under_pressure};
+    renewed->fluid_renewed = true;
+    renewed->fluid_renewed_date = system->works[system->work_count - 1].date;
+    const struct bleed_plan *with = plan_as_said(renewed, network, &same_method, arena);
+    plan->renewal =
+        (struct renewal){!with->refused, with->fluid, strokes_in_all(with), strokes_in_all(plan)};
+}
+
+struct bleed_plan *bleed_plan_of(const struct system *system, const struct network *network,
+                                 const struct bleed_wishes *wishes, struct arena *arena)
+{
+    static const struct bleed_wishes none = {.order = NULL};
+    struct bleed_plan *plan = plan_as_said(system, network, wishes == NULL ? &none : wishes, arena);
+    if (system->work_count > 0 && plan->scope != BLEED_NOTHING && !plan->refused &&
+        !fluid_is_renewed(system))
+        look_at_renewal(plan, system, network, arena);
     return plan;
 }

@@ -96,6 +96,13 @@ enum bleed_scope {
     BLEED_PART,    /* only what was opened */
     BLEED_ALL
 };
+/* All fluid renewed with this work, where the work does not say so. */
+struct renewal {
+    bool open;           /* the work leaves old fluid: the other values are set */
+    struct volume fluid; /* that the work would take then, in all; NaN when lengths are missing */
+    double strokes;      /* at all nipples, before the clear ones; NaN */
+    double strokes_now;  /* of this plan */
+};
 struct bleed_plan {
     enum bleed_scope scope;
     const char *scope_reason; /* in words: "the master is new", "no work file: the whole car" */
@@ -109,8 +116,9 @@ struct bleed_plan {
     struct nipple *untouched; /* nipples that stay shut */
     int untouched_count;
     struct volume fluid;       /* that the work takes, in all; NaN when lengths are missing */
-    struct volume fluid_ready; /* to have ready: that, at least a sealed small tin; NaN */
+    struct volume fluid_ready; /* to have ready: that in whole bottles; NaN */
     bool fluid_assumed;
+    struct renewal renewal;   /* what it would come to with all fluid renewed */
     enum bleed_method method; /* by which strokes and times are given */
     bool shut_under_pressure; /* the nipple is shut while the pedal still presses */
     bool by_lever;            /* a hand lever is among what is pressed */

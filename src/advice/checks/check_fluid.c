@@ -4,6 +4,7 @@
 #include <stddef.h>
 
 #include "network/belonging.h"
+#include "advice/common/fluid_age.h"
 #include "advice/common/phrases.h"
 
 static enum fluid_family family_of(enum fluid_grade grade)
@@ -12,26 +13,16 @@ static enum fluid_family family_of(enum fluid_grade grade)
     return row == NULL ? FAMILY_UNKNOWN : row->family;
 }
 
-/* Fluid that takes up water ages by the limit, other fluid by its own row. */
-static double most_years(const struct part *fluid, const struct check_row *row)
-{
-    const struct fluid_row *data = fluid_row(fluid->as.fluid.grade);
-    bool takes_water = data == NULL || data->family == FAMILY_GLYCOL;
-    return takes_water ? limit_value(row->limit) : data->change_years;
-}
-
 void check_fluid_old(struct checking *checking, const struct check_row *row)
 {
     for (int i = 0; i < checking->system->part_count; i++) {
         const struct part *part = &checking->system->parts[i];
-        if (part->kind != KIND_FLUID || !date_known(part->as.fluid.renewed)) {
-            continue;
-        }
-        double years = date_years_between(part->as.fluid.renewed, checking->today);
-        if (years >= most_years(part, row)) {
+        if (part->kind == KIND_FLUID && date_known(part->as.fluid.renewed) &&
+            fluid_is_due(part, checking->today)) {
+            double years = date_years_between(part->as.fluid.renewed, checking->today);
             struct finding *finding = finding_add(checking, row, i, FIELD(as.fluid.renewed));
             finding_quantity(finding, "years", years, DIMENSION_NUMBER);
-            finding_quantity(finding, "most", most_years(part, row), DIMENSION_NUMBER);
+            finding_quantity(finding, "most", fluid_years_most(part), DIMENSION_NUMBER);
             finding_text(finding, "aged", fluid_aging_words(family_of(part->as.fluid.grade)));
         }
     }

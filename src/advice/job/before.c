@@ -1,7 +1,9 @@
 #include "advice/job/before.h"
 
+#include <math.h>
 #include <stddef.h>
 
+#include "advice/common/fluid_age.h"
 #include "advice/common/phrases.h"
 #include "base/text.h"
 #include "physics/pressure.h"
@@ -305,16 +307,45 @@ static void lower_reservoirs(struct before *before)
     }
 }
 
+/* What renewing takes, beside what this work takes as it is. */
+static const char *renewal_words(const struct before *before, const struct bleed_plan *bleed)
+{
+    const struct renewal *renewal = &bleed->renewal;
+    if (isnan(renewal->fluid.m3) || isnan(renewal->strokes) || isnan(renewal->strokes_now))
+        return "what it adds is not known, lengths are missing";
+    return text_print(before->arena,
+                      "%.0f mL and about %.0f strokes in all, instead of %.0f mL and %.0f%s",
+                      1e6 * renewal->fluid.m3, renewal->strokes, 1e6 * bleed->fluid.m3,
+                      renewal->strokes_now, bleed->fluid_assumed ? " (assumed)" : "");
+}
+
+/* Fluid that is due, or of unknown age, and that the work does not renew. */
+static void decide_renewal(struct before *before, const struct bleed_plan *bleed, struct date today)
+{
+    for (int i = 0; bleed->renewal.open && i < before->system->part_count; i++) {
+        const struct part *fluid = part_at(before, i);
+        if (fluid->kind != KIND_FLUID || !fluid_is_due(fluid, today) ||
+            fluid_is_changed(before->system, i))
+            continue;
+        struct step *step = add_for(before, STEP_DECIDE_RENEWAL, i);
+        struct date renewed = fluid->as.fluid.renewed;
+        step->text = !date_known(renewed) ? "is of unknown age"
+                                          : text_print(before->arena, "is %d years old",
+                                                       date_years_between(renewed, today));
+        step_say_words(step, "more", renewal_words(before, bleed));
+    }
+}
+
 struct steps before_of(const struct system *system, const struct network *network,
                        const struct hose_list *hoses, const struct steps *opening,
-                       enum bleed_method method, struct arena *arena)
+                       const struct bleed_plan *bleed, struct date today, struct arena *arena)
 {
     struct steps steps = {.arena = arena};
     struct before before = {.system = system,
                             .network = network,
                             .hoses = hoses,
                             .opening = opening,
-                            .method = method,
+                            .method = bleed->method,
                             .set = bleed_set_of(system, network, arena),
                             .steps = &steps,
                             .arena = arena};
@@ -323,6 +354,7 @@ struct steps before_of(const struct system *system, const struct network *networ
     if (opens(&before) || before.set.count > 0) {
         settle_what_stays(&before);
     }
+    decide_renewal(&before, bleed, today);
     look_at_masters(&before);
     if (system_vehicle(system)->type != VEHICLE_MOTORCYCLE) {
         struct name_list brakes = names_of(&before, before.touched.bled, is_at_a_wheel);

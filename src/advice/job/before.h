@@ -8,9 +8,11 @@
  * settled, nipples and pistons are tried while the old pressure is there, old fluid is drawn out.
  *
  *   opening   what opening_of gave: its open ends are counted
+ *   bleed     its method, and what renewing the fluid would add to it
+ *   today     from which fluid's age counts
  *   gives     steps of PHASE_BEFORE, in no order yet */
 struct steps before_of(const struct system *system, const struct network *network,
                        const struct hose_list *hoses, const struct steps *opening,
-                       enum bleed_method method, struct arena *arena);
+                       const struct bleed_plan *bleed, struct date today, struct arena *arena);
 
 #endif

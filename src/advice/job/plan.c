@@ -208,7 +208,7 @@ struct plan *plan_of(const struct system *system, const struct network *network,
     struct joining joining = {system, bleed->method, &plan->steps, arena};
     plan->arena = plan->steps.arena = arena;
     struct steps opening = opening_of(system, network, arena);
-    struct steps before = before_of(system, network, hoses, &opening, bleed->method, arena);
+    struct steps before = before_of(system, network, hoses, &opening, bleed, today, arena);
     struct steps bench = bleed_bench_of(system, network, &set, arena);
     take_all(&joining, &before);
     take_all(&joining, &opening);

@@ -6,6 +6,7 @@
 
 #include "advice/job/expected.h"
 #include "advice/job/opening.h"
+#include "advice/common/fluid_age.h"
 #include "advice/common/phrases.h"
 #include "advice/bleeding/touched.h"
 #include "advice/checks/hoses.h"
@@ -338,13 +339,6 @@ static struct date next_day(struct date date)
     return next;
 }
 
-static int interval_years(const struct part *fluid)
-{
-    const struct fluid_row *row = fluid_row(fluid->as.fluid.grade);
-    bool takes_water = row == NULL || row->family == FAMILY_GLYCOL;
-    return takes_water ? (int)limit_value("fluid-age-most") : row->change_years;
-}
-
 /* Fluid that is due already, or of unknown age, is due today. */
 static void change_fluid(struct testing *testing)
 {
@@ -355,7 +349,7 @@ static void change_fluid(struct testing *testing)
         }
         struct date due = testing->today;
         if (date_known(part->as.fluid.renewed)) {
-            due = date_add_years(part->as.fluid.renewed, interval_years(part));
+            due = date_add_years(part->as.fluid.renewed, fluid_years_most(part));
         }
         if (date_compare(due, testing->today) < 0) {
             due = testing->today;

@@ -4,6 +4,7 @@
 
 #include "base/text.h"
 #include "report/diagram/diagram.h"
+#include "report/words/bleed_words.h"
 #include "report/words/words.h"
 
 #define VERDICT_WORDS 27.0
@@ -69,10 +70,7 @@ static const char *bleed_words(struct arena *arena, const struct result *result)
     if (plan->scope == BLEED_NOTHING)
         return "Nothing was opened: nothing to bleed.";
     const char *fluid =
-        plan->fluid.m3 > 0 ? text_print(arena, " Have %s of fresh fluid ready%s.",
-                                        unit_text(arena, fmax(plan->fluid.m3, plan->fluid_ready.m3),
-                                                  DIMENSION_VOLUME, result->units),
-                                        plan->fluid_assumed ? " (assumed)" : "")
+        plan->fluid.m3 > 0 ? text_print(arena, " Have ready: %s.", bleed_fluid_words(arena, result))
                            : "";
     return text_print(arena, "%s: %zu step%s%s.%s", pages_sentence(arena, plan->scope_reason),
                       plan->steps.count, plan->steps.count == 1 ? "" : "s",

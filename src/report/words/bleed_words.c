@@ -2,6 +2,7 @@
 
 #include <math.h>
 
+#include "advice/bleeding/bottles.h"
 #include "base/text.h"
 #include "report/words/words.h"
 #include "units/unit.h"
@@ -250,10 +251,10 @@ const char *bleed_fluid_words(struct arena *arena, const struct result *result)
         return NULL;
     const char *drawn = text_print(arena, "%s%s", bleed_volume(arena, result, plan->fluid.m3),
                                    plan->fluid_assumed ? " (assumed)" : "");
-    if (!(plan->fluid_ready.m3 > plan->fluid.m3))
-        return drawn;
-    return text_print(arena, "%s, a small tin with its seal unbroken, of which the work takes %s",
-                      bleed_volume(arena, result, plan->fluid_ready.m3), drawn);
+    struct bottles bottles = bottles_for(plan->fluid_ready);
+    return text_print(arena, "%s, seals unbroken: the work takes %s, and %s stay over",
+                      bottles_words(arena, &bottles), drawn,
+                      bleed_volume(arena, result, plan->fluid_ready.m3 - plan->fluid.m3));
 }
 
 const char *bleed_other_words(const struct bleed_plan *plan)

@@ -2,6 +2,7 @@
 #define FIRMPEDAL_PARTS_DISC_BRAKE_H
 
 #include "parts/brake_case.h"
+#include "parts/edge_code.h"
 #include "units/quantity.h"
 
 enum caliper_type { CALIPER_NOT_SAID, CALIPER_FIXED, CALIPER_SLIDING };
@@ -45,6 +46,7 @@ struct disc {
     struct duration cooling;       /* "cooling time" of the warm disc, from its mass */
     struct share heat_to_fluid;    /* "heat to fluid", assumed 0.35 */
     struct share friction_spread;  /* "friction spread", up and down, assumed 0.10 */
+    enum edge_code edge_code;      /* "edge code": letters on the pad's edge */
     struct length pad_left;        /* "pad left": friction material, thinnest pad */
     struct length pad_new;         /* "pad new": the same when new, assumed 10 mm */
     struct length pad_worn;        /* "pad worn": the same when worn out, assumed 2 mm */

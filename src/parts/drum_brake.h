@@ -5,6 +5,7 @@
 
 #include "parts/brake_case.h"
 #include "parts/shoe.h"
+#include "parts/edge_code.h"
 #include "units/quantity.h"
 
 #define DRUM_WALL 8e-3 /* m, usual thickness of a drum's rim, from memory */
@@ -17,6 +18,7 @@ enum cylinder_layout {
     CYLINDER_SLIDING /* one piston, the body slides in the backplate and works the other shoe */
 };
 enum shoe_anchor { ANCHOR_NOT_SAID, ANCHOR_PIN, ANCHOR_SLIDING };
+enum lining_fixing { FIXING_NOT_SAID, FIXING_RIVETS, FIXING_GLUE };
 enum adjuster { ADJUSTER_NOT_SAID, ADJUSTER_CAM, ADJUSTER_WHEEL, ADJUSTER_WEDGE, ADJUSTER_SELF };
 
 struct drum {
@@ -50,6 +52,8 @@ struct drum {
     struct duration cooling;      /* "cooling time" of the warm drum, from its mass */
     struct share heat_to_fluid;   /* "heat to fluid", assumed 0.2 */
     struct share friction_spread; /* "friction spread", up and down, assumed 0.10 */
+    enum edge_code edge_code;     /* "edge code": letters on the lining's edge */
+    enum lining_fixing fixing;    /* "lining held by" = rivets | glue */
     struct length lining_left;    /* "lining left": friction material, thinnest place */
     struct length lining_new;     /* "lining new": the same when new, assumed 5 mm */
     struct length lining_worn;    /* "lining worn": the same when worn out, assumed 1.6 mm */

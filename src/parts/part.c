@@ -43,6 +43,14 @@ const struct choice axle_choices[] = {{"front", NULL, AXLE_FRONT, "the front axl
                                       {"rear", "back", AXLE_REAR, "the rear axle"},
                                       {0}};
 
+const struct choice edge_code_choices[] = {
+    {"C", "CC, CD, CE, CF, CG, CH, CZ", EDGE_C, "up to 0.15 warm"},
+    {"D", "DC, DD, DE, DF, DG, DH, DZ", EDGE_D, "over 0.15 to 0.25 warm"},
+    {"E", "EC, ED, EE, EF, EG, EH, EZ", EDGE_E, "over 0.25 to 0.35 warm"},
+    {"F", "FC, FD, FE, FF, FG, FH, FZ", EDGE_F, "over 0.35 to 0.45 warm"},
+    {"G", "GC, GD, GE, GF, GG, GH, GZ", EDGE_G, "over 0.45 to 0.55 warm"},
+    {"H", "HC, HD, HE, HF, HG, HH, HZ", EDGE_H, "over 0.55 warm"},
+    {0}};
 const struct choice mount_choices[] = {
     {"body", "chassis, frame, bulkhead, firewall, inner wing, subframe", MOUNT_BODY,
      "body, chassis, frame or bulkhead"},

@@ -34,7 +34,7 @@ static const struct {
      "base units parts network physics advice/common advice/figures advice/rules advice/checks "
      "advice/bleeding advice/job advice/fitting"},
     {"input", "base units parts parts/keys network"},
-    {"report/words", "base units parts network advice advice/figures"},
+    {"report/words", "base units parts network advice advice/figures advice/bleeding"},
     {"report/document", "base units"},
     {"report/text", "base units parts network advice advice/figures report/words report/document"},
     {"report/json", "base units parts network advice advice/figures report/words"},

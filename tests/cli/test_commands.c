@@ -136,7 +136,7 @@ static void a_figure_is_traced_to_its_lines(void **state)
     expect(run_cli("trace", CAR, "-a", "-g", "line-pressure", "-i", "front circuit"), 0,
            "only beyond a knee", NULL);
     expect(run_cli("trace", CAR, WORK, "-a", "-g", "line-pressure", "-i", "front circuit"), 0,
-           "taken from a work file, demo/village-van-work.ini:10", NULL);
+           "taken from a work file, demo/village-van-work.ini:11", NULL);
     expect(run_cli("trace", CAR, "-g", "reservoir-volume-needed", "-i", "front circuit"), 0,
            "for example pad left = ", NULL);
     expect(run_cli("trace", CAR, "-g", "pedal-travel", "--effort", "300 N"), 0, "as asked for",

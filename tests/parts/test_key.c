@@ -126,6 +126,7 @@ static void check_assumed(enum part_kind kind, const struct key *key)
         fail_row(kind, key, "required, yet assumed");
     if (assumes && strstr(key->assumed_source, "no source") == NULL &&
         strstr(key->assumed_source, "from memory") == NULL &&
+        strstr(key->assumed_source, "quoted") == NULL &&
         strstr(key->assumed_source, "from its name") == NULL)
         fail_row(kind, key, "a typical value without a source");
     if (key->form == FORM_CHOICE && !isnan(key->assumed) &&

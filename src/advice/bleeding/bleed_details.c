@@ -108,7 +108,8 @@ static void fill_flows(const struct filling *filling, const struct step *step, i
     bool assumed = false;
     double head = bleed_head(filling->nets->system, master, step->part, &assumed).m;
     detail->flow_by_gravity =
-        bleed_full_flow(net, nipple, head > 0 ? flow_head(net->density, head) : 0);
+        bleed_full_flow(net, nipple, head > 0 ? flow_head(net->density, head) : 0) /
+        limit_value("gravity-slower");
     detail->flow_by_pressure = bleed_full_flow(net, nipple, limit_value("kit-pressure"));
     detail->by_gravity.s = detail->flow_by_gravity > 0 ? volume / detail->flow_by_gravity : NAN;
     detail->by_pressure.s = detail->flow_by_pressure > 0 ? volume / detail->flow_by_pressure : NAN;

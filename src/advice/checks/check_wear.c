@@ -40,7 +40,21 @@ void check_lining_thin(struct checking *checking, const struct check_row *row)
 {
     for (int i = 0; i < checking->system->part_count; i++) {
         const struct part *part = &checking->system->parts[i];
-        if (part->kind == KIND_DRUM && part->as.drum.lining_left.m < limit_value(row->limit)) {
+        if (part->kind == KIND_DRUM && part->as.drum.fixing != FIXING_RIVETS &&
+            part->as.drum.lining_left.m < limit_value(row->limit)) {
+            struct finding *finding = finding_add(checking, row, i, FIELD(as.drum.lining_left));
+            finding_quantity(finding, "left", part->as.drum.lining_left.m, DIMENSION_LENGTH);
+            finding_limit(finding, "least");
+        }
+    }
+}
+
+void check_riveted_thin(struct checking *checking, const struct check_row *row)
+{
+    for (int i = 0; i < checking->system->part_count; i++) {
+        const struct part *part = &checking->system->parts[i];
+        if (part->kind == KIND_DRUM && part->as.drum.fixing == FIXING_RIVETS &&
+            part->as.drum.lining_left.m < limit_value(row->limit)) {
             struct finding *finding = finding_add(checking, row, i, FIELD(as.drum.lining_left));
             finding_quantity(finding, "left", part->as.drum.lining_left.m, DIMENSION_LENGTH);
             finding_limit(finding, "least");

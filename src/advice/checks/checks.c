@@ -55,7 +55,10 @@ static const struct check_row rows[] = {
     {"floor-when-hoses-worn", SEVERITY_ADVICE,
      "With hoses that swell as much as the rule allows the {part} leaves {now} to the floor or a "
      "piston's end; as they are, {left} is left.",
-     "Old hoses come to that.", "Renew hoses before they are old; compare the master's bore.",
+     "A hose that is old may swell so: that rule is for new ones, and of old ones nothing was "
+     "found "
+     "printed.",
+     "Renew hoses before they are old; compare the master's bore.",
      "49 CFR 571.106, S5.3.2 (from memory)", "floor-margin-least", check_floor_hoses},
     {"servo-few-strokes", SEVERITY_NOTE,
      "With the engine stopped the {part} helps for {strokes} full strokes; {least} are usual.",
@@ -485,6 +488,10 @@ static const struct check_row rows[] = {
      "The {part} has {left} of lining left; {least} is the least over the shoe.",
      "Iron on iron comes next.", "Renew the linings of the axle.", "49 CFR 570.59(c)",
      "lining-left-least", check_lining_thin},
+    {"riveted-lining-thin", SEVERITY_WARNING,
+     "The {part} has {left} of lining left over its rivets; {least} is the least.",
+     "The rivets score the drum next.", "Renew the linings of the axle.",
+     "Quebec, C-24.2, r. 32, 135(9)(a)", "riveted-left-least", check_riveted_thin},
     {"pad-thin", SEVERITY_DANGER, "The {part} has {left} of pad left; {least} is the least.",
      "Iron on iron comes next.", "Renew the pads of the axle.", MOT ", 1.1.13", "pad-left-least",
      check_pad_thin},

@@ -153,6 +153,7 @@ CHECK(clutch_effort);
 CHECK(drum_over);
 CHECK(disc_under);
 CHECK(lining_thin);
+CHECK(riveted_thin);
 CHECK(pad_thin);
 CHECK(run_out);
 /* check_bores.c */

@@ -255,17 +255,24 @@ static double capacity_over(const struct rule_car *car,
     return least;
 }
 
-/* The thinnest lining of all drums. */
+/* Linings of which nothing is said count as glued, the stricter way to measure them. */
+static bool is_fixed_by(const struct part *part, enum lining_fixing fixing)
+{
+    return part->kind == KIND_DRUM &&
+           (part->as.drum.fixing == FIXING_RIVETS) == (fixing == FIXING_RIVETS);
+}
+
+/* The thinnest lining of all drums of that fixing. */
 RULE_VALUE(rule_lining)
 {
-    (void)argument;
     double least = NAN;
     for (int i = 0; i < car->system->part_count; i++) {
         const struct part *part = &car->system->parts[i];
-        if (part->kind == KIND_DRUM && isnan(part->as.drum.lining_left.m))
+        if (!is_fixed_by(part, (enum lining_fixing)argument))
+            continue;
+        if (isnan(part->as.drum.lining_left.m))
             return NAN;
-        if (part->kind == KIND_DRUM)
-            least = fmin(least, part->as.drum.lining_left.m);
+        least = fmin(least, part->as.drum.lining_left.m);
     }
     return least;
 }
@@ -400,9 +407,24 @@ RULE_REASON(rule_spares_no_lever)
     return "no hand lever works a brake";
 }
 
-RULE_REASON(rule_spares_no_drums)
+static bool has_lining(const struct rule_car *car, enum lining_fixing fixing)
 {
-    return has_kind(car, KIND_DRUM) ? NULL : "it has no drums";
+    for (int i = 0; i < car->system->part_count; i++)
+        if (is_fixed_by(&car->system->parts[i], fixing))
+            return true;
+    return false;
+}
+
+RULE_REASON(rule_spares_no_bonded)
+{
+    if (has_lining(car, FIXING_GLUE))
+        return NULL;
+    return has_kind(car, KIND_DRUM) ? "its linings are riveted" : "it has no drums";
+}
+
+RULE_REASON(rule_spares_no_riveted)
+{
+    return has_lining(car, FIXING_RIVETS) ? NULL : "no lining of it is said to be riveted";
 }
 
 RULE_REASON(rule_spares_no_discs)

@@ -49,6 +49,7 @@ RULE_REASON(rule_spares_over_10000_lb);
 RULE_REASON(rule_spares_one_axle); /* brakes on one axle alone */
 RULE_REASON(rule_spares_no_lever);
 RULE_REASON(rule_spares_no_discs);
-RULE_REASON(rule_spares_no_drums);
+RULE_REASON(rule_spares_no_bonded);
+RULE_REASON(rule_spares_no_riveted);
 
 #endif

@@ -35,6 +35,12 @@ static double disc_cools(const struct part *part)
     return disc->mass.kg * IRON_HEAT / (DISC_TO_AIR * 2 * whole_circle(disc));
 }
 
+static double pad_friction(const struct part *part)
+{
+    double coded = edge_code_friction(part->as.disc.edge_code);
+    return isnan(coded) ? 0.38 : coded;
+}
+
 /* clang-format off */
 
 static const struct choice calipers[] = {
@@ -88,7 +94,7 @@ static const struct key rows[] = {
      WITHIN(10e-3, 0.4), USUALLY(70e-3, 0.16), ASSUME_NOTHING,
      .example = "104 mm", .help = "where friction acts; instead of disc diameter and pad height"},
     {.name = "friction", .others = "pad friction", NUMBER(as.disc.friction),
-     WITHIN(0.03, 1), USUALLY(0.25, 0.5), ASSUME(0.38, MEMORY),
+     WITHIN(0.03, 1), USUALLY(0.25, 0.5), ASSUME_BY(pad_friction, EDGE_SOURCE),
      .example = "0.38", .help = "of the pads on the disc"},
     {.name = "efficiency", NUMBER(as.disc.efficiency),
      WITHIN(0.3, 1), USUALLY(0.85, 1), ASSUME(0.96, MEMORY),
@@ -128,6 +134,7 @@ static const struct key rows[] = {
     {.name = "least thickness", .others = "minimum thickness", LENGTH(as.disc.least_thickness),
      WITHIN(1e-3, 60e-3), USUALLY(3e-3, 30e-3), ASSUME_NOTHING,
      .example = "8.5 mm", .help = "cast into the disc, or from the book", MEASURED, FIGURES_ONLY},
+    ROW_EDGE_CODE(as.disc.edge_code),
     {.name = "pad left", .others = "pad thickness", LENGTH(as.disc.pad_left),
      WITHIN(0, 40e-3), USUALLY(2e-3, 20e-3), ASSUME_NOTHING,
      .example = "7 mm", .help = "friction material of the thinnest pad, without its plate", MEASURED,

@@ -11,7 +11,8 @@ static const struct choice uses[] = {
 static const struct choice states[] = {
     {"new", "renewed, just fitted", HOSE_NEW, "just fitted, of this year or last"},
     {"good", "sound", HOSE_GOOD, "in service: no cracks, no bulge, dry at the collars"},
-    {"worn", "old, cracked, swollen", HOSE_WORN, "swells as much as a rule still allows"},
+    {"worn", "old, cracked, swollen", HOSE_WORN,
+     "taken to swell as much as a rule still allows of a new one (our own mark, no source)"},
     {0}};
 
 static const struct key rows[] = {
@@ -26,7 +27,7 @@ static const struct key rows[] = {
      WITHIN(1e-3, 20e-3), USUALLY(2e-3, 7e-3), ASSUME(3.175e-3, "1/8 in; " PRACTICE),
      .example = "1/8 in", .help = "inside diameter, as printed on the hose", TRAVELS_ONLY},
     {.name = "state", .others = "condition", CHOICE_OF(as.hose.state), .choices = states, UNBOUNDED,
-     ASSUME(HOSE_GOOD, PRACTICE),
+     ASSUME(HOSE_GOOD, "an old hose that bends without a crack; " PRACTICE),
      .example = "good", .help = "bend it and look: cracks, bulges, wet collars", MEASURED,
      TRAVELS_ONLY},
     {.name = "expansion", .others = "swelling, swell",

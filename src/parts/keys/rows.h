@@ -54,6 +54,20 @@ extern const struct choice axle_choices[];
 bool has_fluid(const struct part *part);
 bool has_nipples(const struct part *part);
 
+/* The letters on the edge of pads and linings, and the friction that follows from them. */
+extern const struct choice edge_code_choices[];
+#define EDGE_SOURCE                                                                                \
+    "the middle of the range of its edge code where that is said (SAE J866:2019, quoted; it does " \
+    "not predict a brake), else 0.38: most pads have 0.35 to 0.42 (an encyclopaedia, quoted), "    \
+    "linings from memory"
+#define ROW_EDGE_CODE(path)                                                                        \
+    {                                                                                              \
+        .name = "edge code", .others = "friction code, edge letters", CHOICE_OF(path), PLAIN,      \
+        .choices = edge_code_choices, .example = "FF",                                             \
+        .help = "two letters on its edge: friction warm, friction hot; the first serves here",     \
+        MEASURED                                                                                   \
+    }
+
 /* The rows of struct fitted. */
 #define ROW_NOTE                                                                                   \
     {                                                                                              \

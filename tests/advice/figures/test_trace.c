@@ -278,7 +278,7 @@ static void what_a_work_file_says_points_into_it(void **state)
     const struct trace_input *bore = input_named(result, trace, "brake master", "bore");
     assert_int_equal(bore->origin.kind, ORIGIN_WORK);
     assert_true(text_ends(bore->origin.place.file, "demo/village-van-work.ini"));
-    assert_int_equal(bore->origin.place.line, 10);
+    assert_int_equal(bore->origin.place.line, 11);
     assert_string_equal(bore->origin.text, "7/8 in");
     arena_destroy(arena);
 }

@@ -4,6 +4,7 @@
 #include <string.h>
 
 #include "advice/checks/finding.h"
+#include "advice/figures/holds.h"
 #include "base/text.h"
 
 int readings_places(const struct figures *listed, const struct reading_row *row, const char **names)
@@ -50,13 +51,16 @@ static double allowance(const struct taken_reading *reading)
                                      : fmax(reading->row->resolves, reading->tolerance);
 }
 
+/* NaN also where the figure's law does not hold: nothing agrees with such a number. */
 static double computed_at(const struct compared *compared, const struct situation *at_own)
 {
-    const struct figure *figure = compared->figure;
-    if (at_own == NULL)
-        return figure->value;
-    double value = figure->row->get(at_own, figure->subject, figure->sub);
-    return isfinite(value) ? value : NAN;
+    struct figure figure = *compared->figure;
+    if (at_own != NULL) {
+        double value = figure.row->get(at_own, figure.subject, figure.sub);
+        figure.value = isfinite(value) ? value : NAN;
+        holds_look(at_own, &figure);
+    }
+    return holds_broken_law(&figure) == NULL ? figure.value : NAN;
 }
 
 static void judge(struct compared *compared, const struct system *system, struct arena *arena)

@@ -132,10 +132,13 @@ const char *reading_words(struct arena *arena, const struct result *result,
     if (compared->outcome == COMPARED_IMPOSSIBLE)
         return text_print(arena, "%s: not possible, %s is %s", read, compared->end_words,
                           unit_text(arena, compared->end, dimension, result->units));
+    const struct hold_row *law = holds_broken_law(figure);
     if (compared->outcome == COMPARED_NOT)
         return text_print(arena, "%s; %s", read,
                           figure->state == FIGURE_NOT_COMPUTED
                               ? figure_state_words(arena, result->system, figure, MOST_LACKS)
+                          : law != NULL
+                              ? text_print(arena, "nothing to compare with: %s", law->broken)
                               : "not computed at that effort");
     const char *off = "";
     if (compared->outcome == COMPARED_OFF)

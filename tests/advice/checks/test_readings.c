@@ -95,9 +95,27 @@ static void every_reading_is_of_a_figure_with_its_unit_and_place(void **state)
     }
 }
 
+/* A slave of 5 mm of stroke would leave its bore: what is computed is then no travel that a reading
+ * could agree with. With its own 28 mm the same reading is judged. */
+static void a_reading_is_not_judged_by_a_figure_beyond_its_law(void **state)
+{
+    (void)state;
+    for (int beyond = 0; beyond < 2; beyond++) {
+        struct advice_car car = advice_car_after(
+            "systems/village-van.ini",
+            beyond ? "[work]\ncar = Village van\ndate = 2026-11-20\n"
+                     "[replaced clutch slave]\nstroke = 5 mm\n[readings]\nslave travel = 4.9 mm\n"
+                   : "[work]\ncar = Village van\ndate = 2026-11-20\n"
+                     "renewed = clutch slave\n[readings]\nslave travel = 4.9 mm\n");
+        assert_int_equal(compared(&car, 0)->outcome == COMPARED_NOT, beyond);
+        advice_car_finish(&car);
+    }
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
+        cmocka_unit_test(a_reading_is_not_judged_by_a_figure_beyond_its_law),
         cmocka_unit_test(a_reading_is_compared_at_its_own_effort),
         cmocka_unit_test(what_no_pedal_can_do_is_said_and_what_is_not_computed_stays),
         cmocka_unit_test(every_reading_is_of_a_figure_with_its_unit_and_place),

@@ -6,6 +6,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "advice/bleeding/bleed_nets.h"
 #include "advice/bleeding/bleed_way.h"
 #include "advice/figures/grip_rates.h"
 #include "advice/rules/rule_stop.h"
@@ -13,6 +14,7 @@
 #include "base/text.h"
 #include "input/read.h"
 #include "network/work.h"
+#include "parts/flow.h"
 #include "support/run_cli.h"
 #include "support/sanitized.h"
 
@@ -526,7 +528,9 @@ static const struct limit_case cases[] = {
     {"lining-left-least", 0.0254 / 16, CFR "570.59(c)", "lining-thin",
      LENGTH_OF("rear drum", "lining left")},
     {"pad-left-least", 1.5e-3, MOT "1.1.13", "pad-thin", LENGTH_OF("front disc", "pad left")},
-    {"run-out-most", 0.10e-3, CUSTOM, "run-out-high", .over = true,
+    {"riveted-left-least", 1e-3, "Quebec, C-24.2, r. 32, 135(9)(a)", "riveted-lining-thin",
+     LENGTH_OF("rear drum", "lining left")},
+    {"run-out-most", 0.15e-3, "three makers' workshop texts, quoted", "run-out-high", .over = true,
      LENGTH_OF("front disc", "run out")},
     {"residual-on-discs-most", 2 * PSI, CUSTOM, "residual-on-discs", .over = true,
      .section = "residual valve", .key = "holds", .unit = "psi", .scale = PSI},
@@ -731,6 +735,26 @@ static double usual_head(const struct job *job)
         .m;
 }
 
+/* What an ideal tube would pass, over what is told of the same nipple. */
+static double slower(const struct job *job)
+{
+    static const struct bleed_wishes none = {.order = NULL};
+    const struct step *step = job->result->bleed->steps.items;
+    while (step->bleed == NULL)
+        step++;
+    const struct system *system = job->car.system;
+    const struct network *network = job->car.network;
+    struct bleed_set set = bleed_set_of(system, network, job->car.arena);
+    struct bleed_nets nets = bleed_nets_of(system, network, &set, &none, 30, job->car.arena);
+    const struct bleed_net *net = &nets.items[step->circuit];
+    bool assumed = false;
+    double head =
+        bleed_head(system, network->circuits[step->circuit].master, step->part, &assumed).m;
+    int nipple = bleed_net_nipple(net, (struct nipple){step->part, step->nipple});
+    return bleed_full_flow(net->net, nipple, flow_head(net->net->density, head)) /
+           step->bleed->flow_by_gravity;
+}
+
 /* The master's stroke is 32 mm. */
 static double bench_share(const struct job *job)
 {
@@ -824,6 +848,7 @@ static const struct told_row told_rows[] = {
     {"flow-test-head", 0.5, CUSTOM, IN("bench-flow", least)},
     {"old-master-stroke", 2.0 / 3, CUSTOM, BY(old_share)},
     {"bleed-head", 0.5, CUSTOM, BY(usual_head)},
+    {"gravity-slower", 2, CUSTOM, BY(slower)},
     {"bleed-stroke-time", 2, CUSTOM, BY(stroke_time)},
     {"bleed-pause-time", 3, CUSTOM, BY(pause_time)},
     {"clear-strokes", 4, CUSTOM, BY(clear_strokes)},

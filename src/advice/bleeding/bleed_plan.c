@@ -358,7 +358,8 @@ static void look_at_renewal(struct bleed_plan *plan, const struct system *system
     struct bleed_wishes same_method = {.method = plan->method,
                                        .shut_under_pressure = plan->shut_under_pressure};
     renewed->fluid_renewed = true;
-    renewed->fluid_renewed_date = system->works[system->work_count - 1].date;
+    if (system->work_count > 0)
+        renewed->fluid_renewed_date = system->works[system->work_count - 1].date;
     const struct bleed_plan *with = plan_as_said(renewed, network, &same_method, arena);
     plan->renewal =
         (struct renewal){!with->refused, with->fluid, strokes_in_all(with), strokes_in_all(plan)};
@@ -369,8 +370,7 @@ struct bleed_plan *bleed_plan_of(const struct system *system, const struct netwo
 {
     static const struct bleed_wishes none = {.order = NULL};
     struct bleed_plan *plan = plan_as_said(system, network, wishes == NULL ? &none : wishes, arena);
-    if (system->work_count > 0 && plan->scope != BLEED_NOTHING && !plan->refused &&
-        !fluid_is_renewed(system))
+    if (plan->scope != BLEED_NOTHING && !plan->refused && !fluid_is_renewed(system))
         look_at_renewal(plan, system, network, arena);
     return plan;
 }

@@ -23,6 +23,7 @@ static const struct {
     {STEP_SET_WRONG_FLUID, "Stop: {text}; strip all of it first"},
     {STEP_BEFORE_READ, "Read and photograph what the work will destroy"},
     {STEP_BEFORE_LIST, "Settle what else is renewed: {text}"},
+    {STEP_DECIDE_RENEWAL, "{part} {text}: renew it too?"},
     {STEP_BEFORE_OLD_CUPS, "The {part} stays: renew its cups too, or watch it for weeping"},
     {STEP_BEFORE_COMPARE, "New {part} beside the old: bore, outlets, threads, length, recess"},
     {STEP_SET_LEVEL, "Car level, on stands, wheels chocked"},

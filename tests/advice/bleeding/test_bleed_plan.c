@@ -82,6 +82,10 @@ static void what_renewing_adds_is_told_unless_the_work_renews(void **state)
     const struct renewal *renewal = &part.result->bleed->renewal;
     assert_true(renewal->open);
     assert_false(all.result->bleed->renewal.open);
+    struct advice_car whole = advice_car_read(CAR, NULL); /* without a work file as well */
+    assert_true(whole.result->bleed->renewal.open);
+    assert_true(whole.result->bleed->renewal.strokes >= whole.result->bleed->renewal.strokes_now);
+    advice_car_finish(&whole);
     near(renewal->fluid.m3, all.result->bleed->fluid.m3, 1e-12);
     assert_true(renewal->strokes >= renewal->strokes_now);
     advice_car_finish(&part);

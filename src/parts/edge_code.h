@@ -12,10 +12,10 @@ enum edge_code {
     EDGE_H  /* over 0.55 */
 };
 
-/* Friction that a first letter stands for: the middle of its range, of H 0.60; NaN where none is
- * said. The code does not predict what a brake does, so it serves only where nothing better is
- * known.
- * Source: SAE J866:2019, table 1 (quoted). Checked by tests/parts/test_edge_code.c */
+/* Friction that a first letter stands for: the middle of its range, of H 0.60; where none is said
+ * 0.38 (most pads 0.35 to 0.42: an encyclopaedia, quoted; linings from memory). The code does not
+ * predict what a brake does, so it serves only where nothing better is known. Source: SAE
+ * J866:2019, table 1 (quoted). Checked by tests/parts/test_edge_code.c */
 double edge_code_friction(enum edge_code code);
 
 #endif

@@ -7,7 +7,6 @@
 #include "physics/root.h"
 #include "units/constants.h"
 
-#define MOST_EFFORT      2000.0
 #define EFFORT_TOLERANCE 1e-6
 
 /* The pedal of a brake's first circuit, -1 without one. */

@@ -7,8 +7,6 @@
 #include "physics/root.h"
 #include "physics/travel.h"
 
-/* No leg does more. */
-#define MOST_EFFORT      2000.0
 #define EFFORT_TOLERANCE 1e-7
 
 static int circuit_of_slave(const struct network *network, int slave)

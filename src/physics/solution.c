@@ -9,8 +9,6 @@
 #include "physics/root.h"
 #include "units/constants.h"
 
-/* No leg does more than this in a figure of ours. */
-#define MOST_EFFORT      2000.0
 #define EFFORT_TOLERANCE 1e-9  /* as a part of the effort */
 #define END_TOLERANCE    1e-12 /* the same, where an end is looked for: travel hangs on it */
 

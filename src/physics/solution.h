@@ -12,6 +12,9 @@
  * solution, nothing is allocated and nothing else changes, so a sweep may call it millions of
  * times on one solution's room. */
 
+/* N: as far as any leg is followed. From memory, no source. */
+#define MOST_EFFORT 2000.0
+
 /* Every hose as described, or all of them as if good or worn. */
 enum hose_case { HOSES_AS_SAID, HOSES_GOOD, HOSES_WORN };
 

@@ -1,10 +1,12 @@
 /* Who may include whom, held as a table; no folder too full, no circle of files. */
+#include <dirent.h>
 #include <stdbool.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
 
 #include "support/cmocka_all.h"
+#include "support/run_cli.h"
 #include "support/source_tree.h"
 
 /* The rooms in the order of their levels; a file may include its own room and the named ones. */
@@ -180,6 +182,30 @@ static void the_public_header_stands_alone_at_the_top(void **state)
     free(tree);
 }
 
+/* Whoever opens the folder sees these and no more, hidden files and built folders aside. */
+static void the_top_holds_what_a_reader_expects(void **state)
+{
+    (void)state;
+    static const char expected[] =
+        " README.md DEVELOPERS.md LICENSE meson.build src tests systems demo docs SAFETY.md ";
+    char *root = source_path("");
+    DIR *top = opendir(root);
+    assert_non_null(top);
+    int seen = 0;
+    for (struct dirent *entry; (entry = readdir(top)) != NULL;) {
+        if (entry->d_name[0] == '.' || strncmp(entry->d_name, "build", 5) == 0)
+            continue;
+        char word[sizeof entry->d_name + 2];
+        snprintf(word, sizeof word, " %s ", entry->d_name);
+        if (strstr(expected, word) == NULL)
+            fail_msg("%s does not belong at the top", entry->d_name);
+        seen++;
+    }
+    closedir(top);
+    free(root);
+    assert_int_equal(seen, 10);
+}
+
 static void no_room_is_too_full(void **state)
 {
     (void)state;
@@ -206,6 +232,7 @@ int main(void)
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(every_file_includes_only_its_level_or_lower),
         cmocka_unit_test(the_public_header_stands_alone_at_the_top),
+        cmocka_unit_test(the_top_holds_what_a_reader_expects),
         cmocka_unit_test(no_room_is_too_full),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);

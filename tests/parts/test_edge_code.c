@@ -16,7 +16,8 @@ static void a_letter_stands_for_the_middle_of_its_range(void **state)
         near(edge_code_friction(rows[i].code), (rows[i].over + rows[i].to) / 2, 1e-12);
     assert_true(edge_code_friction(EDGE_C) > 0 && edge_code_friction(EDGE_C) <= 0.15);
     assert_true(edge_code_friction(EDGE_H) > 0.55 && edge_code_friction(EDGE_H) < 1);
-    near_unknown(edge_code_friction(EDGE_NOT_SAID));
+    double usual = edge_code_friction(EDGE_NOT_SAID); /* most pads 0.35 to 0.42, quoted */
+    assert_true(usual >= 0.35 && usual <= 0.42);
 }
 
 /* What is said of friction itself stands; the letters serve where it is not. */

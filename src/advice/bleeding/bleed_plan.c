@@ -288,10 +288,8 @@ static void add_fluid(struct planning *planning)
     }
     add_reservoirs(planning);
     plan->fluid.m3 = planning->fluid > 0 ? planning->fluid : NAN;
-    plan->fluid_ready.m3 =
-        planning->fluid > 0 ? fmax(planning->fluid, limit_value("fluid-ready-least")) : NAN;
     if (planning->fluid > 0)
-        plan->fluid_ready = bottles_for(plan->fluid_ready).held;
+        plan->fluid_ready = bottles_for(plan->fluid).held;
 }
 
 static bool has_lever(const struct system *system, const struct network *network,

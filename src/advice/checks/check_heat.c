@@ -1,7 +1,6 @@
 #include "advice/checks/checks.h"
 
 #include <math.h>
-#include <string.h>
 
 #include "advice/figures/holds.h"
 #include "physics/heat.h"
@@ -97,29 +96,23 @@ void check_free_water(struct checking *checking, const struct check_row *row)
     }
 }
 
-/* Whether a figure of heat has a value that its law no longer covers. */
-static const struct figure *beyond_iron(const struct checking *checking, const char *id, int brake)
+static bool is_beyond_law(const struct figure *figure)
 {
-    for (int i = 0; i < checking->figures->count; i++) {
-        const struct figure *figure = &checking->figures->items[i];
-        if (strcmp(figure->row->id, id) == 0 && figure->subject == brake &&
-            figure->state != FIGURE_NOT_COMPUTED && holds_broken_law(figure) != NULL)
-            return figure;
-    }
-    return NULL;
+    return figure != NULL && holds_broken_law(figure) != NULL;
 }
 
 void check_iron_too_hot(struct checking *checking, const struct check_row *row)
 {
     for (int i = 0; i < checking->system->part_count; i++) {
-        const struct figure *one = beyond_iron(checking, "rise-per-stop", i);
-        const struct figure *ten = beyond_iron(checking, "temperature-after-ten-stops", i);
-        if (one == NULL && ten == NULL)
+        const struct figure *one = figure_even_beyond(checking, "rise-per-stop", i);
+        const struct figure *ten = figure_even_beyond(checking, "temperature-after-ten-stops", i);
+        bool at_once = is_beyond_law(one);
+        if (!at_once && !is_beyond_law(ten))
             continue;
         struct finding *finding = finding_add(checking, row, i, NO_FIELD);
-        finding_text(finding, "stops", one != NULL ? "One hard stop" : "Ten hard stops");
+        finding_text(finding, "stops", at_once ? "One hard stop" : "Ten hard stops");
         finding_quantity(finding, "most", HEAT_IRON_MOST, DIMENSION_TEMPERATURE);
-        finding_rests_on(finding, one != NULL ? one : ten);
+        finding_rests_on(finding, at_once ? one : ten);
     }
 }
 

@@ -74,15 +74,22 @@ double finding_limit(struct finding *finding, const char *name)
     return NAN;
 }
 
-const struct figure *figure_about(const struct checking *checking, const char *id, int subject)
+const struct figure *figure_even_beyond(const struct checking *checking, const char *id,
+                                        int subject)
 {
     for (int i = 0; i < checking->figures->count; i++) {
         const struct figure *figure = &checking->figures->items[i];
         if (strcmp(figure->row->id, id) == 0 && figure->subject == subject) {
-            return figure->state == FIGURE_NOT_COMPUTED || holds_spoiled(figure) ? NULL : figure;
+            return figure->state == FIGURE_NOT_COMPUTED ? NULL : figure;
         }
     }
     return NULL;
+}
+
+const struct figure *figure_about(const struct checking *checking, const char *id, int subject)
+{
+    const struct figure *figure = figure_even_beyond(checking, id, subject);
+    return figure == NULL || holds_spoiled(figure) ? NULL : figure;
 }
 
 bool ruling_is_for(const struct checking *checking, const char *rule)
@@ -114,19 +121,6 @@ void finding_rests_on(struct finding *finding, const struct figure *figure)
     finding->assumed = true;
     if (figure_mostly_assumed(figure) && finding->guess == NULL)
         finding->guess = figure;
-}
-
-bool circuit_reaches(const struct system *system, const struct network *network, int circuit,
-                     enum part_kind kind, enum axle axle)
-{
-    const struct circuit *reached = &network->circuits[circuit];
-    for (int i = 0; i < reached->vertex_count; i++) {
-        const struct part *part = &system->parts[network->vertices[reached->vertices[i]].part];
-        if (part->kind == kind && (axle == AXLE_NONE || part->axle == axle)) {
-            return true;
-        }
-    }
-    return false;
 }
 
 bool part_feeds_axle(const struct system *system, const struct network *network, int part,

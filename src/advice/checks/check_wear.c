@@ -36,41 +36,42 @@ void check_disc_under(struct checking *checking, const struct check_row *row)
     }
 }
 
-void check_lining_thin(struct checking *checking, const struct check_row *row)
+/* Friction material of a brake that is thinner than the row's limit. */
+static void look_at_left(struct checking *checking, const struct check_row *row, int brake,
+                         struct length left, size_t field)
+{
+    if (!(left.m < limit_value(row->limit)))
+        return;
+    struct finding *finding = finding_add(checking, row, brake, field);
+    finding_quantity(finding, "left", left.m, DIMENSION_LENGTH);
+    finding_limit(finding, "least");
+}
+
+static void look_at_linings(struct checking *checking, const struct check_row *row, bool riveted)
 {
     for (int i = 0; i < checking->system->part_count; i++) {
         const struct part *part = &checking->system->parts[i];
-        if (part->kind == KIND_DRUM && part->as.drum.fixing != FIXING_RIVETS &&
-            part->as.drum.lining_left.m < limit_value(row->limit)) {
-            struct finding *finding = finding_add(checking, row, i, FIELD(as.drum.lining_left));
-            finding_quantity(finding, "left", part->as.drum.lining_left.m, DIMENSION_LENGTH);
-            finding_limit(finding, "least");
-        }
+        if (part->kind == KIND_DRUM && (part->as.drum.fixing == FIXING_RIVETS) == riveted)
+            look_at_left(checking, row, i, part->as.drum.lining_left, FIELD(as.drum.lining_left));
     }
+}
+
+void check_lining_thin(struct checking *checking, const struct check_row *row)
+{
+    look_at_linings(checking, row, false);
 }
 
 void check_riveted_thin(struct checking *checking, const struct check_row *row)
 {
-    for (int i = 0; i < checking->system->part_count; i++) {
-        const struct part *part = &checking->system->parts[i];
-        if (part->kind == KIND_DRUM && part->as.drum.fixing == FIXING_RIVETS &&
-            part->as.drum.lining_left.m < limit_value(row->limit)) {
-            struct finding *finding = finding_add(checking, row, i, FIELD(as.drum.lining_left));
-            finding_quantity(finding, "left", part->as.drum.lining_left.m, DIMENSION_LENGTH);
-            finding_limit(finding, "least");
-        }
-    }
+    look_at_linings(checking, row, true);
 }
 
 void check_pad_thin(struct checking *checking, const struct check_row *row)
 {
     for (int i = 0; i < checking->system->part_count; i++) {
         const struct part *part = &checking->system->parts[i];
-        if (part->kind == KIND_DISC && part->as.disc.pad_left.m < limit_value(row->limit)) {
-            struct finding *finding = finding_add(checking, row, i, FIELD(as.disc.pad_left));
-            finding_quantity(finding, "left", part->as.disc.pad_left.m, DIMENSION_LENGTH);
-            finding_limit(finding, "least");
-        }
+        if (part->kind == KIND_DISC)
+            look_at_left(checking, row, i, part->as.disc.pad_left, FIELD(as.disc.pad_left));
     }
 }
 

@@ -39,8 +39,11 @@ double finding_limit(struct finding *finding, const char *name);
  * it is not, or nobody can tell, it is shown for comparison and no finding is made of it. */
 bool ruling_is_for(const struct checking *checking, const char *rule);
 
-/* The figure of that id about a subject (part or circuit), or NULL; only when it was computed, and
- * within the limits of its law. */
+/* The figure of that id about a subject (part or circuit), or NULL; only when it was computed. For
+ * what is said of a figure beyond its law: never for a verdict on its value. */
+const struct figure *figure_even_beyond(const struct checking *checking, const char *id,
+                                        int subject);
+/* The same, only within the limits of its law. */
 const struct figure *figure_about(const struct checking *checking, const char *id, int subject);
 /* Its value, NaN when there is none. */
 double figure_value(const struct checking *checking, const char *id, int subject);
@@ -50,9 +53,6 @@ double floor_margin(const struct checking *checking, int pedal);
  * what the figure rests on is assumed. */
 void finding_rests_on(struct finding *finding, const struct figure *figure);
 
-/* Whether a circuit reaches a part of that kind on that axle (AXLE_NONE: any). */
-bool circuit_reaches(const struct system *system, const struct network *network, int circuit,
-                     enum part_kind kind, enum axle axle);
 /* Whether one of the parts fed through any chamber of this one is a brake on that axle. */
 bool part_feeds_axle(const struct system *system, const struct network *network, int part,
                      enum axle axle);

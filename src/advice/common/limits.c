@@ -151,10 +151,6 @@ static const struct limit_row rows[] = {
     {"exchange-volumes", 3.0, DIMENSION_NUMBER,
      "volumes drawn through a chamber to change its fluid; three leave 1/e^3 = 5 % of the old",
      "O. Levenspiel, Chemical Reaction Engineering, mixed flow (from memory)"},
-    {"fluid-ready-least", 250e-6, DIMENSION_VOLUME,
-     "least fluid to have ready: a small tin with its seal unbroken, since what is left over takes "
-     "up water",
-     CUSTOM},
     {"clear-strokes", 4.0, DIMENSION_NUMBER,
      "clear strokes at each nipple before it counts as "
      "done (customs: 3 to 5)",

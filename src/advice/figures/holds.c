@@ -7,9 +7,6 @@
 #include "physics/heat.h"
 #include "physics/press.h"
 
-/* No leg does more in a figure of ours. */
-#define LEG_MOST_EFFORT 2000.0
-
 enum {
     HOLD_REACHED = 1 << 0,
     HOLD_GRIP = 1 << 1,
@@ -114,7 +111,7 @@ static int met_leg(const struct situation *situation, const struct figure *figur
 {
     for (int i = 0; i < situation->system->part_count; i++)
         if (is_pressed_by(situation, figure, i) &&
-            !(situation->usual->pedals[i].effort.n <= LEG_MOST_EFFORT))
+            !(situation->usual->pedals[i].effort.n <= MOST_EFFORT))
             return isnan(situation->usual->pedals[i].effort.n) ? -1 : 0;
     return 1;
 }

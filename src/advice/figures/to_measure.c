@@ -9,7 +9,6 @@
 /* What is gathered for one key of one part. */
 struct gathering {
     const struct system *system;
-    const struct figures *figures;
     struct measurings list;
     struct arena *arena;
 };
@@ -161,7 +160,7 @@ static int cited_count(const struct figures *figures)
 struct measurings measurings_of(const struct system *system, const struct figures *figures,
                                 struct arena *arena)
 {
-    struct gathering gathering = {.system = system, .figures = figures, .arena = arena};
+    struct gathering gathering = {.system = system, .arena = arena};
     gathering.list.items = ARENA_ARRAY(arena, (size_t)cited_count(figures) + 1, struct measuring);
     for (int i = 0; i < figures->count; i++) {
         gather_assumed(&gathering, &figures->items[i]);

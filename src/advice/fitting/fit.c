@@ -166,9 +166,6 @@ static void compare_stops(struct fitting *fitting)
     fitting->same = SAME_STOP;
 }
 
-/* As far as any leg is followed. */
-enum { MOST_EFFORT = 2000 };
-
 struct pressing_for {
     const struct system *system;
     const struct network *network;

@@ -37,8 +37,7 @@ static double disc_cools(const struct part *part)
 
 static double pad_friction(const struct part *part)
 {
-    double coded = edge_code_friction(part->as.disc.edge_code);
-    return isnan(coded) ? 0.38 : coded;
+    return edge_code_friction(part->as.disc.edge_code);
 }
 
 /* clang-format off */

@@ -18,8 +18,7 @@ static double usual_arm(const struct part *part)
 
 static double lining_friction(const struct part *part)
 {
-    double coded = edge_code_friction(part->as.drum.edge_code);
-    return isnan(coded) ? 0.38 : coded;
+    return edge_code_friction(part->as.drum.edge_code);
 }
 
 static double rim_width(const struct drum *drum)

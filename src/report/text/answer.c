@@ -81,18 +81,6 @@ void answer_label(struct table *table, const char *label, const char *words)
     table_cell(table, words);
 }
 
-const char *answer_command(struct arena *arena, const struct result *result, const char *command,
-                           const char *options)
-{
-    const struct system *system = result->system;
-    struct text words = text_start(arena);
-    text_add(&words, "firmpedal %s %s", command, system->file);
-    for (int i = 0; i < system->work_count; i++)
-        text_add(&words, " %s", system->works[i].file);
-    text_add(&words, "%s%s", *options != '\0' ? " " : "", options);
-    return words.items;
-}
-
 struct table *answer_next(struct document *into)
 {
     document_gap(into);

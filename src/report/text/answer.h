@@ -19,9 +19,6 @@ void answer_notes(struct document *into, const struct result *result);
 struct table *answer_labels(struct document *into, int indent);
 void answer_label(struct table *table, const char *label, const char *words);
 
-/* What to type for another answer of the same files: "firmpedal bleed van.ini work.ini --all". */
-const char *answer_command(struct arena *arena, const struct result *result, const char *command,
-                           const char *options);
 /* A row of what to type and what it tells. */
 struct table *answer_next(struct document *into);
 /* The car's own manual, local rules and licensed inspection come first; in one line unless all. */

@@ -783,19 +783,6 @@ static double old_share(const struct job *job)
     return (bleed_stroke(system, &alone, &assumed).m3 / area + 1.2e-3) / 32e-3;
 }
 
-/* The clutch alone takes less. */
-static double least_tin(const struct job *job)
-{
-    (void)job;
-    struct advice_car car =
-        advice_car_after("tests/cases/findings/pad-thin.not.ini",
-                         "[work]\ncar = Case saloon\ndate = 2026-11-20\nopened = clutch slave\n");
-    double ready = car.result->bleed->fluid_ready.m3;
-    assert_true(car.result->bleed->fluid.m3 < ready);
-    advice_car_finish(&car);
-    return ready;
-}
-
 static double honed(const struct job *job)
 {
     const struct findings *findings = &job->result->findings;
@@ -852,7 +839,6 @@ static const struct told_row told_rows[] = {
     {"bleed-stroke-time", 2, CUSTOM, BY(stroke_time)},
     {"bleed-pause-time", 3, CUSTOM, BY(pause_time)},
     {"clear-strokes", 4, CUSTOM, BY(clear_strokes)},
-    {"fluid-ready-least", 250e-6, CUSTOM, BY(least_tin)},
     {"bore-over-most", 0.13e-3, CUSTOM, BY(honed)},
     {"asked-stop", 0.50 * G, MOT "1.2.2", BY(stop_at_its_effort)},
     /* limits of findings that the job tells too */

@@ -19,6 +19,7 @@
 #include "network/work.h"
 #include "report/json/json.h"
 #include "report/text/set_document.h"
+#include "report/answers/answers.h"
 #include "report/text/text_report.h"
 #include "report/words/rule_words.h"
 #include "units/unit.h"
@@ -369,33 +370,33 @@ static void answer_in_text(struct text *words, const struct result *result,
     struct document document = document_start(words->arena);
     switch (question) {
     case FP_CHECK:
-        text_check(&document, result, wishes->all);
+        answer_check(&document, result, wishes->all);
         if (wishes->rules)
-            text_rules(&document, result, country_of(result, wishes));
+            answer_rules(&document, result, country_of(result, wishes));
         break;
     case FP_BLEED:
         if (wishes->step != NULL)
             text_step(words, result, wishes->step);
         else
-            text_bleed(&document, result, wishes->all);
+            answer_bleed(&document, result, wishes->all);
         break;
     case FP_OPEN:
-        text_open(&document, result, wishes->all);
+        answer_open(&document, result, wishes->all);
         break;
     case FP_HOSES:
-        text_hoses(&document, result);
+        answer_hoses(&document, result);
         break;
     case FP_SOFT:
-        text_soft(&document, result);
+        answer_soft(&document, result);
         break;
     case FP_FIT:
-        text_fit(&document, result, wishes->all);
+        answer_fit(&document, result, wishes->all);
         break;
     case FP_TRACE:
-        text_trace(&document, result, wishes->all);
+        answer_trace(&document, result, wishes->all);
         break;
     case FP_CURVE:
-        text_curve(&document, result, wishes->all);
+        answer_curve(&document, result, wishes->all);
         break;
     }
     set_document(words, &document, screen);

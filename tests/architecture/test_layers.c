@@ -38,7 +38,9 @@ static const struct {
     {"input", "base units parts parts/keys network"},
     {"report/words", "base units parts network advice advice/figures advice/bleeding"},
     {"report/document", "base units"},
-    {"report/text", "base units parts network advice advice/figures report/words report/document"},
+    {"report/answers",
+     "base units parts network advice advice/figures report/words report/document"},
+    {"report/text", "base units parts network advice report/words report/document"},
     {"report/json", "base units parts network advice advice/figures report/words"},
     {"report/paint", "base units"},
     {"report/diagram", "base units parts network physics advice report/words report/paint"},
@@ -47,7 +49,7 @@ static const struct {
      "report/diagram"},
     {"manual", "base units parts parts/keys network input advice report/words"},
     {"api", " base units network input advice advice/figures advice/bleeding manual report/words "
-            "report/document report/text report/json report/diagram report/sheet"},
+            "report/document report/answers report/text report/json report/diagram report/sheet"},
     {"cli", ""},
 };
 

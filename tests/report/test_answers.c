@@ -13,7 +13,7 @@
 #include "network/work.h"
 #include "report/document/document.h"
 #include "report/text/set_document.h"
-#include "report/text/text_report.h"
+#include "report/answers/answers.h"
 #include "support/near.h"
 #include "support/plain_plan.h"
 #include "support/ready_cars.h"
@@ -142,7 +142,7 @@ static void grave_findings_are_said(const struct asked *asked, struct arena *are
 static void look_at_check(const struct asked *asked, struct arena *arena)
 {
     struct document document = document_start(arena);
-    text_check(&document, asked->result, false);
+    answer_check(&document, asked->result, false);
     hold(asked, "check", &document, CHECK_LINES);
     grave_findings_are_said(asked, arena, &document);
 }
@@ -151,11 +151,11 @@ static void look_at_plan(const struct asked *asked, struct arena *arena)
 {
     struct document bleed = document_start(arena), open = document_start(arena),
                     hoses = document_start(arena);
-    text_bleed(&bleed, asked->result, false);
+    answer_bleed(&bleed, asked->result, false);
     hold(asked, "bleed", &bleed, BLEED_LINES);
-    text_open(&open, asked->result, false);
+    answer_open(&open, asked->result, false);
     hold(asked, "open", &open, asked->all_renewed ? OPEN_ALL_LINES : OPEN_LINES);
-    text_hoses(&hoses, asked->result);
+    answer_hoses(&hoses, asked->result);
     hold(asked, "hoses", &hoses, HOSES_LINES);
 }
 
@@ -165,8 +165,8 @@ static void grave_cautions_are_said(const struct asked *asked, struct arena *are
     struct document both = document_start(arena);
     size_t count;
     const struct caution_row *rows = caution_rows(&count);
-    text_bleed(&both, asked->result, false);
-    text_open(&both, asked->result, false);
+    answer_bleed(&both, asked->result, false);
+    answer_open(&both, asked->result, false);
     const char *text = set(&both, 100);
     for (size_t i = 0; i < count; i++) {
         bool road = rows[i].when == CAUTION_ROAD || rows[i].when == CAUTION_ROAD_MOTORCYCLE;
@@ -197,7 +197,7 @@ static void look_at_fit(const struct asked *asked, struct arena *arena)
                             (struct force){NAN}, arena);
         for (size_t w = 0; w < sizeof widths / sizeof *widths; w++) {
             struct document document = document_start(arena);
-            text_fit(&document, &result, false);
+            answer_fit(&document, &result, false);
             hold(asked, "fit", &document, FIT_LINES);
             const char *line = set(&document, widths[w]);
             for (int n = 1; n < VERDICT_LINE; n++)
@@ -207,7 +207,7 @@ static void look_at_fit(const struct asked *asked, struct arena *arena)
                 complain(asked, "fit", "verdict not in its line at", widths[w]);
         }
         struct document full = document_start(arena);
-        text_fit(&full, &result, true);
+        answer_fit(&full, &result, true);
         hold(asked, "fit --all", &full, 100000);
     }
 }
@@ -218,9 +218,9 @@ static void look_at_curve(const struct asked *asked, struct arena *arena)
     struct curves curves = curves_of(result.system, result.network, (struct force){NAN}, arena);
     result.curves = &curves;
     struct document document = document_start(arena), full = document_start(arena);
-    text_curve(&document, &result, false);
+    answer_curve(&document, &result, false);
     hold(asked, "curve", &document, CURVE_LINES);
-    text_curve(&full, &result, true);
+    answer_curve(&full, &result, true);
     hold(asked, "curve --all", &full, 100000);
 }
 
@@ -236,7 +236,7 @@ static void look_at_trace(const struct asked *asked, struct arena *arena)
         struct document document = document_start(arena);
         result.trace = trace_of(result.system, result.network, (struct force){NAN}, &result.figures,
                                 &weighing, i, arena);
-        text_trace(&document, &result, false);
+        answer_trace(&document, &result, false);
         hold(asked, result.figures.items[i].row->id, &document, TRACE_LINES);
     }
 }
@@ -247,9 +247,9 @@ static void look_at_car(const struct asked *asked, struct arena *arena, bool dea
     look_at_plan(asked, arena);
     grave_cautions_are_said(asked, arena);
     look_at_fit(asked, arena);
-    hold_full(asked, arena, "check --all", text_check);
-    hold_full(asked, arena, "bleed --all", text_bleed);
-    hold_full(asked, arena, "open --all", text_open);
+    hold_full(asked, arena, "check --all", answer_check);
+    hold_full(asked, arena, "bleed --all", answer_bleed);
+    hold_full(asked, arena, "open --all", answer_open);
     look_at_curve(asked, arena);
     if (dear)
         look_at_trace(asked, arena);

@@ -1,4 +1,4 @@
-#include "report/text/answer_steps.h"
+#include "report/answers/answer_steps.h"
 
 #include <string.h>
 

@@ -1,9 +1,9 @@
-#include "report/text/text_report.h"
+#include "report/answers/answers.h"
 
 #include "base/text.h"
-#include "report/text/answer_figures.h"
-#include "report/text/answer_findings.h"
-#include "report/text/answer_rules.h"
+#include "report/answers/answer_figures.h"
+#include "report/answers/answer_findings.h"
+#include "report/answers/answer_rules.h"
 #include "report/words/pair_words.h"
 
 /* --- in short -------------------------------------------------------------------------------- */
@@ -103,7 +103,7 @@ static void in_full(struct document *into, const struct result *result)
     answer_deference(into, true);
 }
 
-void text_check(struct document *into, const struct result *result, bool all)
+void answer_check(struct document *into, const struct result *result, bool all)
 {
     if (all)
         in_full(into, result);

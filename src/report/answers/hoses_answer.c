@@ -1,7 +1,7 @@
-#include "report/text/text_report.h"
+#include "report/answers/answers.h"
 
 #include "base/date.h"
-#include "report/text/answer.h"
+#include "report/answers/answer.h"
 
 static void add_hose(struct document *into, struct table *table, const struct hose_line *line)
 {
@@ -18,7 +18,7 @@ static void add_hose(struct document *into, struct table *table, const struct ho
     table_cell(table, line->hose >= 0 ? date : "");
 }
 
-void text_hoses(struct document *into, const struct result *result)
+void answer_hoses(struct document *into, const struct result *result)
 {
     static const struct table_column columns[] = {{"", CELL_FIGURE, CELL_LEFT, 0, 0, false},
                                                   {"", CELL_WORDS, CELL_LEFT, 0, 0, true},

@@ -1,10 +1,10 @@
-#include "report/text/text_report.h"
+#include "report/answers/answers.h"
 
 #include <math.h>
 
 #include "base/text.h"
-#include "report/text/answer_findings.h"
-#include "report/text/answer_steps.h"
+#include "report/answers/answer_findings.h"
+#include "report/answers/answer_steps.h"
 #include "report/words/bleed_words.h"
 #include "report/words/pair_words.h"
 #include "report/words/step_words.h"
@@ -481,7 +481,7 @@ static void in_short(struct document *into, const struct result *result)
     answer_label(next, "At the car", "--step 1 walks it, firmpedal sheet prints it");
 }
 
-void text_bleed(struct document *into, const struct result *result, bool all)
+void answer_bleed(struct document *into, const struct result *result, bool all)
 {
     if (all) {
         answer_title_in_full(into, result);

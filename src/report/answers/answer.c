@@ -1,4 +1,4 @@
-#include "report/text/answer.h"
+#include "report/answers/answer.h"
 
 #include <ctype.h>
 

@@ -1,4 +1,4 @@
-#include "report/text/answer_figures.h"
+#include "report/answers/answer_figures.h"
 
 #include <math.h>
 #include <string.h>

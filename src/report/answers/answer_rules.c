@@ -1,7 +1,7 @@
-#include "report/text/answer_rules.h"
+#include "report/answers/answer_rules.h"
 
 #include "base/text.h"
-#include "report/text/text_report.h"
+#include "report/answers/answers.h"
 #include "report/words/rule_words.h"
 
 static void add_ruling(struct document *into, const struct result *result,
@@ -81,7 +81,7 @@ static bool is_asked(const struct ruling *ruling)
            ruling->concern == RULE_FOR_COMPARISON;
 }
 
-void text_rules(struct document *into, const struct result *result, const char *country)
+void answer_rules(struct document *into, const struct result *result, const char *country)
 {
     static const struct table_column columns[] = {{"", CELL_WORDS, CELL_LEFT, 0, 0, false},
                                                   {"asks", CELL_FIGURE, CELL_LEFT, 0, 0, false},

@@ -1,7 +1,7 @@
 #ifndef FIRMPEDAL_REPORT_TEXT_ANSWER_FINDINGS_H
 #define FIRMPEDAL_REPORT_TEXT_ANSWER_FINDINGS_H
 
-#include "report/text/answer.h"
+#include "report/answers/answer.h"
 
 /* The findings of one severity under a heading, one line each, those alike once; false when there
  * are none (then no heading either). */

@@ -1,7 +1,7 @@
 #ifndef FIRMPEDAL_REPORT_TEXT_ANSWER_STEPS_H
 #define FIRMPEDAL_REPORT_TEXT_ANSWER_STEPS_H
 
-#include "report/text/answer.h"
+#include "report/answers/answer.h"
 
 /* The cautions of some times that are for this job.
  *

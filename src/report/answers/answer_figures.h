@@ -1,7 +1,7 @@
 #ifndef FIRMPEDAL_REPORT_TEXT_ANSWER_FIGURES_H
 #define FIRMPEDAL_REPORT_TEXT_ANSWER_FIGURES_H
 
-#include "report/text/answer.h"
+#include "report/answers/answer.h"
 
 /* The dozen figures that answer questions, each with its mark: the pedal in each case, the brakes,
  * then a line a question; equal sides once; what is missing for all of it in one line. */

@@ -1,4 +1,4 @@
-#include "report/text/answer_findings.h"
+#include "report/answers/answer_findings.h"
 
 #include <ctype.h>
 #include <string.h>

@@ -3,8 +3,8 @@
 
 #include "advice/figures/trace.h"
 #include "base/text.h"
-#include "report/text/answer.h"
-#include "report/text/text_report.h"
+#include "report/answers/answer.h"
+#include "report/answers/answers.h"
 #include "report/words/input_words.h"
 #include "report/words/pair_words.h"
 #include "report/words/words.h"
@@ -375,7 +375,7 @@ static void in_short(struct document *into, const struct result *result)
     document_words(into, "* assumed. The whole way down, all it rests on: the same with --all");
 }
 
-void text_trace(struct document *into, const struct result *result, bool all)
+void answer_trace(struct document *into, const struct result *result, bool all)
 {
     if (all)
         in_full(into, result);

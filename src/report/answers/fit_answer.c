@@ -1,9 +1,9 @@
-#include "report/text/text_report.h"
+#include "report/answers/answers.h"
 
 #include <ctype.h>
 #include <math.h>
 
-#include "report/text/answer.h"
+#include "report/answers/answer.h"
 #include "report/words/fit_words.h"
 #include "report/words/pair_words.h"
 #include "units/unit.h"
@@ -117,7 +117,7 @@ static void add_head(struct document *into, const struct result *result)
             1;
 }
 
-void text_fit(struct document *into, const struct result *result, bool all)
+void answer_fit(struct document *into, const struct result *result, bool all)
 {
     const struct fit *fit = result->fit;
     add_head(into, result);

@@ -1,8 +1,8 @@
-#include "report/text/text_report.h"
+#include "report/answers/answers.h"
 
-#include "report/text/answer.h"
+#include "report/answers/answer.h"
 
-void text_soft(struct document *into, const struct result *result)
+void answer_soft(struct document *into, const struct result *result)
 {
     answer_title(into, result);
     document_gap(into);

@@ -1,11 +1,11 @@
-#include "report/text/text_report.h"
+#include "report/answers/answers.h"
 
 #include <math.h>
 #include <string.h>
 
 #include "base/text.h"
-#include "report/text/answer_findings.h"
-#include "report/text/answer_steps.h"
+#include "report/answers/answer_findings.h"
+#include "report/answers/answer_steps.h"
 #include "report/words/pair_words.h"
 #include "report/words/step_words.h"
 #include "units/unit.h"
@@ -240,7 +240,7 @@ static void in_full(struct document *into, const struct result *result)
     }
 }
 
-void text_open(struct document *into, const struct result *result, bool all)
+void answer_open(struct document *into, const struct result *result, bool all)
 {
     if (result->opening.count == 0) {
         answer_title(into, result);

@@ -1,10 +1,10 @@
-#include "report/text/text_report.h"
+#include "report/answers/answers.h"
 
 #include <math.h>
 #include <string.h>
 
 #include "base/text.h"
-#include "report/text/answer.h"
+#include "report/answers/answer.h"
 #include "report/words/words.h"
 #include "units/unit.h"
 
@@ -169,7 +169,7 @@ static void add_rests(struct document *into, const struct result *result, const 
         ->hang = 1;
 }
 
-void text_curve(struct document *into, const struct result *result, bool all)
+void answer_curve(struct document *into, const struct result *result, bool all)
 {
     const struct curves *curves = result->curves;
     if (all)

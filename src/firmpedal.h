@@ -107,11 +107,12 @@ enum fp_outcome fp_note(struct fp_desk *desk, const char *work, const char *cons
 /* The car as it now stands, work included, as a full description that reads back. */
 enum fp_outcome fp_show(struct fp_desk *desk, const char **answer);
 
-/* Without a car: a commented starter description for a layout, the measuring sheet for it, what a
- * key, finding, figure, limit or word means; the pages of docs/ by name. FP_WRONG_USE when there
- * is nothing of that name; *answer then names what there is. */
-enum fp_outcome fp_starter(struct fp_desk *desk, const char *layout, const char **answer);
-enum fp_outcome fp_measuring_sheet(struct fp_desk *desk, const char *layout, const char **answer);
+/* Without a car: a commented description to start from for a car said in words ("front discs, rear
+ * drums, remote servo, right"; "drums right"), the measuring sheet for it, what a key, finding,
+ * figure, limit or word means; the pages of docs/ by name. FP_WRONG_USE when there is nothing of
+ * that name, or words do not go together; *answer then says so and names what there is. */
+enum fp_outcome fp_starter(struct fp_desk *desk, const char *car, const char **answer);
+enum fp_outcome fp_measuring_sheet(struct fp_desk *desk, const char *car, const char **answer);
 enum fp_outcome fp_explain(struct fp_desk *desk, const char *word, const char **answer);
 enum fp_outcome fp_page(struct fp_desk *desk, const char *page, const char **answer);
 

@@ -1,5 +1,4 @@
 /* The public face: what is printed from the tables, without a car. */
-#include <stdio.h>
 #include <string.h>
 
 #include "base/text.h"
@@ -10,58 +9,40 @@
 #include "manual/template.h"
 #include "manual/findings_page.h"
 
-/* "drums", "drums right": a layout and perhaps the driver's side. NULL names those there are. */
-static const struct car_layout *find_layout(struct text *words, const char *asked,
-                                            enum driver_side *driver)
+/* Puts the car together that the words say; false with what can be said where they say none. */
+static bool find_car(struct text *words, const char *asked, struct starter *into)
 {
-    char name[64];
-    size_t length = strlen(asked);
-    *driver = DRIVER_LEFT;
-    if (text_ends(asked, " right"))
-        *driver = DRIVER_RIGHT;
-    if (text_ends(asked, " right") || text_ends(asked, " left"))
-        length = (size_t)(strrchr(asked, ' ') - asked);
-    snprintf(name, sizeof name, "%.*s", (int)length, asked);
-    const struct car_layout *layout = layout_find(name);
-    if (layout != NULL)
-        return layout;
-    if (*asked != '\0') {
-        const char *nearest = layout_nearest(words->arena, name);
-        text_add(words, "There is no layout %s.", asked);
-        if (nearest != NULL)
-            text_add(words, " Nearest: %s.", nearest);
-        text_add(words, "\n");
-    }
-    size_t count;
-    const struct car_layout *rows = layout_rows(&count);
-    text_add(words, "Layouts, with left or right behind for the driver's side:\n");
-    for (size_t i = 0; i < count; i++)
-        text_add(words, "  %-14s %s\n", rows[i].word, rows[i].help);
-    return NULL;
+    picks said = 0;
+    bool read = picks_read(words, asked, &said);
+    if (read && *asked != '\0')
+        *into = starter_of(said, words->arena);
+    else
+        picks_list(words);
+    return read && *asked != '\0';
 }
 
-enum fp_outcome fp_starter(struct fp_desk *desk, const char *layout, const char **answer)
+enum fp_outcome fp_starter(struct fp_desk *desk, const char *car, const char **answer)
 {
     ON_NO_MEMORY(desk, FP_OUTPUT);
     struct text words = text_start(desk->arena);
-    enum driver_side driver;
-    const struct car_layout *found = find_layout(&words, layout, &driver);
-    if (found != NULL)
-        template_start(&words, found, driver);
+    struct starter starter;
+    bool found = find_car(&words, car, &starter);
+    if (found)
+        template_start(&words, &starter);
     *answer = words.items;
-    return found != NULL || *layout == '\0' ? FP_FINE : FP_WRONG_USE;
+    return found || *car == '\0' ? FP_FINE : FP_WRONG_USE;
 }
 
-enum fp_outcome fp_measuring_sheet(struct fp_desk *desk, const char *layout, const char **answer)
+enum fp_outcome fp_measuring_sheet(struct fp_desk *desk, const char *car, const char **answer)
 {
     ON_NO_MEMORY(desk, FP_OUTPUT);
     struct text words = text_start(desk->arena);
-    enum driver_side driver;
-    const struct car_layout *found = find_layout(&words, layout, &driver);
-    if (found != NULL)
-        measuring_sheet(&words, found);
+    struct starter starter;
+    bool found = find_car(&words, car, &starter);
+    if (found)
+        measuring_sheet(&words, &starter);
     *answer = words.items;
-    return found != NULL || *layout == '\0' ? FP_FINE : FP_WRONG_USE;
+    return found || *car == '\0' ? FP_FINE : FP_WRONG_USE;
 }
 
 enum fp_outcome fp_explain(struct fp_desk *desk, const char *word, const char **answer)

@@ -7,6 +7,7 @@
 #include "cli/screen.h"
 
 #define CAR_AND_WORKS  SIZE_MAX
+#define MOST_CAR_WORDS 80 /* "front discs, rear drums, ..." are words of a command line each */
 #define COMMON_OPTIONS (TAKES(WORK) | TAKES(UNITS) | TAKES(EFFORT) | TAKES(DATE))
 #define BLEED_OPTIONS  (TAKES(ORDER) | TAKES(METHOD) | TAKES(SHUT_EARLY))
 
@@ -166,7 +167,7 @@ static enum fp_outcome print_word(struct fp_desk *desk, const struct request *re
                                                            const char **))
 {
     const char *answer = "";
-    char words[512] = "";
+    char words[2048] = "";
     for (size_t i = 0; i < request->word_count; i++) {
         strncat(words, i > 0 ? " " : "", sizeof words - strlen(words) - 1);
         strncat(words, request->words[i], sizeof words - strlen(words) - 1);
@@ -246,9 +247,11 @@ static const struct command table[] = {
      COMMON_OPTIONS | TAKES(OUTPUT) | TAKES(REPLACE), 1, CAR_AND_WORKS, run_diagram},
     {"show", "CAR [WORK...]", "the car as it now stands, each value with its origin", TAKES(WORK),
      1, CAR_AND_WORKS, run_show},
-    {"start", "[LAYOUT]", "a commented description to fill in; without a layout: which there are",
-     0, 0, 8, run_start},
-    {"measure", "[LAYOUT]", "a measuring sheet to fill in at the car", 0, 0, 8, run_measure},
+    {"start", "[WORDS...]",
+     "a commented description to fill in, of a car said in words; without words: which there are",
+     0, 0, MOST_CAR_WORDS, run_start},
+    {"measure", "[WORDS...]", "a measuring sheet to fill in at the car", 0, 0, MOST_CAR_WORDS,
+     run_measure},
     {"explain", "WORD...", "what a key, figure, finding or limit means", 0, 1, 16, run_explain},
     {"help", "[COMMAND]", "this, or how a command is used", 0, 0, 1, run_help},
     {"page", "NAME", "a page of the documents, printed from the tables", 0, 1, 1, run_page},

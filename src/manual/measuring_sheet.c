@@ -2,7 +2,6 @@
 
 #include <string.h>
 
-#include "manual/layouts.h"
 #include "parts/keys/key.h"
 
 #define WIDTH 80
@@ -111,20 +110,21 @@ static const char opening[] =
     "printed on, B from a book, G guessed. Measure bores at three depths and two ways across: a "
     "worn bore reads over, never under. Note the tolerance where you doubt a reading.";
 
-void measuring_sheet(struct text *into, const struct car_layout *layout)
+void measuring_sheet(struct text *into, const struct starter *starter)
 {
     add_rule(into, '=');
-    text_add(into, "MEASURING SHEET   %s\n", layout->word);
+    text_add(into, "MEASURING SHEET   ");
+    text_add_wrapped(into, picks_words(into->arena, starter->all), 18, 18, WIDTH);
     add_rule(into, '=');
     text_add(into, "car " BLANK BLANK BLANK "   date " BLANK "   measured by " BLANK "\n\n");
     text_add_wrapped(into, opening, 0, 0, WIDTH);
-    for (const struct outline *const *section = layout->sections; *section != NULL; section++)
-        add_section(into, *section);
+    for (size_t i = 0; i < starter->section_count; i++)
+        add_section(into, &starter->sections[i]);
     text_add(into, "\n");
     add_rule(into, '-');
     text_add(into, "PIPES AND HOSES, in the order of the fluid's way\n");
-    for (const char *const *run = layout->runs; *run != NULL; run++)
-        add_run(into, *run);
+    for (size_t i = 0; i < starter->run_count; i++)
+        add_run(into, starter->runs[i]);
     text_add(into, "\n");
     add_rule(into, '-');
     text_add(into, "What else was seen (leaks, rust under clips, cracked hoses):\n\n");

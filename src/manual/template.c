@@ -1,7 +1,6 @@
 #include "manual/template.h"
 
 #include "input/key_words.h"
-#include "manual/layouts.h"
 #include "parts/keys/key.h"
 
 #define WIDTH 80
@@ -60,14 +59,7 @@ static void add_other_keys(struct text *into, const struct outline *outline, enu
         add_comment(into, others.items);
 }
 
-static const char *driver_word(enum driver_side driver)
-{
-    const struct choice *choice =
-        choice_of_value(key_of(KIND_VEHICLE, FIELD(as.vehicle.driver)), (int)driver);
-    return choice != NULL ? choice->word : "?";
-}
-
-static void add_section(struct text *into, const struct outline *outline, enum driver_side driver)
+static void add_section(struct text *into, const struct outline *outline)
 {
     enum part_kind kind;
     if (!kind_of_words(outline->header, &kind))
@@ -75,8 +67,6 @@ static void add_section(struct text *into, const struct outline *outline, enum d
     text_add(into, "\n[%s]\n", outline->header);
     for (size_t i = 0; i < outline->count; i++) {
         const char *value = outline->lines[i].value != NULL ? outline->lines[i].value : "?";
-        if (kind == KIND_VEHICLE && outline->lines[i].field == FIELD(as.vehicle.driver))
-            value = driver_word(driver);
         add_line(into, key_of(kind, outline->lines[i].field), value);
     }
     add_other_keys(into, outline, kind);
@@ -91,17 +81,29 @@ static const char runs_help[] =
     "A run names in order what lies along the fluid's way. Write lengths as in 0.7 m pipe, "
     "0.36 m hose.";
 
-void template_start(struct text *into, const struct car_layout *layout, enum driver_side driver)
+/* What it was said to be, and what was taken as usual. */
+static void add_kind_of_car(struct text *into, const struct starter *starter)
 {
-    add_comment(into, text_print(into->arena, "%s: %s.", layout->word, layout->help));
+    picks taken = starter->all & ~starter->said;
+    if (starter->said != 0)
+        add_comment(into,
+                    text_print(into->arena, "Said: %s.", picks_words(into->arena, starter->said)));
+    if (taken != 0)
+        add_comment(into, text_print(into->arena, "Taken as usual, to be looked at: %s.",
+                                     picks_words(into->arena, taken)));
     text_add(into, ";\n");
+}
+
+void template_start(struct text *into, const struct starter *starter)
+{
+    add_kind_of_car(into, starter);
     add_comment(into, opening);
-    for (const struct outline *const *section = layout->sections; *section != NULL; section++)
-        add_section(into, *section, driver);
+    for (size_t i = 0; i < starter->section_count; i++)
+        add_section(into, &starter->sections[i]);
     text_add(into, "\n[all hoses]\n");
     add_line(into, key_of(KIND_HOSE, FIELD(as.hose.renewed)), "?");
     text_add(into, "\n[runs]\n");
     add_comment(into, runs_help);
-    for (const char *const *run = layout->runs; *run != NULL; run++)
-        text_add(into, "%s\n", *run);
+    for (size_t i = 0; i < starter->run_count; i++)
+        text_add(into, "%s\n", starter->runs[i]);
 }

@@ -47,9 +47,11 @@ static const struct {
     {"report/sheet",
      "base units parts network advice advice/figures report/words report/document report/paint "
      "report/diagram"},
-    {"manual", "base units parts parts/keys network input advice report/words"},
-    {"api", " base units network input advice advice/figures advice/bleeding manual report/words "
-            "report/document report/answers report/text report/json report/diagram report/sheet"},
+    {"starters", "base parts parts/keys"},
+    {"manual", "base units parts parts/keys network input starters advice report/words"},
+    {"api",
+     " base units network input advice advice/figures advice/bleeding starters manual report/words "
+     "report/document report/answers report/text report/json report/diagram report/sheet"},
     {"cli", ""},
 };
 

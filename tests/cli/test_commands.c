@@ -477,6 +477,9 @@ static void every_layout_has_a_starter_and_a_measuring_sheet(void **state)
     }
     assert_true(layouts >= 6);
     run_finish(&list);
+    expect(run_cli("start", "rear", "drums,", "right,", "front", "discs"), 0, "driver = right",
+           NULL);
+    expect(run_cli("start", "twin masters, direct servo"), 2, NULL, NULL);
     expect(run_cli("start", "steam"), 2, NULL, NULL);
     expect(run_cli("measure", "steam"), 2, NULL, NULL);
 }

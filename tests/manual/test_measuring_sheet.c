@@ -4,10 +4,13 @@
 
 #include "support/cmocka_all.h"
 
-static const char *sheet_of(struct arena *arena, const char *layout)
+static const char *sheet_of(struct arena *arena, const char *car)
 {
     struct text text = text_start(arena);
-    measuring_sheet(&text, layout_find(layout));
+    picks said = 0;
+    assert_true(picks_read(&text, car, &said));
+    struct starter starter = starter_of(said, arena);
+    measuring_sheet(&text, &starter);
     return text.items;
 }
 
@@ -25,9 +28,9 @@ static void no_sheet_is_wider_than_80_columns(void **state)
     (void)state;
     struct arena *arena = arena_create();
     size_t count;
-    const struct car_layout *layouts = layout_rows(&count);
+    const struct usual_set *sets = usual_sets(&count);
     for (size_t i = 0; i < count; i++) {
-        const char *line = sheet_of(arena, layouts[i].word);
+        const char *line = sheet_of(arena, sets[i].word);
         while (*line != '\0') {
             size_t length = strcspn(line, "\n");
             assert_true(length <= 80);
@@ -43,7 +46,7 @@ static void a_pair_of_brakes_is_measured_on_both_sides(void **state)
     struct arena *arena = arena_create();
     const char *drums = section_of(arena, sheet_of(arena, "drums"), "[rear drum]");
     assert_non_null(strstr(drums, "  bore                 left ____"));
-    const char *one = section_of(arena, sheet_of(arena, "motorcycle"), "[front left disc]");
+    const char *one = section_of(arena, sheet_of(arena, "motorcycle"), "[rear right disc]");
     assert_null(strstr(one, "right ____"));
     arena_destroy(arena);
 }

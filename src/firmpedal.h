@@ -38,22 +38,26 @@ enum fp_method { FP_BY_PEDAL, FP_BY_PRESSURE, FP_BY_VACUUM, FP_BY_GRAVITY, FP_BA
 struct fp_wishes {
     bool imperial;
     bool json;
-    const char *effort;       /* "300 N", or NULL */
-    const char *date;         /* "2026-11-25": the day from which ages count */
-    enum fp_severity fail_at; /* from which findings give FP_FINDINGS */
-    const char *cylinder;     /* FP_FIT: name of the part */
-    const char *bore;         /* FP_FIT: "7/8 in" */
-    bool all;                 /* everything there is, not the answer in short */
-    bool rules;               /* FP_CHECK: published rules of the country as well */
-    const char *country;      /* whose; NULL: the one that the car says */
-    const char *figure;       /* FP_TRACE: id of the figure, "pedal-travel" */
-    const char *of;           /* FP_TRACE: which one, "brake pedal"; NULL where there is but one */
-    const char *step;         /* FP_BLEED: only this step of the job, for a small screen: its number
-                                 or name, or "next"; NULL: all */
-    const char *noted;        /* fp_note: what was read or is to be noted with it; NULL */
-    const char *order;        /* bleeding: the order to follow, "rear left, rear right", or NULL */
-    enum fp_method method;    /* bleeding: by which it is done */
-    bool shut_early;          /* bleeding: nipples are shut while the pedal still presses */
+    const char *effort;         /* "300 N", or NULL */
+    const char *date;           /* "2026-11-25": the day from which ages count */
+    enum fp_severity fail_at;   /* from which findings give FP_FINDINGS */
+    const char *cylinder;       /* FP_FIT: name of the part */
+    const char *bore;           /* FP_FIT: "7/8 in" */
+    const char *const *changes; /* FP_FIT: "rear drum: bore = 5/8 in", more of them by commas */
+    size_t change_count;
+    const char *const *tried; /* FP_FIT: files of [replaced NAME], as work files have them */
+    size_t tried_count;
+    bool all;              /* everything there is, not the answer in short */
+    bool rules;            /* FP_CHECK: published rules of the country as well */
+    const char *country;   /* whose; NULL: the one that the car says */
+    const char *figure;    /* FP_TRACE: id of the figure, "pedal-travel" */
+    const char *of;        /* FP_TRACE: which one, "brake pedal"; NULL where there is but one */
+    const char *step;      /* FP_BLEED: only this step of the job, for a small screen: its number
+                              or name, or "next"; NULL: all */
+    const char *noted;     /* fp_note: what was read or is to be noted with it; NULL */
+    const char *order;     /* bleeding: the order to follow, "rear left, rear right", or NULL */
+    enum fp_method method; /* bleeding: by which it is done */
+    bool shut_early;       /* bleeding: nipples are shut while the pedal still presses */
     enum fp_paper paper;
     bool replace; /* an existing file may be replaced */
 };

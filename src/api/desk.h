@@ -37,6 +37,12 @@ struct result *desk_result(struct fp_desk *desk, const struct fp_wishes *wishes,
                            const char **answer);
 /* A finished text with no line longer than the screen is wide. */
 const char *desk_held(struct fp_desk *desk, const char *text);
+/* A wish that could not be used leaves its reason as the answer. */
+bool desk_effort(struct fp_desk *desk, const char *words, struct force *effort,
+                 const char **answer);
+/* Adds what is tried on the car to a result. */
+bool desk_add_fit(struct fp_desk *desk, const struct fp_wishes *wishes, struct result *result,
+                  const char **answer);
 /* Adds the pedal curves to a result. */
 void desk_add_curves(struct fp_desk *desk, const struct fp_wishes *wishes, struct result *result);
 

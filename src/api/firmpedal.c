@@ -6,13 +6,11 @@
 
 #include "advice/bleeding/bleed_asked.h"
 #include "advice/figures/figure_asked.h"
-#include "advice/figures/part_bore.h"
 #include "base/list.h"
 #include "base/save.h"
 #include "base/text.h"
 #include "api/desk.h"
 #include "input/expand.h"
-#include "input/naming.h"
 #include "input/part_rules.h"
 #include "input/read.h"
 #include "input/reading_line.h"
@@ -148,8 +146,7 @@ const char *fp_messages(struct fp_desk *desk, bool json)
 }
 
 /* A wish that could not be used leaves its reason as the answer. */
-static bool read_effort(struct fp_desk *desk, const char *words, struct force *effort,
-                        const char **answer)
+bool desk_effort(struct fp_desk *desk, const char *words, struct force *effort, const char **answer)
 {
     effort->n = NAN;
     if (words == NULL)
@@ -214,69 +211,13 @@ struct result *desk_result(struct fp_desk *desk, const struct fp_wishes *wishes,
     struct date today;
     struct bleed_wishes bleed = {.method = method_of(wishes->method),
                                  .shut_under_pressure = wishes->shut_early};
-    if (!read_effort(desk, wishes->effort, &effort, answer) ||
+    if (!desk_effort(desk, wishes->effort, &effort, answer) ||
         !read_date(desk, wishes->date, &today, answer) || !read_order(desk, wishes, &bleed, answer))
         return NULL;
     struct result *result =
         result_asked(desk->car, desk->network, effort, today, parts, &bleed, desk->arena);
     result->units = wishes->imperial ? UNITS_IMPERIAL : UNITS_METRIC;
     return result;
-}
-
-/* The parts that a name means: one, or both sides of an axle. */
-static int parts_named(const struct system *system, const char *name, int parts[2],
-                       struct arena *arena)
-{
-    int one = system_find(system, name);
-    if (one >= 0) {
-        parts[0] = one;
-        return 1;
-    }
-    struct roll roll = roll_start(arena);
-    for (int i = 0; i < system->part_count; i++)
-        roll_add(&roll, system->parts[i].name);
-    int *found;
-    int count = roll_find_group(&roll, name, &found);
-    if (count > 2)
-        return 0;
-    for (int i = 0; i < count; i++)
-        parts[i] = found[i];
-    return count;
-}
-
-static bool ask_fit(struct fp_desk *desk, const struct fp_wishes *wishes, struct result *result,
-                    const char **answer)
-{
-    int parts[2];
-    int count =
-        wishes->cylinder != NULL ? parts_named(desk->car, wishes->cylinder, parts, desk->arena) : 0;
-    if (count == 0 || !part_is_cylinder(&desk->car->parts[parts[0]])) {
-        struct text words = text_start(desk->arena);
-        text_add(&words, "firmpedal: --cylinder %s is no cylinder of this car. It has: ",
-                 wishes->cylinder != NULL ? wishes->cylinder : "");
-        const char *join = "";
-        for (int i = 0; i < desk->car->part_count; i++)
-            if (part_is_cylinder(&desk->car->parts[i])) {
-                text_add(&words, "%s%s", join, desk->car->parts[i].name);
-                join = ", ";
-            }
-        text_add(&words, ".\n");
-        *answer = words.items;
-        return false;
-    }
-    struct reading reading = unit_read(wishes->bore != NULL ? wishes->bore : "", DIMENSION_LENGTH);
-    if (reading.outcome != READING_FINE || !(reading.value > 0.002 && reading.value < 0.4)) {
-        *answer = text_print(desk->arena,
-                             "firmpedal: --bore is a diameter with its unit, as \"7/8 in\" or "
-                             "\"22.2 mm\", not %s\n",
-                             wishes->bore != NULL ? wishes->bore : "");
-        return false;
-    }
-    struct length bore = {reading.value};
-    struct force effort = {NAN};
-    read_effort(desk, wishes->effort, &effort, answer);
-    result->fit = fit_of(desk->car, desk->network, parts, count, bore, effort, desk->arena);
-    return true;
 }
 
 static bool ask_trace(struct fp_desk *desk, const struct fp_wishes *wishes, struct result *result,
@@ -289,7 +230,7 @@ static bool ask_trace(struct fp_desk *desk, const struct fp_wishes *wishes, stru
         return false;
     }
     struct force effort = {NAN};
-    read_effort(desk, wishes->effort, &effort, answer);
+    desk_effort(desk, wishes->effort, &effort, answer);
     struct weighing *weighing = ARENA_NEW(desk->arena, struct weighing);
     *weighing = weighing_of(desk->car, desk->network, effort, &result->figures, desk->arena);
     result->trace =
@@ -301,7 +242,7 @@ void desk_add_curves(struct fp_desk *desk, const struct fp_wishes *wishes, struc
 {
     struct force effort = {NAN};
     const char *none = NULL;
-    read_effort(desk, wishes->effort, &effort, &none);
+    desk_effort(desk, wishes->effort, &effort, &none);
     struct curves *curves = ARENA_NEW(desk->arena, struct curves);
     *curves = curves_of(desk->car, desk->network, effort, desk->arena);
     result->curves = curves;
@@ -338,7 +279,7 @@ static bool ask_more(struct fp_desk *desk, enum fp_question question,
 {
     switch (question) {
     case FP_FIT:
-        return ask_fit(desk, wishes, result, answer);
+        return desk_add_fit(desk, wishes, result, answer);
     case FP_TRACE:
         return ask_trace(desk, wishes, result, answer);
     case FP_CURVE:

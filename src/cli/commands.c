@@ -88,8 +88,9 @@ static enum fp_outcome run_soft(struct fp_desk *desk, const struct request *requ
 
 static enum fp_outcome run_fit(struct fp_desk *desk, const struct request *request)
 {
-    if (request->wishes.cylinder == NULL || request->wishes.bore == NULL) {
-        fputs("firmpedal: fit needs --cylinder NAME and --bore SIZE\n", stderr);
+    bool cylinder = request->wishes.cylinder != NULL, bore = request->wishes.bore != NULL;
+    if (cylinder != bore || (!bore && request->change_count + request->tried_count == 0)) {
+        fputs("firmpedal: fit needs --cylinder NAME and --bore SIZE, --change or --try\n", stderr);
         return FP_WRONG_USE;
     }
     return answer_question(desk, request, FP_FIT);
@@ -231,9 +232,11 @@ static const struct command table[] = {
     {"soft", "CAR [WORK...]",
      "the pedal does not come firm: what it feels like, what to do first, then",
      COMMON_OPTIONS | TAKES(JSON), 1, CAR_AND_WORKS, run_soft},
-    {"fit", "CAR [WORK...] --cylinder NAME --bore SIZE", "whether another bore suits the car",
-     COMMON_OPTIONS | TAKES(JSON) | TAKES(CYLINDER) | TAKES(BORE) | TAKES(ALL), 1, CAR_AND_WORKS,
-     run_fit},
+    {"fit", "CAR [WORK...] --cylinder NAME --bore SIZE | --change ... | --try FILE",
+     "whether another bore, or several changes together, suit the car",
+     COMMON_OPTIONS | TAKES(JSON) | TAKES(CYLINDER) | TAKES(BORE) | TAKES(CHANGE) | TAKES(TRY) |
+         TAKES(ALL),
+     1, CAR_AND_WORKS, run_fit},
     {"curve", "CAR [WORK...]", "travel of the pedal against effort, what takes it, in each case",
      COMMON_OPTIONS | TAKES(JSON) | TAKES(ALL), 1, CAR_AND_WORKS, run_curve},
     {"trace", "CAR [WORK...] --figure ID [--of NAME]",

@@ -9,6 +9,8 @@
 #include "cli/screen.h"
 #include "firmpedal.h"
 
+enum { LISTS = 4 }; /* of a request */
+
 static enum fp_outcome wrong_use(const struct command *command)
 {
     if (command != NULL)
@@ -85,13 +87,17 @@ int main(int argc, char **argv)
     signal(SIGXFSZ, SIG_IGN);
     struct request request = {0};
     request.wishes.date = today(date);
-    request.words = calloc((size_t)argc + 1, sizeof *request.words);
-    request.works = calloc((size_t)argc + 1, sizeof *request.works);
+    size_t each = (size_t)argc + 1;
+    const char **room = calloc(LISTS * each, sizeof *room);
     enum fp_outcome outcome = FP_OUTPUT;
-    if (request.words != NULL && request.works != NULL)
+    if (room != NULL) {
+        request.words = room;
+        request.works = room + each;
+        request.changes = room + 2 * each;
+        request.tried = room + 3 * each;
         outcome = options_read(argc, argv, &request, stderr) ? run(&request) : FP_WRONG_USE;
-    free(request.words);
-    free(request.works);
+    }
+    free(room);
     if (!all_written(stdout)) {
         fputs("firmpedal: the answer could not be written to its end; do not go by what there is\n",
               stderr);

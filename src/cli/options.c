@@ -84,6 +84,12 @@ static bool take(struct request *request, enum option_symbol option, const char 
     case OPTION_BORE:
         request->wishes.bore = value;
         break;
+    case OPTION_CHANGE:
+        request->changes[request->change_count++] = value;
+        break;
+    case OPTION_TRY:
+        request->tried[request->tried_count++] = value;
+        break;
     case OPTION_ALL:
         request->wishes.all = true;
         break;
@@ -174,6 +180,10 @@ bool options_read(int argc, char **argv, struct request *request, FILE *errors)
                     return false;
             }
     }
+    request->wishes.changes = request->changes;
+    request->wishes.change_count = request->change_count;
+    request->wishes.tried = request->tried;
+    request->wishes.tried_count = request->tried_count;
     if (optind < argc)
         request->command = argv[optind++];
     while (optind < argc)

@@ -22,13 +22,17 @@ struct request {
     size_t word_count;
     const char **works;
     size_t work_count;
+    const char **changes; /* --change */
+    size_t change_count;
+    const char **tried; /* --try */
+    size_t tried_count;
     const char *output;
     unsigned given; /* bit set of options */
     struct fp_wishes wishes;
 };
 
-/* Reads the command line. words and works must have room for argc entries each. false: a mistake
- * was printed to errors. */
+/* Reads the command line. words, works, changes and tried must have room for argc entries
+ * each. false: a mistake was printed to errors. */
 bool options_read(int argc, char **argv, struct request *request, FILE *errors);
 
 /* Prints the options of a bit set, each with its help beside it; no line longer than width. */

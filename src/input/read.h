@@ -22,5 +22,8 @@ struct system *read_car(const struct source *source, struct arena *arena,
 /* Reads a work file for that car. false when it holds a mistake. */
 bool read_work(const struct source *source, const struct system *system, struct arena *arena,
                struct messages *messages, struct work_file *into);
+/* Reads what is only tried: as a work file, but without the need of a [work] section. */
+bool read_tried(const struct source *source, const struct system *system, struct arena *arena,
+                struct messages *messages, struct work_file *into);
 
 #endif

@@ -16,6 +16,7 @@ struct job {
     const struct system *system;
     struct roll roll;
     struct work_file *into;
+    bool tried; /* not done: nothing says when */
 };
 
 /* What a deed may be done to. */
@@ -430,17 +431,18 @@ static void read_document(struct job *job, const struct read_lines *document)
         else
             read_section(job, section);
     }
-    if (!has_head)
+    if (!has_head && !job->tried)
         mistake_of_file(job->input, MISTAKE_MISSING_KEY,
                         "has no [work] section, which says on what car and when the work was done")
             ->write = "[work]";
 }
 
-bool read_work(const struct source *source, const struct system *system, struct arena *arena,
-               struct messages *messages, struct work_file *into)
+static bool read_job(const struct source *source, const struct system *system, bool tried,
+                     struct arena *arena, struct messages *messages, struct work_file *into)
 {
     struct input input = {arena, messages, text_copy(arena, source->name)};
-    struct job job = {.input = &input, .system = system, .roll = roll_start(arena), .into = into};
+    struct job job = {
+        .input = &input, .system = system, .roll = roll_start(arena), .into = into, .tried = tried};
     *into = (struct work_file){0};
     for (int i = 0; i < system->part_count; i++)
         roll_add(&job.roll, system->parts[i].name);
@@ -457,4 +459,16 @@ bool read_work(const struct source *source, const struct system *system, struct 
         fine = fine && messages->items[i].severity != SEVERITY_DANGER;
     messages_sort(messages);
     return fine;
+}
+
+bool read_work(const struct source *source, const struct system *system, struct arena *arena,
+               struct messages *messages, struct work_file *into)
+{
+    return read_job(source, system, false, arena, messages, into);
+}
+
+bool read_tried(const struct source *source, const struct system *system, struct arena *arena,
+                struct messages *messages, struct work_file *into)
+{
+    return read_job(source, system, true, arena, messages, into);
 }

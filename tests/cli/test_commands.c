@@ -225,6 +225,35 @@ static void another_bore_gets_a_verdict(void **state)
     run_finish(&run);
 }
 
+/* One bore, the same as a change, and the same as a file are one question. */
+static void what_is_tried_may_be_said_in_three_ways(void **state)
+{
+    (void)state;
+    char path[] = "/tmp/firmpedal-tried-XXXXXX";
+    const char *words = "[replaced rear drum]\nbore = 11/16 in\n";
+    int file = mkstemp(path);
+    assert_true(file >= 0 && write(file, words, strlen(words)) == (ssize_t)strlen(words));
+    close(file);
+    struct run bore = run_cli("fit", CAR, "--cylinder", "rear drum", "--bore", "11/16 in");
+    struct run change = run_cli("fit", CAR, "--change", "rear drum: bore = 11/16 in");
+    struct run tried = run_cli("fit", CAR, "--try", path);
+    assert_string_equal(bore.out, change.out);
+    assert_string_equal(bore.out, tried.out);
+    run_finish(&bore);
+    run_finish(&change);
+    run_finish(&tried);
+    expect(run_cli("fit", CAR, "--change", "rear drum: bore = 11/16 in, drum diameter = 210 mm",
+                   "--change", "brake pedal: pad to pivot = 300 mm"),
+           0, "rear drums, drum diameter: 210 mm instead of 203 mm", NULL);
+    expect(run_cli("fit", CAR, "--change", "rear drum"), 2, NULL, "a colon");
+    expect(run_cli("fit", CAR, "--change", "gearbox: bore = 1 in"), 2, NULL, "gearbox");
+    expect(run_cli("fit", CAR, "--change", "rear drum: bore = 11"), 2, NULL, "unit");
+    expect(run_cli("fit", CAR, "--change", "brake master: type = single"), 2, NULL,
+           "join the pipes otherwise");
+    expect(run_cli("fit", CAR, "--try", "/tmp/there/is/none"), 2, NULL, "/tmp/there/is/none");
+    unlink(path);
+}
+
 /* A hose's inside, a pipe's and a joint's are called a bore too; none of them is a cylinder. */
 static void what_is_no_cylinder_is_refused_and_not_offered(void **state)
 {
@@ -561,6 +590,7 @@ int main(void)
         cmocka_unit_test(the_forgotten_hose_is_named),
         cmocka_unit_test(the_fail_at_option_moves_the_status),
         cmocka_unit_test(another_bore_gets_a_verdict),
+        cmocka_unit_test(what_is_tried_may_be_said_in_three_ways),
         cmocka_unit_test(what_is_no_cylinder_is_refused_and_not_offered),
         cmocka_unit_test(readings_stand_beside_their_figures_and_wrong_places_are_refused),
         cmocka_unit_test(what_is_not_worked_out_is_said_at_the_top),

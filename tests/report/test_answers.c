@@ -193,8 +193,8 @@ static void look_at_fit(const struct asked *asked, struct arena *arena)
     int part = first_master(result.system);
     double bores[] = {0.0206375, 0.022225, 0.0254};
     for (size_t i = 0; i < sizeof bores / sizeof *bores; i++) {
-        result.fit = fit_of(result.system, result.network, &part, 1, (struct length){bores[i]},
-                            (struct force){NAN}, arena);
+        struct work_file bore = fit_bore(result.system, &part, 1, (struct length){bores[i]}, arena);
+        result.fit = fit_of(result.system, result.network, &bore, (struct force){NAN}, arena);
         for (size_t w = 0; w < sizeof widths / sizeof *widths; w++) {
             struct document document = document_start(arena);
             answer_fit(&document, &result, false);

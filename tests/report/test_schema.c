@@ -195,8 +195,8 @@ static void hold_fit(const char *name, struct result *result, struct arena *aren
     for (int i = 0; i < result->system->part_count; i++) {
         if (result->system->parts[i].kind != KIND_MASTER)
             continue;
-        result->fit = fit_of(result->system, result->network, &i, 1, (struct length){0.022225},
-                             (struct force){NAN}, arena);
+        struct work_file bore = fit_bore(result->system, &i, 1, (struct length){0.022225}, arena);
+        result->fit = fit_of(result->system, result->network, &bore, (struct force){NAN}, arena);
         hold_part(name, result, JSON_FIT, arena);
     }
 }

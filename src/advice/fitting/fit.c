@@ -57,18 +57,18 @@ static void add_effort_line(struct fitting *fitting)
         [SAME_BRAKING] = {"effort-for-same-braking", "Effort for the same brake force"},
         [SAME_PRESSURE] = {"effort-for-same-pressure", "Effort for the same line pressure"},
     };
-    double before = fitting->before.stop_effort.n, after = fitting->after.stop_effort.n;
+    const struct fit_effort *effort = &fitting->brake_effort;
     const struct figure *stop = fit_figure(&fitting->before, "deceleration", -1);
-    if (fitting->same == SAME_NOTHING || fitting->same == SAME_CLUTCH || isnan(before) ||
-        isnan(after) || fabs(after - before) <= 1e-6 * before)
+    if (effort->same == SAME_NOTHING || isnan(effort->before) || isnan(effort->after) ||
+        fabs(effort->after - effort->before) <= 1e-6 * effort->before)
         return;
     *add_line(fitting->fit) = (struct fit_line){
-        .id = same[fitting->same].id,
-        .title = same[fitting->same].title,
+        .id = same[effort->same].id,
+        .title = same[effort->same].title,
         .of = "",
         .dimension = DIMENSION_FORCE,
-        .before = before,
-        .after = after,
+        .before = effort->before,
+        .after = effort->after,
         .state = stop != NULL ? stop->state : FIGURE_ASSUMED,
     };
 }
@@ -116,7 +116,7 @@ static const char *nearest_words(struct length bore, struct arena *arena)
 static enum fit_verdict verdict_of(const struct fit *fit)
 {
     enum fit_standing worst = FIT_FINE;
-    if (fabs(fit->before.m - fit->after.m) <= 1e-9)
+    if (fit->change_count == 0 && fit->line_count == 0)
         return FIT_NOTHING_CHANGES;
     for (int i = 0; i < fit->answer_count; i++)
         if (fit->answers[i].standing > worst)
@@ -134,18 +134,110 @@ static enum fit_verdict verdict_of(const struct fit *fit)
     return FIT_DOES_NOT_SUIT;
 }
 
-static struct system *with_bore(const struct system *system, const int *parts, int part_count,
-                                struct length bore, struct arena *arena)
+/* --- what is changed ------------------------------------------------------------------------- */
+
+struct work_file fit_bore(const struct system *system, const int *parts, int part_count,
+                          struct length bore, struct arena *arena)
 {
-    struct system *copy = system_copy(system, arena);
+    struct work_file file = {.items = ARENA_ARRAY(arena, (size_t)part_count, struct work_item),
+                             .count = (size_t)part_count};
     for (int i = 0; i < part_count; i++) {
-        struct part *part = &copy->parts[parts[i]];
-        const struct key *key = key_of(part->kind, part_bore_field(part->kind));
+        const struct part *part = &system->parts[parts[i]];
+        struct work_value *value = ARENA_NEW(arena, struct work_value);
+        *value = (struct work_value){.key = key_of(part->kind, part_bore_field(part->kind)),
+                                     .number = bore.m,
+                                     .origin = {.kind = ORIGIN_WORK, .text = ""}};
         /* of a caliper that says no bore the number of pistons is not known either */
-        if (key->form != FORM_BORES || key_said(part, key))
-            key_set(part, key, bore.m);
+        if (part->kind == KIND_DISC) {
+            value->bores = part->as.disc.bores;
+            value->bores.bore.m = key_said(part, value->key) ? bore.m : NAN;
+        }
+        file.items[i] = (struct work_item){
+            .deed = DEED_REPLACED, .part = parts[i], .values = value, .value_count = 1};
     }
-    return copy;
+    return file;
+}
+
+bool fit_is_bore(const struct fitting *fitting, const struct fit_change *change)
+{
+    const struct part *part = &fitting->before.system->parts[change->part];
+    return part_is_cylinder(part) && part_bore_field(part->kind) == change->key->field;
+}
+
+static int pistons_of(const struct part *part, const struct key *key)
+{
+    if (key->form != FORM_BORES || !key_said(part, key))
+        return 0;
+    return ((const struct bores *)(const void *)((const char *)part + key->field))->count;
+}
+
+static bool are_sides(const struct part *a, const struct part *b)
+{
+    return a->kind == b->kind && a->axle == b->axle && a->side != b->side && a->side != SIDE_NONE &&
+           b->side != SIDE_NONE;
+}
+
+static bool same_number(double a, double b)
+{
+    return (isnan(a) && isnan(b)) || fabs(a - b) <= 1e-9 * fabs(b);
+}
+
+/* A change already listed that the other side gets too; NULL. */
+static struct fit_change *same_on_other_side(const struct fitting *fitting,
+                                             const struct fit_change *change)
+{
+    const struct part *parts = fitting->before.system->parts;
+    for (int i = 0; i < fitting->fit->change_count; i++) {
+        struct fit_change *listed = &fitting->fit->changes[i];
+        if (listed->other < 0 && listed->key == change->key &&
+            same_number(listed->before, change->before) &&
+            same_number(listed->after, change->after) &&
+            listed->pistons_after == change->pistons_after &&
+            are_sides(&parts[listed->part], &parts[change->part]))
+            return listed;
+    }
+    return NULL;
+}
+
+static void add_change(struct fitting *fitting, int part, const struct key *key, double after)
+{
+    const struct part *was = &fitting->before.system->parts[part];
+    const struct part *is = &fitting->after.system->parts[part];
+    struct fit_change change = {.part = part,
+                                .other = -1,
+                                .key = key,
+                                .before = key_value(was, key),
+                                .after = after,
+                                .pistons_before = pistons_of(was, key),
+                                .pistons_after = pistons_of(is, key)};
+    if (isnan(after) ||
+        (same_number(change.before, after) && change.pistons_before == change.pistons_after))
+        return;
+    struct fit_change *pair = same_on_other_side(fitting, &change);
+    if (pair != NULL) {
+        pair->other = part;
+        return;
+    }
+    if (fit_is_bore(fitting, &change))
+        change.nearest = nearest_words((struct length){after}, fitting->arena);
+    fitting->fit->changes[fitting->fit->change_count++] = change;
+}
+
+static void list_changes(struct fitting *fitting, const struct work_file *changes)
+{
+    size_t most = 1;
+    for (size_t i = 0; i < changes->count; i++)
+        most += changes->items[i].value_count + 1;
+    fitting->fit->changes = ARENA_ARRAY(fitting->arena, most, struct fit_change);
+    for (size_t i = 0; i < changes->count; i++) {
+        const struct work_item *item = &changes->items[i];
+        for (size_t v = 0; v < item->value_count; v++)
+            add_change(fitting, item->part, item->values[v].key, item->values[v].number);
+        const struct part *after = &fitting->after.system->parts[item->part];
+        const struct key *state = key_of(KIND_HOSE, FIELD(as.hose.state));
+        if (after->kind == KIND_HOSE) /* a new one is a good one */
+            add_change(fitting, item->part, state, key_value(after, state));
+    }
 }
 
 /* --- the effort that is compared ------------------------------------------------------------- */
@@ -153,17 +245,16 @@ static struct system *with_bore(const struct system *system, const int *parts, i
 static void compare_stops(struct fitting *fitting)
 {
     const struct network *network = fitting->network;
-    struct solution *room = solution_room(fitting->before.system, network, fitting->arena);
+    const struct system *was = fitting->before.system, *is = fitting->after.system;
+    const struct acceleration stop = fitting->fit->stop;
+    struct solution *room = solution_room(was, network, fitting->arena);
     struct state state = state_usual();
-    fitting->before.stop_effort =
-        solve_effort_by_force(fitting->before.system, network, &state, fitting->fit->stop, room);
-    bool fitted = solve_effort_fits(fitting->before.system, network, &state,
-                                    fitting->before.stop_effort, room);
-    struct force after =
-        solve_effort_by_force(fitting->after.system, network, &state, fitting->fit->stop, room);
-    bool fits = solve_effort_fits(fitting->after.system, network, &state, after, room);
-    fitting->after.stop_effort.n = fits || !fitted ? after.n : NAN;
-    fitting->same = SAME_STOP;
+    struct force before = solve_effort_by_force(was, network, &state, stop, room);
+    bool fitted = solve_effort_fits(was, network, &state, before, room);
+    struct force after = solve_effort_by_force(is, network, &state, stop, room);
+    bool fits = solve_effort_fits(is, network, &state, after, room);
+    fitting->brake_effort =
+        (struct fit_effort){SAME_STOP, before.n, fits || !fitted ? after.n : NAN};
 }
 
 struct pressing_for {
@@ -235,9 +326,8 @@ static void compare_brakings(struct fitting *fitting)
         return;
     braking.system = fitting->after.system;
     struct root root = root_between(over_braking, &braking, 0, MOST_EFFORT, 1e-6);
-    fitting->same = SAME_BRAKING;
-    fitting->before.stop_effort.n = effort->value;
-    fitting->after.stop_effort.n = root.bracketed ? root.fits : NAN;
+    fitting->brake_effort =
+        (struct fit_effort){SAME_BRAKING, effort->value, root.bracketed ? root.fits : NAN};
 }
 
 /* The only master of its pedal: the same pressure in its first circuit is the same pressure at
@@ -256,9 +346,8 @@ static void compare_pressures(struct fitting *fitting)
         solution_room(fitting->after.system, fitting->network, fitting->arena), circuit,
         pressure->value};
     struct root root = root_between(over_pressure, &pressing, 0, MOST_EFFORT, 1e-6);
-    fitting->same = SAME_PRESSURE;
-    fitting->before.stop_effort.n = effort->value;
-    fitting->after.stop_effort.n = root.bracketed ? root.fits : NAN;
+    fitting->brake_effort =
+        (struct fit_effort){SAME_PRESSURE, effort->value, root.bracketed ? root.fits : NAN};
 }
 
 static void compare_clutches(struct fitting *fitting)
@@ -271,9 +360,7 @@ static void compare_clutches(struct fitting *fitting)
                 : fit_figure(&fitting->before, "clutch-effort", after->subject);
         if (before == NULL || !fit_is_usable(after))
             continue;
-        fitting->same = SAME_CLUTCH;
-        fitting->before.stop_effort.n = before->value;
-        fitting->after.stop_effort.n = after->value;
+        fitting->clutch_effort = (struct fit_effort){SAME_CLUTCH, before->value, after->value};
     }
 }
 
@@ -282,34 +369,45 @@ static void compare_efforts(struct fitting *fitting)
     const struct figure *stop = fit_figure(&fitting->before, "deceleration", -1);
     bool stops = stop != NULL && fit_figure(&fitting->after, "deceleration", -1) != NULL;
     fitting->fit->stop.m_s2 = stop == NULL ? NAN : stop->value;
-    fitting->before.stop_effort.n = fitting->after.stop_effort.n = NAN;
+    fitting->brake_effort = fitting->clutch_effort = (struct fit_effort){SAME_NOTHING, NAN, NAN};
     if (fitting->clutch)
         compare_clutches(fitting);
-    else if (system_vehicle(fitting->before.system)->type == VEHICLE_MOTORCYCLE)
+    if (!fitting->brakes)
+        return;
+    if (system_vehicle(fitting->before.system)->type == VEHICLE_MOTORCYCLE)
         compare_brakings(fitting);
     else if (stops)
         compare_stops(fitting);
-    if (!fitting->clutch && fitting->same == SAME_NOTHING && fitting->alone)
+    if (fitting->brake_effort.same == SAME_NOTHING && fitting->alone)
         compare_pressures(fitting);
 }
 
-struct fit *fit_of(const struct system *system, const struct network *network, const int *parts,
-                   int part_count, struct length bore, struct force effort, struct arena *arena)
+/* Travel of the brake pedals for the same foot as if they had no floor. */
+static double free_travel(const struct fitting *fitting, const struct system *system)
+{
+    struct solution *room = solution_room(system, fitting->network, fitting->arena);
+    struct state state = state_usual();
+    state.no_floor = state.no_clutch = true;
+    double sum = 0;
+    solve(system, fitting->network, &state, room);
+    for (int p = 0; p < room->brake_pedal_count; p++)
+        sum += room->pedals[room->brake_pedals[p]].travel.m;
+    return sum;
+}
+
+struct fit *fit_of(const struct system *system, const struct network *network,
+                   const struct work_file *changes, struct force effort, struct arena *arena)
 {
     struct fit *fit = ARENA_NEW(arena, struct fit);
-    struct fitting fitting = {
-        .network = network, .parts = parts, .part_count = part_count, .fit = fit, .arena = arena};
-    fit->part = parts[0];
-    fit->other = part_count > 1 ? parts[1] : -1;
-    fit->before = part_bore(&system->parts[parts[0]]);
-    fit->after = bore;
-    fit->nearest = nearest_words(bore, arena);
+    struct fitting fitting = {.network = network, .fit = fit, .arena = arena};
     fitting.before.system = system;
-    fitting.after.system = with_bore(system, parts, part_count, bore, arena);
+    fitting.after.system = work_apply(system, changes, 1, arena);
+    list_changes(&fitting, changes);
     fitting.before.figures = figures_of(system, network, effort, arena);
     fitting.after.figures = figures_of(fitting.after.system, network, effort, arena);
     fit->lines = ARENA_ARRAY(arena, (size_t)fitting.after.figures.count + 1, struct fit_line);
-    fit_look(&fitting);
+    fit_look(&fitting, changes);
+    fitting.farther = free_travel(&fitting, fitting.after.system) > free_travel(&fitting, system);
     compare_efforts(&fitting);
     add_effort_line(&fitting);
     add_lines(&fitting);
@@ -323,7 +421,7 @@ const char *fit_verdict_words(enum fit_verdict verdict)
 {
     switch (verdict) {
     case FIT_NOTHING_CHANGES:
-        return "nothing changes: it is the same bore";
+        return "nothing changes: it is the same";
     case FIT_SUITS:
         return "suits";
     case FIT_SUITS_WITH_CARE:

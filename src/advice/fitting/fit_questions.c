@@ -1,5 +1,4 @@
 #include <math.h>
-#include <stdlib.h>
 #include <string.h>
 
 #include "advice/figures/holds.h"
@@ -37,50 +36,99 @@ static bool touches(const struct fitting *fitting, int part)
     return false;
 }
 
-static void mark_circuits(struct fitting *fitting)
+static void mark_master(struct fitting *fitting, int master)
 {
-    const struct network *network = fitting->network;
-    for (int p = 0; p < fitting->part_count; p++) {
-        int part = fitting->parts[p];
-        for (int c = 0; c < network->circuit_count; c++)
-            fitting->circuits[c] = fitting->circuits[c] || network->circuits[c].master == part;
-        for (int k = 0; k < part_chambers(&fitting->after.system->parts[part]); k++) {
-            int vertex = network_vertex(network, part, k);
-            int circuit = vertex < 0 ? -1 : network->vertices[vertex].circuit;
-            if (circuit >= 0)
-                fitting->circuits[circuit] = true;
-        }
-    }
+    for (int c = 0; c < fitting->network->circuit_count; c++)
+        if (fitting->network->circuits[c].master == master)
+            fitting->circuits[c] = true;
 }
 
-void fit_look(struct fitting *fitting)
+/* Whether a part lies before its masters: what it does, it does to all that they feed. */
+static bool is_upstream(const struct part *part)
+{
+    return part->kind == KIND_MASTER || part->kind == KIND_PEDAL ||
+           (part->kind == KIND_SERVO && part->as.servo.type != SERVO_REMOTE);
+}
+
+static void mark_circuits(struct fitting *fitting, int part)
 {
     const struct network *network = fitting->network;
     const struct system *system = fitting->after.system;
-    const struct part *first = &system->parts[fitting->parts[0]];
+    const struct part *changed = &system->parts[part];
+    mark_master(fitting, part);
+    if (changed->kind == KIND_SERVO)
+        mark_master(fitting, changed->as.servo.works);
+    for (size_t i = 0; changed->kind == KIND_PEDAL && i < changed->as.pedal.works.count; i++)
+        mark_master(fitting, pressure_worked_master(system, part, i));
+    for (int v = 0; v < network->vertex_count; v++)
+        if (network->vertices[v].part == part && network->vertices[v].circuit >= 0)
+            fitting->circuits[network->vertices[v].circuit] = true;
+    for (int e = 0; e < network->edge_count; e++)
+        if (network->edges[e].part == part && network->edges[e].circuit >= 0)
+            fitting->circuits[network->edges[e].circuit] = true;
+    for (int c = 0; changed->kind == KIND_FLUID && c < network->circuit_count; c++)
+        if (system_fluid_of(system, network->circuits[c].master) == part)
+            fitting->circuits[c] = true;
+}
+
+static void mark_pedals(struct fitting *fitting)
+{
+    const struct system *system = fitting->after.system;
+    for (int c = 0; c < fitting->network->circuit_count; c++) {
+        int pedal = pressure_pedal_of(system, fitting->network->circuits[c].master);
+        if (!fitting->circuits[c] || pedal < 0)
+            continue;
+        fitting->pedals[pedal] = true;
+        fitting->fit->lever = system->parts[pedal].as.pedal.type == PEDAL_HAND;
+    }
+}
+
+/* The master that all changes lie before or are of; -1. */
+static int only_master(const struct fitting *fitting, const struct work_file *changes)
+{
+    const struct system *system = fitting->after.system;
+    int master = -1;
+    for (size_t i = 0; i < changes->count; i++) {
+        int part = changes->items[i].part, own = part;
+        if (!is_upstream(&system->parts[part]))
+            return -1;
+        if (system->parts[part].kind == KIND_SERVO)
+            own = system->parts[part].as.servo.works;
+        if (system->parts[part].kind == KIND_PEDAL)
+            own = system->parts[part].as.pedal.works.count == 1
+                      ? pressure_worked_master(system, part, 0)
+                      : -1;
+        if (own < 0 || (master >= 0 && own != master))
+            return -1;
+        master = own;
+    }
+    return master;
+}
+
+void fit_look(struct fitting *fitting, const struct work_file *changes)
+{
+    const struct network *network = fitting->network;
+    const struct system *system = fitting->after.system;
     fitting->circuits = ARENA_ARRAY(fitting->arena, (size_t)network->circuit_count + 1, bool);
     fitting->pedals = ARENA_ARRAY(fitting->arena, (size_t)system->part_count + 1, bool);
-    mark_circuits(fitting);
-    bool brakes = false, others = false, beside = false, clutch = false;
+    bool brakes = false, others = false, beside = false;
+    for (size_t i = 0; i < changes->count; i++) {
+        mark_circuits(fitting, changes->items[i].part);
+        fitting->clutch |= system->parts[changes->items[i].part].kind == KIND_SLAVE;
+    }
+    mark_pedals(fitting);
+    int master = only_master(fitting, changes);
     for (int c = 0; c < network->circuit_count; c++) {
         const struct circuit *circuit = &network->circuits[c];
         int pedal = pressure_pedal_of(system, circuit->master);
-        if (fitting->circuits[c] && pedal >= 0) {
-            fitting->pedals[pedal] = true;
-            fitting->fit->lever = system->parts[pedal].as.pedal.type == PEDAL_HAND;
-        }
-        clutch = clutch || (fitting->circuits[c] && circuit->clutch);
-        brakes = brakes || (fitting->circuits[c] && !circuit->clutch);
-        others = others || (!circuit->clutch && circuit->master != fitting->parts[0]);
+        fitting->clutch |= fitting->circuits[c] && circuit->clutch;
+        brakes |= fitting->circuits[c] && !circuit->clutch;
+        others |= !circuit->clutch && circuit->master != master;
+        beside |= pedal >= 0 && fitting->pedals[pedal] && circuit->master != master;
     }
-    for (int c = 0; c < network->circuit_count; c++) {
-        int pedal = pressure_pedal_of(system, network->circuits[c].master);
-        beside = beside || (pedal >= 0 && fitting->pedals[pedal] &&
-                            network->circuits[c].master != fitting->parts[0]);
-    }
-    fitting->clutch = first->kind == KIND_SLAVE || (clutch && !brakes);
-    fitting->feeds_all = first->kind == KIND_MASTER && !fitting->clutch && !others;
-    fitting->alone = first->kind == KIND_MASTER && !fitting->clutch && !beside;
+    fitting->brakes = brakes || !fitting->clutch;
+    fitting->feeds_all = master >= 0 && fitting->brakes && !others;
+    fitting->alone = master >= 0 && fitting->brakes && !beside;
 }
 
 bool fit_concerns(const struct fitting *fitting, const struct figure *figure)
@@ -97,7 +145,7 @@ bool fit_concerns(const struct fitting *fitting, const struct figure *figure)
     case SCOPE_CLUTCH:
         return touches(fitting, figure->subject);
     case SCOPE_CAR:
-        return !fitting->clutch;
+        return fitting->brakes;
     case SCOPE_CALIPER:
     case SCOPE_BRAKE:
     case SCOPE_HAND_BRAKE:
@@ -105,7 +153,7 @@ bool fit_concerns(const struct fitting *fitting, const struct figure *figure)
     case SCOPE_VALVE:
         break;
     }
-    return !fitting->clutch;
+    return fitting->brakes;
 }
 
 /* More than one circuit on a pedal, so that one may be lost. */
@@ -129,13 +177,13 @@ static bool is_asked(const struct fitting *fitting, enum fit_question question)
     case FIT_TRAVEL:
         return true;
     case FIT_FLOOR:
-        return !fitting->clutch;
+        return fitting->brakes;
     case FIT_LOST:
-        return !fitting->clutch && car && can_lose_one(fitting);
+        return fitting->brakes && car && can_lose_one(fitting);
     case FIT_UNASSISTED:
-        return !fitting->clutch && car && system_first(fitting->after.system, KIND_SERVO) >= 0;
+        return fitting->brakes && car && system_first(fitting->after.system, KIND_SERVO) >= 0;
     case FIT_BALANCE:
-        return !fitting->clutch && car && !fitting->feeds_all;
+        return fitting->brakes && car && !fitting->feeds_all;
     case FIT_CLUTCH:
         return fitting->clutch;
     case FIT_BORE:
@@ -181,12 +229,12 @@ static const char *missing_part(const struct fitting *fitting)
         fed = fed || fitting->circuits[c];
     for (int p = 0; p < fitting->after.system->part_count; p++)
         pressed = pressed || fitting->pedals[p];
-    const char *name = fitting->after.system->parts[fitting->parts[0]].name;
+    const char *name = fitting->after.system->parts[fitting->fit->changes[0].part].name;
     if (!fed)
         return text_print(fitting->arena, "no run of [runs] leads from a master to the %s", name);
     if (!pressed)
-        return fitting->clutch ? "no pedal is described that works it: [clutch pedal], works ="
-                               : "no pedal is described that works it: [brake pedal], works =";
+        return fitting->brakes ? "no pedal is described that works it: [brake pedal], works ="
+                               : "no pedal is described that works it: [clutch pedal], works =";
     return NULL;
 }
 
@@ -232,12 +280,14 @@ static const struct figure *either(const struct fit_side *side, const struct fig
     return NULL;
 }
 
-/* Whether a question has its answer without a figure: the same pressure where no stop can be worked
+/* Whether a row has its answer without its figure: the same pressure where no stop can be worked
  * out, wheels that do not lock at all. */
-static bool is_answered(const struct fitting *fitting, enum fit_question question)
+static bool is_answered(const struct fitting *fitting, enum fit_question question,
+                        const char *figure)
 {
-    if (question == FIT_EFFORT && (fitting->same == SAME_PRESSURE || fitting->same == SAME_BRAKING))
-        return true;
+    enum fit_same same = fitting->brake_effort.same;
+    if (question == FIT_EFFORT && strcmp(figure, "deceleration") == 0)
+        return same == SAME_PRESSURE || same == SAME_BRAKING;
     for (int i = 0; question == FIT_BALANCE && i < fitting->fit->reason_count; i++)
         if (fitting->fit->reasons[i].limit != NULL &&
             strcmp(fitting->fit->reasons[i].limit, "rear-lock-margin-least") == 0)
@@ -247,12 +297,13 @@ static bool is_answered(const struct fitting *fitting, enum fit_question questio
 
 static void look_for_lacks(struct fitting *fitting, struct fit_answer *answer)
 {
-    bool any = is_answered(fitting, answer->question);
-    if (any)
-        return;
+    bool any = false;
     for (size_t a = 0; a < sizeof asked / sizeof *asked; a++) {
-        for (int i = 0; asked[a].question == answer->question && i < fitting->after.figures.count;
-             i++) {
+        if (asked[a].question != answer->question)
+            continue;
+        bool answered = is_answered(fitting, answer->question, asked[a].figure);
+        any = any || answered;
+        for (int i = 0; !answered && i < fitting->after.figures.count; i++) {
             const struct figure *after = &fitting->after.figures.items[i];
             if (strcmp(after->row->id, asked[a].figure) != 0 || !fit_concerns(fitting, after))
                 continue;
@@ -268,8 +319,8 @@ static void look_for_lacks(struct fitting *fitting, struct fit_answer *answer)
     answer->standing = FIT_CANNOT;
     answer->why = missing_part(fitting);
     if (answer->why == NULL)
-        answer->why = fitting->clutch ? "no run of [runs] leads from it to a clutch slave"
-                                      : "no run of [runs] leads from it to a brake";
+        answer->why = fitting->brakes ? "no run of [runs] leads from it to a brake"
+                                      : "no run of [runs] leads from it to a clutch slave";
 }
 
 /* --- answers --------------------------------------------------------------------------------- */
@@ -288,11 +339,20 @@ static void take_reasons(const struct fitting *fitting, struct fit_answer *answe
     }
 }
 
-static int by_standing(const void *a, const void *b)
+/* Worst first, of equal ones what gets worse, then as they are asked: a place, least first. */
+static int place_of(const struct fit *fit, const struct fit_answer *answer)
 {
-    const struct fit_answer *x = a, *y = b;
-    return x->standing != y->standing ? (int)y->standing - (int)x->standing
-                                      : (int)x->question - (int)y->question;
+    bool better = answer->reason < 0 || !fit->reasons[answer->reason].worse;
+    return ((FIT_AGAINST - (int)answer->standing) * 2 + better) * FIT_QUESTION_COUNT +
+           (int)answer->question;
+}
+
+static void add_in_order(struct fit *fit, const struct fit_answer *answer)
+{
+    int at = fit->answer_count++;
+    for (; at > 0 && place_of(fit, &fit->answers[at - 1]) > place_of(fit, answer); at--)
+        fit->answers[at] = fit->answers[at - 1];
+    fit->answers[at] = *answer;
 }
 
 void fit_answer_questions(struct fitting *fitting)
@@ -309,12 +369,11 @@ void fit_answer_questions(struct fitting *fitting)
             look_for_lacks(fitting, &answer);
         take_reasons(fitting, &answer);
         if (is || answer.reason >= 0)
-            fit->answers[fit->answer_count++] = answer;
+            add_in_order(fit, &answer);
         if (answer.standing == FIT_CANNOT)
             fit->needs_count =
                 add_needs(fit->needs, fit->needs_count, answer.needs, answer.needs_count);
     }
-    qsort(fit->answers, (size_t)fit->answer_count, sizeof *fit->answers, by_standing);
 }
 
 const char *fit_question_words(const struct fit *fit, enum fit_question question)

@@ -106,8 +106,9 @@ struct comparison {
     enum dimension dimension;
     bool most;
     bool grave, always;
-    bool end;   /* it stands at its end, where a number no longer says what is worse */
-    bool worse; /* and there the new bore takes more of it */
+    bool end;     /* it stands at its end, where a number no longer says what is worse */
+    bool farther; /* and there the new parts take more of it */
+    bool down;    /* less of it is better though no limit says so */
     bool assumed;
     const char *of;
     const char *words;
@@ -125,6 +126,13 @@ static bool same_value(double a, double b)
     return fabs(a - b) <= 1e-9 * fabs(b);
 }
 
+static bool gets_worse(const struct comparison *found)
+{
+    if (same_value(found->after, found->before))
+        return false;
+    return found->most || found->down ? found->after > found->before : found->after < found->before;
+}
+
 static enum fit_standing standing_of(const struct comparison *found)
 {
     if (found->limit_id == NULL || !breaks(found, found->after))
@@ -134,9 +142,8 @@ static enum fit_standing standing_of(const struct comparison *found)
     if (!breaks(found, found->before))
         return found->grave ? FIT_AGAINST : FIT_CARE;
     if (same_value(found->after, found->before))
-        return found->end && found->worse ? FIT_AGAINST : FIT_CARE;
-    bool worse = found->most ? found->after > found->before : found->after < found->before;
-    return worse ? FIT_AGAINST : FIT_CARE;
+        return found->end && found->farther ? FIT_AGAINST : FIT_CARE;
+    return gets_worse(found) ? FIT_AGAINST : FIT_CARE;
 }
 
 static struct named_quantity *add_quantity(struct fit_reason *reason, const char *name,
@@ -154,7 +161,8 @@ static struct fit_reason *add_reason(struct fitting *fitting, const struct compa
                                   .standing = standing_of(found),
                                   .limit = found->limit_id,
                                   .words = found->words,
-                                  .assumed = found->assumed};
+                                  .assumed = found->assumed,
+                                  .worse = gets_worse(found)};
     add_quantity(reason, "before", found->before, found->dimension);
     add_quantity(reason, "after", found->after, found->dimension);
     if (found->limit_id != NULL)
@@ -228,11 +236,19 @@ static double limit_for(const struct fitting *fitting, const struct rule *rule,
     return of_whole ? limit->value * whole_of(fitting, figure) : limit->value;
 }
 
-/* A smaller master and a larger piston take more of the pedal's travel. */
-static bool takes_more_travel(const struct fitting *fitting)
+/* A smaller master and a larger piston take more of what a clutch pedal has. */
+static bool clutch_takes_more(const struct fitting *fitting)
 {
-    bool larger = fitting->fit->after.m > fitting->fit->before.m;
-    return (fitting->after.system->parts[fitting->fit->part].kind == KIND_MASTER) != larger;
+    double taken = 1;
+    for (int i = 0; i < fitting->fit->change_count; i++) {
+        const struct fit_change *change = &fitting->fit->changes[i];
+        const struct part *part = &fitting->after.system->parts[change->part];
+        if (fit_is_bore(fitting, change) && part->kind == KIND_MASTER)
+            taken *= change->before / change->after;
+        else if (fit_is_bore(fitting, change) && part->kind == KIND_SLAVE)
+            taken *= change->after / change->before;
+    }
+    return taken > 1;
 }
 
 static struct comparison comparison_of(const struct fitting *fitting, const struct rule *rule,
@@ -249,7 +265,9 @@ static struct comparison comparison_of(const struct fitting *fitting, const stru
         .grave = rule->grave,
         .always = rule->always,
         .end = after->value == 0,
-        .worse = takes_more_travel(fitting),
+        .farther =
+            after->row->scope == SCOPE_CLUTCH ? clutch_takes_more(fitting) : fitting->farther,
+        .down = rule->limit == NULL,
         .assumed = before->state == FIGURE_ASSUMED || after->state == FIGURE_ASSUMED,
         .of = after->of,
         .words = rule->words,
@@ -295,7 +313,7 @@ static const char *change_words(double times, double most, struct arena *arena)
 }
 
 /* The effort for the same stop, or for what stands for it. */
-static void judge_effort(struct fitting *fitting)
+static void judge_effort(struct fitting *fitting, const struct fit_effort *compared)
 {
     static const char *const words[] = {
         [SAME_STOP] = "{before}, then {after} for the same stop: {change}",
@@ -303,22 +321,23 @@ static void judge_effort(struct fitting *fitting)
         [SAME_PRESSURE] = "{before}, then {after} for the same line pressure: {change}",
         [SAME_CLUTCH] = "{before}, then {after} at the clutch pedal: {change}",
     };
-    double before = fitting->before.stop_effort.n, after = fitting->after.stop_effort.n;
     const struct figure *stop = fit_figure(&fitting->before, "deceleration", -1);
-    if (fitting->same == SAME_NOTHING || !(before > 0))
+    if (compared->same == SAME_NOTHING || !(compared->before > 0) ||
+        fabs(compared->after - compared->before) <= 1e-6 * compared->before)
         return;
     struct comparison effort = {.question = FIT_EFFORT,
-                                .before = before,
-                                .after = after,
+                                .before = compared->before,
+                                .after = compared->after,
                                 .dimension = DIMENSION_FORCE,
+                                .down = true,
                                 .assumed = stop == NULL || stop->state == FIGURE_ASSUMED,
-                                .words = words[fitting->same]};
-    if (isnan(after)) {
+                                .words = words[compared->same]};
+    if (isnan(compared->after)) {
         effort.words = "{before} for a stop that is not reached any more";
         add_reason(fitting, &effort)->standing = FIT_AGAINST;
         return;
     }
-    double most = limit_value("fit-effort-change-most"), times = after / before;
+    double most = limit_value("fit-effort-change-most"), times = effort.after / effort.before;
     double refused = limit_value("fit-times-most");
     bool against = times >= refused || times <= 1 / refused;
     struct fit_reason *reason = add_reason(fitting, &effort);
@@ -331,12 +350,12 @@ static void judge_effort(struct fitting *fitting)
 /* Where no effort can be worked out: what the two areas say by themselves. The same push on the rod
  * gives pressure as 1 over the master's area, the same pressure gives force as the area of a
  * piston. Source: force balance on the piston. */
-static void judge_areas(struct fitting *fitting)
+static void judge_area(struct fitting *fitting, const struct fit_change *change)
 {
-    double area = pow(fitting->fit->after.m / fitting->fit->before.m, 2);
+    double area = pow(change->after / change->before, 2);
     double refused = limit_value("fit-times-most");
-    bool master = fitting->after.system->parts[fitting->fit->part].kind == KIND_MASTER;
-    if (fitting->same != SAME_NOTHING || !(area >= refused || area <= 1 / refused))
+    bool master = fitting->after.system->parts[change->part].kind == KIND_MASTER;
+    if (!(area >= refused || area <= 1 / refused))
         return;
     struct comparison found = {.question = FIT_EFFORT,
                                .before = 1,
@@ -397,7 +416,7 @@ static bool is_motorcycle(const struct fitting *fitting)
 static void judge_stops(struct fitting *fitting)
 {
     const struct fit_side *after = &fitting->after;
-    if (fitting->clutch || is_motorcycle(fitting))
+    if (!fitting->brakes || is_motorcycle(fitting))
         return;
     for (int i = 0; i < after->figures.count; i++) {
         const struct figure *figure = &after->figures.items[i];
@@ -425,7 +444,7 @@ static double lock_margin(const struct fit_side *side)
 
 static void judge_balance(struct fitting *fitting)
 {
-    if (fitting->clutch || fitting->feeds_all || is_motorcycle(fitting))
+    if (!fitting->brakes || fitting->feeds_all || is_motorcycle(fitting))
         return;
     const struct figure *front = fit_figure(&fitting->after, "front-locks-at", -1);
     struct comparison found = {
@@ -450,7 +469,7 @@ static void judge_balance(struct fitting *fitting)
 }
 
 /* Never two bores on one axle. */
-static void judge_sides(struct fitting *fitting)
+static void judge_sides(struct fitting *fitting, const struct fit_change *change)
 {
     struct comparison apart = {.question = FIT_BALANCE,
                                .limit_id = "bores-differ-most",
@@ -460,8 +479,8 @@ static void judge_sides(struct fitting *fitting)
                                .grave = true,
                                .words = "bores of left and right {before} apart, then {after}; "
                                         "never mix them on an axle"};
-    const struct part *part = &fitting->after.system->parts[fitting->fit->part];
-    const struct part *was = &fitting->before.system->parts[fitting->fit->part];
+    const struct part *part = &fitting->after.system->parts[change->part];
+    const struct part *was = &fitting->before.system->parts[change->part];
     for (int i = 0; i < fitting->after.system->part_count; i++) {
         const struct part *other = &fitting->after.system->parts[i];
         if (other->kind != part->kind || other->axle != part->axle || part->axle == AXLE_NONE ||
@@ -474,18 +493,18 @@ static void judge_sides(struct fitting *fitting)
     }
 }
 
-static void judge_size(struct fitting *fitting)
+static void judge_size(struct fitting *fitting, const struct fit_change *change)
 {
-    const struct part *part = &fitting->after.system->parts[fitting->fit->part];
-    const struct bore_row *nearest = bore_nearest(fitting->fit->after);
+    const struct part *part = &fitting->after.system->parts[change->part];
+    const struct bore_row *nearest = bore_nearest((struct length){change->after});
     if (nearest == NULL || (part->kind == KIND_SLAVE && part->as.slave.type == SLAVE_CONCENTRIC))
         return;
-    const struct bore_row *was = bore_nearest(fitting->fit->before);
+    const struct bore_row *was = bore_nearest((struct length){change->before});
     struct comparison off = {
         .question = FIT_BORE,
         .limit_id = "standard-bore-within",
-        .before = was == NULL ? NAN : fabs(was->bore.m - fitting->fit->before.m),
-        .after = fabs(nearest->bore.m - fitting->fit->after.m),
+        .before = was == NULL ? NAN : fabs(was->bore.m - change->before),
+        .after = fabs(nearest->bore.m - change->after),
         .limit = limit_value("standard-bore-within"),
         .dimension = DIMENSION_LENGTH,
         .most = true,
@@ -495,18 +514,29 @@ static void judge_size(struct fitting *fitting)
         add_reason(fitting, &off)->standing = FIT_CARE;
 }
 
+static void judge_bores(struct fitting *fitting,
+                        void (*judge)(struct fitting *, const struct fit_change *))
+{
+    for (int i = 0; i < fitting->fit->change_count; i++)
+        if (fit_is_bore(fitting, &fitting->fit->changes[i]))
+            judge(fitting, &fitting->fit->changes[i]);
+}
+
 void fit_give_reasons(struct fitting *fitting)
 {
     size_t count = sizeof rules / sizeof *rules;
-    size_t most = count + (size_t)fitting->network->circuit_count +
-                  (size_t)fitting->after.system->part_count + 8;
+    size_t parts = (size_t)fitting->after.system->part_count;
+    size_t most = count + (size_t)fitting->network->circuit_count + parts + 8 +
+                  (size_t)fitting->fit->change_count * (parts + 2);
     fitting->fit->reasons = ARENA_ARRAY(fitting->arena, most, struct fit_reason);
-    judge_effort(fitting);
-    judge_areas(fitting);
+    judge_effort(fitting, &fitting->brake_effort);
+    judge_effort(fitting, &fitting->clutch_effort);
+    if (fitting->brake_effort.same == SAME_NOTHING && fitting->clutch_effort.same == SAME_NOTHING)
+        judge_bores(fitting, judge_area);
     judge_balance(fitting);
     for (size_t i = 0; i < count; i++)
         judge_by(fitting, &rules[i]);
     judge_stops(fitting);
-    judge_sides(fitting);
-    judge_size(fitting);
+    judge_bores(fitting, judge_sides);
+    judge_bores(fitting, judge_size);
 }

@@ -5,7 +5,6 @@
 
 #include "report/answers/answer.h"
 #include "report/words/fit_words.h"
-#include "report/words/pair_words.h"
 #include "units/unit.h"
 
 static const char *value_words(struct arena *arena, double value, enum dimension dimension,
@@ -14,7 +13,7 @@ static const char *value_words(struct arena *arena, double value, enum dimension
     return isnan(value) ? "-" : unit_text(arena, value, dimension, units);
 }
 
-/* Every figure that the new bore changes. */
+/* Every figure that changes. */
 static void add_figures(struct document *into, const struct result *result)
 {
     static const struct table_column columns[] = {{"", CELL_WORDS, CELL_LEFT, 0, 0, false},
@@ -87,34 +86,22 @@ static bool rests_on_assumed(const struct fit *fit)
     return false;
 }
 
-static const char *parts_words(struct arena *arena, const struct result *result)
-{
-    const struct fit *fit = result->fit;
-    const struct part *parts = result->system->parts;
-    const char *one = parts[fit->part].name;
-    if (fit->other < 0)
-        return one;
-    const char *pair = pair_words(arena, one, parts[fit->other].name);
-    return pair != NULL ? pair : text_print(arena, "%s and %s", parts[fit->other].name, one);
-}
-
-/* The title, which bore of which part, and the verdict as the third line in any width: what comes
- * before it is not wrapped, so the sizes stand with the verdict where they would not fit. */
+/* The title, what is changed, and the verdict as the third line in any width: what comes before it
+ * is not wrapped, so the changes stand with the verdict where they would not fit. */
 static void add_head(struct document *into, const struct result *result)
 {
     const struct fit *fit = result->fit;
     struct arena *arena = into->arena;
     answer_title(into, result);
-    const char *was = isnan(fit->before.m) ? "a bore that is not said"
-                                           : unit_show_bore(arena, fit->before.m, result->units);
     document_gap(into);
     document_words(into, fit_headline(arena, result))->tone = TONE_STRONG;
-    document_words(into, text_print(arena, "%s: %s instead of %s", parts_words(arena, result),
-                                    unit_show_bore(arena, fit->after.m, result->units), was))
-        ->hang = 1;
-    if (fit->nearest != NULL)
-        document_words(into, text_print(arena, "nearest standard bore: %s", fit->nearest))->hang =
-            1;
+    for (int i = 0; i < fit->change_count; i++) {
+        const struct fit_change *change = &fit->changes[i];
+        document_words(into, fit_change_words(arena, result, change))->hang = 1;
+        if (change->nearest != NULL)
+            document_words(into, text_print(arena, "nearest standard bore: %s", change->nearest))
+                ->hang = 1;
+    }
 }
 
 void answer_fit(struct document *into, const struct result *result, bool all)

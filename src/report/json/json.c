@@ -148,6 +148,8 @@ static json_t *fit_questions(struct arena *arena, const struct result *result)
         json_object_set_new(item, "question",
                             json_string(fit_question_words(fit, answer->question)));
         json_object_set_new(item, "answer", json_string(fit_standing_words(answer->standing)));
+        json_object_set_new(
+            item, "worse", json_boolean(answer->reason >= 0 && fit->reasons[answer->reason].worse));
         const char *words = fit_lack_words(arena, result, answer);
         if (words == NULL && answer->reason >= 0)
             words = fit_reason_words(arena, result, &fit->reasons[answer->reason]);
@@ -162,13 +164,41 @@ static json_t *fit_questions(struct arena *arena, const struct result *result)
     return array;
 }
 
+static json_t *choice_or_null(const struct key *key, double value)
+{
+    return string_or_null(isnan(value) ? NULL : choice_of_value(key, (int)value)->word);
+}
+
+static json_t *fit_changes(const struct result *result)
+{
+    const struct fit *fit = result->fit;
+    const struct part *parts = result->system->parts;
+    json_t *array = json_array();
+    for (int i = 0; i < fit->change_count; i++) {
+        const struct fit_change *change = &fit->changes[i];
+        json_t *item = json_object();
+        json_object_set_new(item, "part", json_string(parts[change->part].name));
+        json_object_set_new(item, "other",
+                            string_or_null(change->other < 0 ? NULL : parts[change->other].name));
+        json_object_set_new(item, "key", json_string(change->key->name));
+        bool word = change->key->form == FORM_CHOICE;
+        json_object_set_new(item, "before",
+                            word ? choice_or_null(change->key, change->before)
+                                 : real_or_null(change->before));
+        json_object_set_new(item, "after",
+                            word ? choice_or_null(change->key, change->after)
+                                 : real_or_null(change->after));
+        json_object_set_new(item, "unit", json_string(si_unit(change->key->dimension)));
+        json_array_append_new(array, item);
+    }
+    return array;
+}
+
 static json_t *fit_object(struct arena *arena, const struct result *result)
 {
     const struct fit *fit = result->fit;
     json_t *object = json_object();
-    json_object_set_new(object, "part", json_string(result->system->parts[fit->part].name));
-    json_object_set_new(object, "bore_before", real_or_null(fit->before.m));
-    json_object_set_new(object, "bore_after", real_or_null(fit->after.m));
+    json_object_set_new(object, "changes", fit_changes(result));
     json_object_set_new(object, "stop", real_or_null(fit->stop.m_s2));
     json_object_set_new(object, "verdict", json_string(fit_verdict_words(fit->verdict)));
     json_object_set_new(object, "words", json_string(fit_headline(arena, result)));

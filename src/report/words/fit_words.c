@@ -1,8 +1,10 @@
 #include "report/words/fit_words.h"
 
+#include <math.h>
 #include <string.h>
 
 #include "base/text.h"
+#include "report/words/pair_words.h"
 #include "report/words/words.h"
 #include "units/unit.h"
 
@@ -13,6 +15,56 @@ static const char *needs_words(struct arena *arena, const struct result *result,
 {
     return text_print(arena, "needs %s",
                       cited_list(arena, result->system, needs, count, MOST_NEEDS));
+}
+
+/* "rear drums"; "rear drums, drum diameter" where it is not the bore. */
+static const char *what_words(struct arena *arena, const struct result *result,
+                              const struct fit_change *change)
+{
+    const struct part *parts = result->system->parts;
+    const char *what = parts[change->part].name;
+    if (change->other >= 0) {
+        const char *pair = pair_words(arena, what, parts[change->other].name);
+        what =
+            pair != NULL ? pair : text_print(arena, "%s and %s", parts[change->other].name, what);
+    }
+    return change->nearest != NULL ? what : text_print(arena, "%s, %s", what, change->key->name);
+}
+
+static const char *value_words(struct arena *arena, const struct result *result,
+                               const struct fit_change *change, double value, int pistons)
+{
+    const struct key *key = change->key;
+    if (isnan(value))
+        return text_print(arena, "a %s that is not said", key->name);
+    switch (key->form) {
+    case FORM_CHOICE:
+        return choice_of_value(key, (int)value)->word;
+    case FORM_COUNT:
+        return text_print(arena, "%.0f", value);
+    case FORM_BORES:
+        return change->pistons_before == change->pistons_after
+                   ? unit_show_bore(arena, value, result->units)
+                   : text_print(arena, "%d of %s", pistons,
+                                unit_show_bore(arena, value, result->units));
+    case FORM_QUANTITY:
+    case FORM_TEXT:
+    case FORM_DATE:
+    case FORM_PART:
+    case FORM_PARTS:
+    case FORM_WORDS:
+        break;
+    }
+    return change->nearest != NULL ? unit_show_bore(arena, value, result->units)
+                                   : unit_text(arena, value, key->dimension, result->units);
+}
+
+const char *fit_change_words(struct arena *arena, const struct result *result,
+                             const struct fit_change *change)
+{
+    return text_print(arena, "%s: %s instead of %s", what_words(arena, result, change),
+                      value_words(arena, result, change, change->after, change->pistons_after),
+                      value_words(arena, result, change, change->before, change->pistons_before));
 }
 
 const char *fit_lack_words(struct arena *arena, const struct result *result,

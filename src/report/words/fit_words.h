@@ -3,6 +3,9 @@
 
 #include "advice/result.h"
 
+/* "brake master: 22.22 mm (7/8 in) instead of 20.64 mm (13/16 in)" */
+const char *fit_change_words(struct arena *arena, const struct result *result,
+                             const struct fit_change *change);
 /* The verdict, and what it needs where it cannot say. */
 const char *fit_headline(struct arena *arena, const struct result *result);
 /* Why a question could not be answered: "needs [brake pedal] travel"; NULL where it could. */

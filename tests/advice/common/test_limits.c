@@ -311,8 +311,9 @@ static double pressure_lost(const struct looked *car, const struct limit_case *r
 static struct fit *fit_master(const struct looked *car, double millimetres)
 {
     int master = system_find(car->system, "brake master");
-    return fit_of(car->system, car->network, &master, 1, (struct length){millimetres * 1e-3},
-                  (struct force){NAN}, car->arena);
+    struct work_file bore =
+        fit_bore(car->system, &master, 1, (struct length){millimetres * 1e-3}, car->arena);
+    return fit_of(car->system, car->network, &bore, (struct force){NAN}, car->arena);
 }
 
 static double quantity_of(const struct fit_reason *reason, const char *name)

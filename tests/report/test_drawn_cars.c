@@ -147,21 +147,21 @@ static void count_overlaps(struct tally *tally, int car, const struct layout *la
         count_fault(tally, car, FAULT_TOUCH + i, pairs[i]);
 }
 
-static bool on_paper(struct box box)
+static bool on_paper(const struct layout *layout, struct box box)
 {
-    return box.left >= 0 && box.top >= 0 && box.right <= LAYOUT_WIDTH &&
-           box.bottom <= LAYOUT_HEIGHT;
+    return box.left >= 0 && box.top >= 0 && box.right <= layout->width &&
+           box.bottom <= layout->height;
 }
 
 static int off_paper(const struct layout *layout)
 {
     int count = 0;
     for (int i = 0; i < layout->label_count; i++)
-        count += !on_paper(layout->labels[i].box);
+        count += !on_paper(layout, layout->labels[i].box);
     for (int i = 0; i < layout->nipple_count; i++)
-        count += !on_paper(layout->nipples[i].box);
+        count += !on_paper(layout, layout->nipples[i].box);
     for (int i = 0; i < layout->symbol_count; i++)
-        count += !on_paper(layout->symbols[i].box);
+        count += !on_paper(layout, layout->symbols[i].box);
     return count;
 }
 
@@ -268,6 +268,7 @@ struct traits {
     double (*items)[6];
     size_t count;
     size_t capacity;
+    double width; /* of the paper */
 };
 
 static void add_trait(struct traits *traits, bool mirror, double what, struct point a,
@@ -280,9 +281,9 @@ static void add_trait(struct traits *traits, bool mirror, double what, struct po
     }
     double *row = traits->items[traits->count++];
     row[0] = what;
-    row[1] = round((mirror ? LAYOUT_WIDTH - a.x : a.x) * 10) + 0.0;
+    row[1] = round((mirror ? traits->width - a.x : a.x) * 10) + 0.0;
     row[2] = round(a.y * 10);
-    row[3] = round((mirror ? LAYOUT_WIDTH - b.x : b.x) * 10) + 0.0;
+    row[3] = round((mirror ? traits->width - b.x : b.x) * 10) + 0.0;
     row[4] = round(b.y * 10);
     row[5] = more;
 }
@@ -298,7 +299,7 @@ static int compare_rows(const void *a, const void *b)
 
 static struct traits traits_of(const struct layout *layout, bool mirror)
 {
-    struct traits traits = {0};
+    struct traits traits = {.width = layout->width};
     for (int i = 0; i < layout->symbol_count; i++) {
         const struct symbol *s = &layout->symbols[i];
         add_trait(&traits, mirror, layout->system->parts[s->part].kind, s->at, s->at,

@@ -185,6 +185,46 @@ static struct layout *layout_from(struct arena *arena, const char *text, size_t 
     return layout_of(result, &ruler, arena);
 }
 
+static void look_for_letters(const struct layout *layout, struct arena *arena)
+{
+    (void)arena;
+    const struct plan *plan = layout->result->plan;
+    for (int j = 0; j < plan->joint_count; j++) {
+        int found = 0;
+        for (int i = 0; i < layout->label_count; i++)
+            found += layout->labels[i].letter &&
+                     strcmp(layout->labels[i].letter, plan->joints[j].letter) == 0;
+        assert_int_equal(found, 1);
+    }
+}
+
+static void joints_of_the_plan_bear_their_letters(void **state)
+{
+    const struct shelf *shelf = *state;
+    int joints = 0;
+    for (int i = 0; i < shelf->count; i++)
+        joints += shelf->layouts[i]->result->plan->joint_count;
+    assert_true(joints > 8);
+    on_all_ready_cars(state, look_for_letters);
+}
+
+/* What the first side of the sheet has room for. */
+static void look_at_the_sheets_paper(const struct layout *layout, struct arena *arena)
+{
+    const struct layout *low = layout_within(layout->result, &ruler, arena, 180, 120, 150);
+    assert_null(layout_refusal(low));
+    print_message("    %.0f mm high, %d lines of labels cross something\n", low->height,
+                  low->crowded);
+    assert_true(low->width <= 180 && low->height <= 150);
+    look_for_overlaps(low, arena);
+    look_for_letters(low, arena);
+}
+
+static void every_ready_car_fits_on_the_sheets_first_side(void **state)
+{
+    on_all_ready_cars(state, look_at_the_sheets_paper);
+}
+
 /* A valve in any one run, one of each shape, the driver on either side. */
 static void a_valve_in_any_run_is_drawn(void **state)
 {
@@ -289,7 +329,7 @@ static void outer_nipples_are_outside_on_both_sides(void **state)
                 if (outer->nipple.part != inner->nipple.part || outer->nipple.index != swapped ||
                     inner->nipple.index == swapped)
                     continue;
-                double middle = LAYOUT_WIDTH / 2;
+                double middle = layout->width / 2;
                 assert_true(fabs(outer->at.x - middle) > fabs(inner->at.x - middle));
                 seen++;
             }
@@ -331,13 +371,15 @@ static void add_trait(struct traits *traits, double what, struct point a, struct
     traits->count += 6;
 }
 
-static struct point turned_over(struct point p, bool mirror)
+/* Mirrored where width is that of the paper, not 0. */
+static struct point turned_over(struct point p, double width)
 {
-    return (struct point){mirror ? LAYOUT_WIDTH - p.x : p.x, p.y};
+    return (struct point){width > 0 ? width - p.x : p.x, p.y};
 }
 
-static void collect(const struct layout *layout, bool mirror, struct traits *traits)
+static void collect(const struct layout *layout, bool turn, struct traits *traits)
 {
+    double mirror = turn ? layout->width : 0;
     traits->count = 0;
     for (int i = 0; i < layout->symbol_count; i++) {
         const struct symbol *s = &layout->symbols[i];
@@ -408,13 +450,13 @@ static void parts_stand_where_they_are_in_the_car(void **state)
         const struct symbol *s = &layout->symbols[i];
         const struct part *part = &layout->system->parts[s->part];
         if (kind_is_brake(part->kind)) {
-            assert_true((part->side == SIDE_LEFT) == (s->at.x < LAYOUT_WIDTH / 2));
-            assert_true((part->axle == AXLE_FRONT) == (s->at.y < LAYOUT_HEIGHT / 2));
+            assert_true((part->side == SIDE_LEFT) == (s->at.x < layout->width / 2));
+            assert_true((part->axle == AXLE_FRONT) == (s->at.y < layout->height / 2));
         }
         if (part->kind == KIND_MASTER && part->as.master.type == MASTER_TANDEM)
             master = s->at;
     }
-    assert_true(master.x > LAYOUT_WIDTH / 2); /* before a driver on the right */
+    assert_true(master.x > layout->width / 2); /* before a driver on the right */
     arena_destroy(arena);
 }
 
@@ -485,7 +527,7 @@ static void the_legend_shows_only_what_is_on_the_car(void **state)
     struct arena *arena = arena_create();
     struct result *result = ready_result(arena, "systems/twin-disc-motorcycle.ini", NULL);
     struct layout *layout = layout_of(result, &ruler, arena);
-    struct sketch legend = diagram_legend(layout, &ruler, arena, LAYOUT_WIDTH);
+    struct sketch legend = diagram_legend(layout, &ruler, arena, layout->width);
     assert_int_equal(words_in(&legend, "hose, good"), 1);
     assert_int_equal(words_in(&legend, "hose, old: renew"), 0);
     assert_int_equal(words_in(&legend, "hose, age not known"), 0);
@@ -517,8 +559,8 @@ static void a_second_hand_lever_is_on_the_left(void **state)
     assert_int_equal(layout_overlaps(layout, arena).count, 0);
     const int brake = layout->symbol_of[system_find(layout->system, "brake hand lever")];
     const int clutch = layout->symbol_of[system_find(layout->system, "clutch hand lever")];
-    assert_true(layout->symbols[brake].at.x > LAYOUT_WIDTH / 2 + 20);
-    assert_true(layout->symbols[clutch].at.x < LAYOUT_WIDTH / 2 - 20);
+    assert_true(layout->symbols[brake].at.x > layout->width / 2 + 20);
+    assert_true(layout->symbols[clutch].at.x < layout->width / 2 - 20);
     arena_destroy(arena);
 }
 
@@ -530,6 +572,8 @@ int main(void)
         cmocka_unit_test(every_pipe_has_a_way_and_none_lies_on_another),
         cmocka_unit_test(every_pipe_and_hose_is_drawn_once),
         cmocka_unit_test(nipples_bear_their_number_in_the_bleeding_order),
+        cmocka_unit_test(joints_of_the_plan_bear_their_letters),
+        cmocka_unit_test(every_ready_car_fits_on_the_sheets_first_side),
         cmocka_unit_test(a_valve_in_any_run_is_drawn),
         cmocka_unit_test(a_car_without_room_is_refused_by_name),
         cmocka_unit_test(the_sheet_says_why_there_is_no_plan),

@@ -10,7 +10,7 @@
 #include "report/diagram/place.h"
 
 /* How long a hose is drawn, mm; pipes share what is left of the way. */
-#define HOSE_DRAWN   16.0
+#define HOSE_DRAWN   13.0
 #define DIRECT_DRAWN 3.0
 #define PIPE_LEAST   4.0
 
@@ -166,7 +166,7 @@ static bool is_master(const struct layout *layout, int symbol)
 static void take_feeds(const struct layout *layout, struct grid *grid)
 {
     struct zone zone;
-    struct spot spots[GRID_HEIGHT + 1];
+    struct spot *spots = ARENA_ARRAY(layout->arena, (size_t)layout->rows + 1, struct spot);
     for (int i = 0; i < layout->symbol_count; i++) {
         if (!is_master(layout, i) || !place_line(layout, &layout->symbols[i], 0, &zone))
             continue;
@@ -178,14 +178,21 @@ static void take_feeds(const struct layout *layout, struct grid *grid)
     }
 }
 
+/* The grid points in a box on paper. */
+static void make_dear(struct grid *grid, struct box box, int cost)
+{
+    grid_make_dear(grid, spot_of((int)ceil(box.left / GRID_STEP), (int)ceil(box.top / GRID_STEP)),
+                   spot_of((int)floor(box.right / GRID_STEP), (int)floor(box.bottom / GRID_STEP)),
+                   cost);
+}
+
 static struct grid *grid_of(const struct layout *layout)
 {
-    struct grid *grid = grid_create(layout->arena, GRID_WIDTH, GRID_HEIGHT);
+    struct grid *grid = grid_create(layout->arena, layout->columns, layout->rows);
     const struct box zones[] = {layout->engine, layout->gearbox};
     for (int i = 0; i < 2; i++)
         if (zones[i].right > zones[i].left)
-            grid_make_dear(grid, spot_of((int)zones[i].left, (int)zones[i].top),
-                           spot_of((int)zones[i].right, (int)zones[i].bottom), 8);
+            make_dear(grid, zones[i], 8);
     for (int i = 0; i < layout->symbol_count; i++) {
         const struct symbol *s = &layout->symbols[i];
         if (s->half_width > 0)
@@ -193,16 +200,12 @@ static struct grid *grid_of(const struct layout *layout)
                 grid, spot_of(s->centre.x - s->half_width - 1, s->centre.y - s->half_height - 1),
                 spot_of(s->centre.x + s->half_width + 1, s->centre.y + s->half_height + 1), 5);
     }
-    for (int i = 0; i < layout->reserved_count; i++) {
-        struct box box = layout->reserved[i];
-        grid_make_dear(
-            grid, spot_of((int)ceil(box.left / GRID_STEP), (int)ceil(box.top / GRID_STEP)),
-            spot_of((int)floor(box.right / GRID_STEP), (int)floor(box.bottom / GRID_STEP)), 10);
-    }
-    grid_block(grid, spot_of(0, 0), spot_of(GRID_WIDTH, 1));
-    grid_block(grid, spot_of(0, GRID_HEIGHT - 2), spot_of(GRID_WIDTH, GRID_HEIGHT));
-    grid_block(grid, spot_of(0, 0), spot_of(5, GRID_HEIGHT));
-    grid_block(grid, spot_of(GRID_WIDTH - 5, 0), spot_of(GRID_WIDTH, GRID_HEIGHT));
+    for (int i = 0; i < layout->reserved_count; i++)
+        make_dear(grid, layout->reserved[i], 10);
+    grid_block(grid, spot_of(0, 0), spot_of(layout->columns, 1));
+    grid_block(grid, spot_of(0, layout->rows - 2), spot_of(layout->columns, layout->rows));
+    grid_block(grid, spot_of(0, 0), spot_of(5, layout->rows));
+    grid_block(grid, spot_of(layout->columns - 5, 0), spot_of(layout->columns, layout->rows));
     struct zone zone;
     for (int i = 0; place_tyre(layout, i, &zone); i++)
         grid_block(grid, spot_of(zone.left, zone.top), spot_of(zone.right, zone.bottom));
@@ -226,7 +229,7 @@ static int route_one(const struct layout *layout, struct grid *grid, struct chai
     const struct symbol *one = &layout->symbols[chain->from], *other = &layout->symbols[chain->to];
     bool bay = !layout->motorcycle && one->centre.y < layout->bulkhead &&
                other->centre.y < layout->bulkhead;
-    grid->floor = bay ? layout->bulkhead - 1 : GRID_HEIGHT;
+    grid->floor = bay ? layout->bulkhead - 1 : layout->rows;
     chain->way = route_find(grid, from, from_count, to, to_count, &cost);
     return cost;
 }
@@ -325,10 +328,9 @@ void chains_route(struct layout *layout)
     }
 }
 
-struct point chains_on_paper(const struct layout *layout, struct spot spot)
+struct point chains_on_paper(struct spot spot)
 {
-    double x = spot.x * GRID_STEP;
-    return (struct point){layout->mirrored ? LAYOUT_WIDTH - x : x, spot.y * GRID_STEP};
+    return (struct point){spot.x * GRID_STEP, spot.y * GRID_STEP};
 }
 
 /* Corners of a way; ways along a line have two. */
@@ -336,12 +338,13 @@ static void find_corners(const struct layout *layout, struct chain *chain)
 {
     const struct way *way = &chain->way;
     chain->points = ARENA_ARRAY(layout->arena, (size_t)way->count + 1, struct point);
+    chain->point_count = 0;
     for (int i = 0; i < way->count; i++) {
         bool inner = i > 0 && i < way->count - 1;
         if (inner && way->spots[i - 1].x + way->spots[i + 1].x == 2 * way->spots[i].x &&
             way->spots[i - 1].y + way->spots[i + 1].y == 2 * way->spots[i].y)
             continue;
-        chain->points[chain->point_count++] = chains_on_paper(layout, way->spots[i]);
+        chain->points[chain->point_count++] = chains_on_paper(way->spots[i]);
     }
 }
 

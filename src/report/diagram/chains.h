@@ -12,6 +12,6 @@ void chains_route(struct layout *layout);
 void chains_finish(struct layout *layout);
 
 /* A grid point on paper. */
-struct point chains_on_paper(const struct layout *layout, struct spot spot);
+struct point chains_on_paper(struct spot spot);
 
 #endif

@@ -34,22 +34,22 @@ static void draw_car(struct sketch *sketch, const struct layout *layout)
 {
     struct pen faint = pen_of(0.35, INK_LIGHT);
     double left = LAYOUT_BODY_EDGE;
-    double right = LAYOUT_WIDTH - left;
+    double right = layout->width - left;
     struct point outline[] = {{left + 6, 4},
                               {right - 6, 4},
                               {right, 24},
-                              {right, 150},
-                              {right - 4, LAYOUT_HEIGHT - 4},
-                              {left + 4, LAYOUT_HEIGHT - 4},
-                              {left, 150},
+                              {right, layout->height - 15},
+                              {right - 4, layout->height - 4},
+                              {left + 4, layout->height - 4},
+                              {left, layout->height - 15},
                               {left, 24}};
     sketch_polygon(sketch, outline, 8, faint, INK_NONE);
     sketch->items[sketch->count - 1].rounding = 14;
     double y = layout->bulkhead * GRID_STEP;
     sketch_line(sketch, left, y, right, y, faint);
     sketch_line(sketch, left, y + 0.9, right, y + 0.9, faint);
-    struct point wheel = labels_wheel(layout);
-    sketch_circle(sketch, wheel, 7.5, pen_of(0.7, INK_LIGHT), INK_NONE);
+    struct point wheel = layout->wheel;
+    sketch_circle(sketch, wheel, WHEEL_RADIUS, pen_of(0.7, INK_LIGHT), INK_NONE);
     sketch_circle(sketch, wheel, 1.6, faint, INK_NONE);
 }
 
@@ -68,19 +68,19 @@ static void draw_axles(struct sketch *sketch, const struct layout *layout)
         enum axle_type type = rear ? vehicle->rear_axle : vehicle->front_axle;
         if (!beam(type)) {
             struct pen fine = {0.35, INK_LIGHT, DASH_SHORT};
-            sketch_line(sketch, 12, y, LAYOUT_WIDTH - 12, y, fine);
+            sketch_line(sketch, 12, y, layout->width - 12, y, fine);
             continue;
         }
-        struct box tube = {12, y - 2.4, LAYOUT_WIDTH - 12, y + 2.4};
+        struct box tube = {12, y - 2.4, layout->width - 12, y + 2.4};
         sketch_box(sketch, tube, 0, faint, INK_WHITE);
         if (type == AXLE_LIVE)
-            sketch_circle(sketch, (struct point){LAYOUT_WIDTH / 2, y}, 7.5, faint, INK_WHITE);
+            sketch_circle(sketch, (struct point){layout->width / 2, y}, 7.5, faint, INK_WHITE);
     }
 }
 
 static void draw_cycle(struct sketch *sketch, const struct layout *layout)
 {
-    double x = LAYOUT_WIDTH / 2;
+    double x = layout->width / 2;
     double front = layout->axles[0].line * GRID_STEP;
     double rear = layout->axles[1].line * GRID_STEP;
     double bar = (layout->bulkhead + 1.6) * GRID_STEP;
@@ -88,7 +88,7 @@ static void draw_cycle(struct sketch *sketch, const struct layout *layout)
     struct pen frame = pen_of(1.6, INK_LIGHT);
     sketch_line(sketch, x - 6.5, front, x - 6.5, bar, faint);
     sketch_line(sketch, x + 6.5, front, x + 6.5, bar, faint);
-    struct point handlebar[] = {{x - 46, bar + 7}, {x - 26, bar}, {x + 26, bar}, {x + 40, bar + 4}};
+    struct point handlebar[] = {{x - 46, bar + 6}, {x - 26, bar}, {x + 26, bar}, {x + 46, bar + 6}};
     sketch_rounded_path(sketch, handlebar, 4, 8, frame);
     sketch_line(sketch, x - 7, bar + 24, x - 7, rear, faint);
     sketch_line(sketch, x + 7, bar + 24, x + 7, rear, faint);
@@ -110,12 +110,6 @@ static void draw_engine(struct sketch *sketch, const struct layout *layout)
 {
     struct box engine = layout->engine;
     struct box gearbox = layout->gearbox;
-    if (layout->mirrored) {
-        engine = (struct box){LAYOUT_WIDTH - engine.right, engine.top, LAYOUT_WIDTH - engine.left,
-                              engine.bottom};
-        gearbox = (struct box){LAYOUT_WIDTH - gearbox.right, gearbox.top,
-                               LAYOUT_WIDTH - gearbox.left, gearbox.bottom};
-    }
     struct pen faint = pen_of(0.35, INK_LIGHT);
     if (gearbox.right > gearbox.left)
         sketch_box(sketch, gearbox, 2.5, faint, INK_WHITE);
@@ -127,7 +121,7 @@ static void draw_engine(struct sketch *sketch, const struct layout *layout)
 static void draw_ground(struct sketch *sketch, const struct layout *layout)
 {
     struct font font = {.size = 8, .bold = true};
-    double x = LAYOUT_WIDTH / 2;
+    double x = layout->width / 2;
     if (layout->motorcycle) {
         draw_cycle(sketch, layout);
     } else {
@@ -141,8 +135,8 @@ static void draw_ground(struct sketch *sketch, const struct layout *layout)
         sketch_polygon(sketch, nose, 3, pen_of(0, INK_NONE), INK_GREY);
         sketch_words(sketch, x + 3, 2.8, "FRONT", font, ALIGN_LEFT, INK_GREY);
     }
-    sketch_words(sketch, 2.5, LAYOUT_HEIGHT / 2, "LEFT", font, ALIGN_LEFT, INK_GREY);
-    sketch_words(sketch, LAYOUT_WIDTH - 2.5, LAYOUT_HEIGHT / 2, "RIGHT", font, ALIGN_RIGHT,
+    sketch_words(sketch, 2.5, layout->height / 2, "LEFT", font, ALIGN_LEFT, INK_GREY);
+    sketch_words(sketch, layout->width - 2.5, layout->height / 2, "RIGHT", font, ALIGN_RIGHT,
                  INK_GREY);
 }
 
@@ -208,6 +202,10 @@ static void draw_label(struct sketch *sketch, const struct label *label, const s
     if (label->leader)
         sketch_line(sketch, label->leader_from.x, label->leader_from.y, label->leader_to.x,
                     label->leader_to.y, pen_of(0.2, INK_GREY));
+    if (label->letter) {
+        symbol_letter(sketch, box, label->letter);
+        return;
+    }
     bool left_of = box.right <= label->target.left + 0.1;
     bool right_of = box.left >= label->target.right - 0.1;
     enum align align = left_of ? ALIGN_RIGHT : right_of ? ALIGN_LEFT : ALIGN_MIDDLE;
@@ -233,7 +231,7 @@ static void draw_label(struct sketch *sketch, const struct label *label, const s
 struct sketch diagram_sketch(const struct layout *layout, const struct ruler *ruler,
                              struct arena *arena)
 {
-    struct sketch sketch = sketch_start(arena, LAYOUT_WIDTH, LAYOUT_HEIGHT);
+    struct sketch sketch = sketch_start(arena, layout->width, layout->height);
     draw_ground(&sketch, layout);
     draw_feeds(&sketch, layout);
     for (int i = 0; i < layout->chain_count; i++)
@@ -412,21 +410,21 @@ struct sketch diagram_page(const struct layout *layout, const struct ruler *rule
                            struct arena *arena)
 {
     const double edge = 6;
-    struct sketch legend = diagram_legend(layout, ruler, arena, LAYOUT_WIDTH);
+    struct sketch legend = diagram_legend(layout, ruler, arena, layout->width);
     struct sketch drawing = diagram_sketch(layout, ruler, arena);
-    struct sketch page =
-        sketch_start(arena, LAYOUT_WIDTH + 2 * edge, LAYOUT_HEIGHT + legend.height + 2 * edge + 14);
+    struct sketch page = sketch_start(arena, layout->width + 2 * edge,
+                                      layout->height + legend.height + 2 * edge + 14);
     const char *title = system_vehicle(layout->system)->title;
     struct font large = {.size = 13, .bold = true};
     const double right_words = 62; /* what stands on the right takes up */
     sketch_words(&page, edge, edge + 5,
                  shortened(title ? title : "Car without a title", ruler, large,
-                           LAYOUT_WIDTH - right_words, arena),
+                           layout->width - right_words, arena),
                  large, ALIGN_LEFT, INK_BLACK);
-    sketch_words(&page, LAYOUT_WIDTH + edge, edge + 5, "wet side, plan view, not to scale",
+    sketch_words(&page, layout->width + edge, edge + 5, "wet side, plan view, not to scale",
                  (struct font){.size = 8}, ALIGN_RIGHT, INK_DARK);
     sketch_place(&page, &drawing, edge, edge + 9);
-    sketch_place(&page, &legend, edge, edge + 12 + LAYOUT_HEIGHT);
+    sketch_place(&page, &legend, edge, edge + 12 + layout->height);
     return page;
 }
 

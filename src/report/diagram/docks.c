@@ -34,7 +34,7 @@ static int brake_docks(const struct layout *layout, const struct symbol *symbol,
         add_dock(docks, &count, x + off, y + (rear ? -3 : 3), rear ? HEADING_UP : HEADING_DOWN);
         return count;
     }
-    bool left = x < GRID_WIDTH / 2;
+    bool left = x < layout->columns / 2;
     add_dock(docks, &count, x + (left ? 3 : -3), y + off, left ? HEADING_RIGHT : HEADING_LEFT);
     return count;
 }

@@ -6,10 +6,10 @@
 #include "base/list.h"
 #include "base/text.h"
 #include "physics/pressure.h"
+#include "report/diagram/letters.h"
 #include "report/diagram/place.h"
 #include "units/unit.h"
 
-enum { STEERING_WHEEL = 43 /* grid line, driver on the right */ };
 #define TAG_EDGE   0.9
 #define TAG_ROOM   1.2 /* lines that a tag takes up */
 #define USUAL_NAME 27.0
@@ -72,13 +72,13 @@ int labels_tyres(const struct layout *layout, struct box tyres[static MOST_TYRES
     int count = 0;
     for (int i = 0; i < layout->axle_count; i++) {
         double y = layout->axles[i].line * GRID_STEP;
-        double x = LAYOUT_WIDTH / 2;
+        double x = layout->width / 2;
         if (layout->motorcycle) {
-            tyres[count++] = (struct box){x - 5, y - 22, x + 5, y + 22};
+            tyres[count++] = (struct box){x - 4.2, y - 18.5, x + 4.2, y + 18.5};
             continue;
         }
-        tyres[count++] = (struct box){2.5, y - 12, 11.5, y + 12};
-        tyres[count++] = (struct box){LAYOUT_WIDTH - 11.5, y - 12, LAYOUT_WIDTH - 2.5, y + 12};
+        tyres[count++] = (struct box){2, y - 10, 9.5, y + 10};
+        tyres[count++] = (struct box){layout->width - 9.5, y - 10, layout->width - 2, y + 10};
     }
     return count;
 }
@@ -256,6 +256,18 @@ static void name_feeds(struct layout *layout, struct label_list *list)
     }
 }
 
+/* Joints that the work undoes or does up. A letter that stands for none that is drawn is not
+ * given away: the text has it all the same. */
+static void letter_joints(const struct layout *layout, struct label_list *list)
+{
+    const struct plan *plan = layout->result->plan;
+    for (int i = 0; plan && i < plan->joint_count && i < MOST_LETTERS; i++) {
+        struct label label = {.part = -1, .letter = plan->joints[i].letter};
+        if (letters_target(layout, plan->joints[i].joint, &label.target))
+            *LIST_ADD(layout->arena, list) = label;
+    }
+}
+
 /* A bore in mm and in inches may stand in two lines; no number is parted from its unit. */
 static struct lines data_lines(const char *data, double at, const struct ruler *ruler,
                                struct arena *arena)
@@ -294,6 +306,12 @@ static struct label_form form_of(const struct label *label, double at, double di
 static void find_forms(struct label_wish *wish, const struct ruler *ruler, struct arena *arena)
 {
     const struct label *label = wish->label;
+    if (label->letter) {
+        double width = ruler_width(ruler, label->letter, label_font(true)) + 2 * TAG_EDGE;
+        wish->forms[wish->form_count++] =
+            (struct label_form){.width = fmax(width, LETTER_HEIGHT), .height = LETTER_HEIGHT};
+        return;
+    }
     wish->forms[wish->form_count++] = form_of(label, 1000, 0, ruler, arena);
     double whole = wish->forms[0].width;
     const double widths[] = {whole * 0.75, whole * 0.55, fmax(whole * 0.4, 17)};
@@ -311,18 +329,12 @@ static void find_targets(const struct layout *layout, struct label_wish *wish)
     for (int i = 0; i < layout->chain_count; i++)
         for (int k = 0; layout->chains[i].pieces && k < layout->chains[i].edge_count; k++) {
             const struct piece *piece = &layout->chains[i].pieces[k];
-            if (piece->part < 0 || piece->part != wish->label->part)
+            if (piece->part < 0 || piece->part != wish->label->part || wish->label->letter)
                 continue;
             for (int leg = 1; leg < piece->count && wish->target_count < MOST_TARGETS; leg++)
                 wish->targets[wish->target_count++] =
                     labels_box_of(&piece->points[leg - 1], 2, HOSE_HALF);
         }
-}
-
-static struct box scaled(struct box box)
-{
-    return (struct box){box.left * GRID_STEP, box.top * GRID_STEP, box.right * GRID_STEP,
-                        box.bottom * GRID_STEP};
 }
 
 bool labels_rods(const struct layout *layout, const struct symbol *pedal, struct box *box)
@@ -354,7 +366,8 @@ bool labels_rod_of(const struct layout *layout, int pedal, int symbol)
                                pressure_pedal_of(layout->system, part) == wanted);
 }
 
-static struct box_list all_taken(const struct layout *layout)
+/* What lies in the way of names; ways and what stands on them only where asked for. */
+static struct box_list all_taken(const struct layout *layout, bool ways)
 {
     struct arena *arena = layout->arena;
     struct box_list taken = {0};
@@ -366,7 +379,7 @@ static struct box_list all_taken(const struct layout *layout)
         *LIST_ADD(arena, &taken) = layout->symbols[i].box;
     for (int i = 0; i < layout->nipple_count; i++)
         *LIST_ADD(arena, &taken) = layout->nipples[i].box;
-    for (int i = 0; i < layout->chain_count; i++)
+    for (int i = 0; ways && i < layout->chain_count; i++)
         labels_way_boxes(layout, i, arena, &taken);
     for (int i = 0; i < layout->feed_count; i++)
         *LIST_ADD(arena, &taken) =
@@ -375,7 +388,7 @@ static struct box_list all_taken(const struct layout *layout)
     for (int i = 0; i < layout->symbol_count; i++)
         if (labels_rods(layout, &layout->symbols[i], &rods))
             *LIST_ADD(arena, &taken) = rods;
-    for (int i = 0; i < layout->chain_count; i++)
+    for (int i = 0; ways && i < layout->chain_count; i++)
         for (int k = 0; layout->chains[i].marks && k + 1 < layout->chains[i].edge_count; k++)
             *LIST_ADD(arena, &taken) = labels_box_of(&layout->chains[i].marks[k].at, 1, 1.6);
     for (int i = 0; i < 3; i++)
@@ -386,29 +399,21 @@ static struct box_list all_taken(const struct layout *layout)
 /* Where "FRONT", "LEFT" and "RIGHT" stand. */
 struct box labels_sides(const struct layout *layout, int index)
 {
-    double x = LAYOUT_WIDTH / 2, y = LAYOUT_HEIGHT / 2;
-    const struct box boxes[] = {{x - 2, 0, x + (layout->motorcycle ? 0 : 15), 3.4},
-                                {2.5, y - 3, 12, y + 0.5},
-                                {LAYOUT_WIDTH - 14, y - 3, LAYOUT_WIDTH - 2.5, y + 0.5}};
+    double x = layout->width / 2, y = layout->height / 2;
+    double front = layout->motorcycle ? 0 : 15;
+    const struct box boxes[] = {{x - front, 0, x + front, 3.4},
+                                {2, y - 3, 13.5, y + 0.5},
+                                {layout->width - 13.5, y - 3, layout->width - 2, y + 0.5}};
     return boxes[index];
 }
 
 static void add_outline(const struct layout *layout, struct box_list *list, struct box box)
 {
     struct arena *arena = layout->arena;
-    if (layout->mirrored)
-        box = (struct box){LAYOUT_WIDTH - box.right, box.top, LAYOUT_WIDTH - box.left, box.bottom};
     *LIST_ADD(arena, list) = (struct box){box.left, box.top, box.left, box.bottom};
     *LIST_ADD(arena, list) = (struct box){box.right, box.top, box.right, box.bottom};
     *LIST_ADD(arena, list) = (struct box){box.left, box.top, box.right, box.top};
     *LIST_ADD(arena, list) = (struct box){box.left, box.bottom, box.right, box.bottom};
-}
-
-struct point labels_wheel(const struct layout *layout)
-{
-    double x = STEERING_WHEEL * GRID_STEP;
-    return (struct point){layout->mirrored ? LAYOUT_WIDTH - x : x,
-                          layout->bulkhead * GRID_STEP + 26};
 }
 
 /* Faint lines of the car: a label may stand on them, but rather does not. */
@@ -421,10 +426,9 @@ static struct box_list faint_lines(const struct layout *layout)
     double y = layout->bulkhead * GRID_STEP;
     double edge = LAYOUT_BODY_EDGE;
     if (!layout->motorcycle) {
-        add_outline(layout, &list, (struct box){edge, 4, LAYOUT_WIDTH - edge, LAYOUT_HEIGHT - 4});
-        *LIST_ADD(layout->arena, &list) = (struct box){edge, y, LAYOUT_WIDTH - edge, y + 0.9};
-        struct point wheel = labels_wheel(layout);
-        *LIST_ADD(layout->arena, &list) = labels_box_of(&wheel, 1, 8);
+        add_outline(layout, &list, (struct box){edge, 4, layout->width - edge, layout->height - 4});
+        *LIST_ADD(layout->arena, &list) = (struct box){edge, y, layout->width - edge, y + 0.9};
+        *LIST_ADD(layout->arena, &list) = labels_box_of(&layout->wheel, 1, WHEEL_RADIUS + 0.5);
     }
     return list;
 }
@@ -448,27 +452,56 @@ static void take_docks(const struct layout *layout, struct box_list *taken)
     }
 }
 
-void labels_reserve(struct layout *layout)
+/* What is to be kept free for: names before ways are laid, those that stand badly afterwards. */
+static struct label_list reserved_for(struct layout *layout)
 {
     struct label_list list = {0};
-    name_symbols(layout, &list);
-    struct box_list taken = all_taken(layout), faint = {0};
+    if (layout->labels == NULL) {
+        name_symbols(layout, &list);
+        name_feeds(layout, &list);
+    }
+    for (int i = 0; i < layout->label_count; i++)
+        if (layout->labels[i].crosses)
+            *LIST_ADD(layout->arena, &list) = layout->labels[i];
+    return list;
+}
+
+static struct label_form usual_form(const struct label *label)
+{
+    double lines = 1 + (label->data != NULL) + (label->tag != TAG_NONE) * TAG_ROOM;
+    if (label->letter)
+        return (struct label_form){.width = LETTER_HEIGHT, .height = LETTER_HEIGHT};
+    return (struct label_form){.width = USUAL_NAME, .height = LABEL_LINE * lines + 0.3};
+}
+
+void labels_reserve(struct layout *layout)
+{
+    struct label_list list = reserved_for(layout);
+    struct box_list taken = all_taken(layout, false), faint = {0};
     take_docks(layout, &taken);
+    for (int i = 0; i < layout->reserved_count; i++)
+        *LIST_ADD(layout->arena, &taken) = layout->reserved[i];
     struct label_wish *wishes = ARENA_ARRAY(layout->arena, list.count + 1, struct label_wish);
     for (size_t i = 0; i < list.count; i++) {
         wishes[i].label = &list.items[i];
-        wishes[i].forms[wishes[i].form_count++] = (struct label_form){
-            .width = USUAL_NAME, .height = LABEL_LINE * (1 + (list.items[i].data != NULL)) + 0.3};
+        wishes[i].forms[wishes[i].form_count++] = usual_form(&list.items[i]);
         wishes[i].targets[wishes[i].target_count++] = list.items[i].target;
     }
-    int without;
     if (list.count > MOST_NAMES) /* labels_place refuses them */
         return;
-    spots_find(layout, wishes, (int)list.count, &taken, &faint, &without);
-    layout->reserved = ARENA_ARRAY(layout->arena, list.count + 1, struct box);
+    spots_find(layout, wishes, (int)list.count, &taken, &faint);
+    struct box_list reserved = {layout->reserved, (size_t)layout->reserved_count,
+                                (size_t)layout->reserved_count};
     for (size_t i = 0; i < list.count; i++)
         if (list.items[i].box.right > 0)
-            layout->reserved[layout->reserved_count++] = list.items[i].box;
+            *LIST_ADD(layout->arena, &reserved) = list.items[i].box;
+    layout->reserved = reserved.items;
+    layout->reserved_count = (int)reserved.count;
+}
+
+static const char *words_of(const struct label *label)
+{
+    return label->letter ? label->letter : label->name ? label->name : label->tag_words;
 }
 
 void labels_place(struct layout *layout, const struct ruler *ruler)
@@ -481,9 +514,8 @@ void labels_place(struct layout *layout, const struct ruler *ruler)
     layout->name_count = (int)list.count;
     if (list.count > MOST_NAMES)
         return;
-    struct box_list taken = all_taken(layout);
-    layout->engine = scaled(layout->engine);
-    layout->gearbox = scaled(layout->gearbox);
+    letter_joints(layout, &list);
+    struct box_list taken = all_taken(layout, true);
     struct box_list faint = faint_lines(layout);
     struct label_wish *wishes = ARENA_ARRAY(layout->arena, list.count + 1, struct label_wish);
     for (size_t i = 0; i < list.count; i++) {
@@ -491,10 +523,10 @@ void labels_place(struct layout *layout, const struct ruler *ruler)
         find_forms(&wishes[i], ruler, layout->arena);
         find_targets(layout, &wishes[i]);
     }
-    int without;
-    if (!spots_find(layout, wishes, (int)list.count, &taken, &faint, &without))
-        layout->nameless =
-            list.items[without].name ? list.items[without].name : list.items[without].tag_words;
+    struct spots_missed missed = spots_find(layout, wishes, (int)list.count, &taken, &faint);
+    layout->crowded = missed.crossing;
+    if (missed.without >= 0)
+        layout->nameless = words_of(&list.items[missed.without]);
     layout->labels = list.items;
     layout->label_count = (int)list.count;
 }

@@ -7,7 +7,8 @@
 /* Fills labels: what is named, and places where nothing else is. Comes last. */
 void labels_place(struct layout *layout, const struct ruler *ruler);
 
-/* Fills reserved: room beside every symbol for a name of usual length, before ways are laid. */
+/* Fills reserved: room beside every symbol and feed for a name of usual length, before ways are
+ * laid. After labels were placed: for those that stand badly as well. */
 void labels_reserve(struct layout *layout);
 
 /* Fonts of labels, shared with the drawing. */
@@ -15,13 +16,15 @@ struct font label_font(bool name);
 struct font label_tag_font(void);
 #define LABEL_LINE 3.3 /* mm from line to line */
 
+#define LETTER_HEIGHT 3.6 /* of the box around a joint's letter */
+
 /* Boxes of pieces of ways as they are drawn. */
 void labels_way_boxes(const struct layout *layout, int chain, struct arena *arena,
                       struct box_list *into);
 
 /* How far a pipe and a hose reach to the sides of their line, mm. */
 #define PIPE_HALF 0.4
-#define HOSE_HALF 1.35
+#define HOSE_HALF 1.15
 
 /* The box around the rods between a pedal and what it works; false when the symbol is no pedal. */
 bool labels_rods(const struct layout *layout, const struct symbol *pedal, struct box *box);
@@ -35,8 +38,8 @@ struct box labels_box_of(const struct point *points, int count, double wider);
 enum { MOST_TYRES = 8 };
 int labels_tyres(const struct layout *layout, struct box tyres[static MOST_TYRES]);
 
-/* Where "FRONT" (0), "LEFT" and "RIGHT" stand, and the middle of the steering wheel. */
+/* Where "FRONT" (0), "LEFT" and "RIGHT" stand. */
 struct box labels_sides(const struct layout *layout, int index);
-struct point labels_wheel(const struct layout *layout);
+#define WHEEL_RADIUS 6.2 /* mm, of a car's steering wheel */
 
 #endif

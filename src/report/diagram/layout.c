@@ -1,5 +1,7 @@
 #include "report/diagram/layout.h"
 
+#include <math.h>
+
 #include "base/text.h"
 #include "report/diagram/chains.h"
 #include "report/diagram/labels.h"
@@ -10,8 +12,8 @@ static void put_on_paper(struct layout *layout)
 {
     for (int i = 0; i < layout->symbol_count; i++) {
         struct symbol *s = &layout->symbols[i];
-        s->at = chains_on_paper(layout, s->centre);
-        s->inward = s->at.x < LAYOUT_WIDTH / 2 ? 1 : -1;
+        s->at = chains_on_paper(s->centre);
+        s->inward = s->at.x < layout->width / 2 ? 1 : -1;
         double w = s->half_width > 0 ? s->half_width * GRID_STEP : 1.1;
         double h = s->half_height > 0 ? s->half_height * GRID_STEP : 1.1;
         s->box = (struct box){s->at.x - w, s->at.y - h, s->at.x + w, s->at.y + h};
@@ -28,18 +30,15 @@ static void find_feeds(struct layout *layout)
 {
     layout->feeds = ARENA_ARRAY(layout->arena, 2 * (size_t)layout->symbol_count + 1, struct feed);
     layout->feed_count = 0;
-    double out = layout->mirrored ? -1 : 1;
     for (int i = 0; i < layout->symbol_count; i++) {
         const struct symbol *s = &layout->symbols[i];
         const struct part *part = &layout->system->parts[s->part];
         if (part->kind == KIND_SERVO && part->as.servo.vacuum_hose.m > 0) {
-            double edge = out > 0 ? s->box.right : s->box.left;
-            struct point a = {edge, s->at.y};
-            struct point b = {edge + out * 3 * GRID_STEP, s->at.y};
+            struct point a = {s->box.right, s->at.y};
+            struct point b = {a.x + 3 * GRID_STEP, s->at.y};
             if (part_chambers(part) > 0) { /* remote: its pipes leave at the sides */
-                double inner = out > 0 ? s->box.left : s->box.right;
-                a = (struct point){inner, s->at.y + GRID_STEP};
-                b = (struct point){inner - out * 2.4 * GRID_STEP, s->at.y + GRID_STEP};
+                a = (struct point){s->box.left, s->at.y + GRID_STEP};
+                b = (struct point){a.x - 2.4 * GRID_STEP, a.y};
             }
             add_feed(layout, (struct feed){i, -1, true, a, b, TAG_NONE});
         }
@@ -104,32 +103,121 @@ const char *layout_refusal(const struct layout *layout)
     return NULL;
 }
 
-struct layout *layout_of(const struct result *result, const struct ruler *ruler,
-                         struct arena *arena)
+static void turn_point(double width, struct point *point)
+{
+    point->x = width - point->x;
+}
+
+static void turn_box(double width, struct box *box)
+{
+    *box = (struct box){width - box->right, box->top, width - box->left, box->bottom};
+}
+
+static void turn_chain(double width, struct chain *chain)
+{
+    for (int i = 0; i < chain->point_count; i++)
+        turn_point(width, &chain->points[i]);
+    for (int i = 0; chain->pieces && i < chain->edge_count; i++) {
+        for (int p = 0; p < chain->pieces[i].count; p++)
+            turn_point(width, &chain->pieces[i].points[p]);
+        if (i + 1 < chain->edge_count)
+            turn_point(width, &chain->marks[i].at);
+    }
+}
+
+static void turn_labels(struct layout *layout)
+{
+    double width = layout->width;
+    for (int i = 0; i < layout->label_count; i++) {
+        turn_box(width, &layout->labels[i].box);
+        turn_box(width, &layout->labels[i].target);
+        turn_point(width, &layout->labels[i].leader_from);
+        turn_point(width, &layout->labels[i].leader_to);
+    }
+}
+
+/* Left to right, all that was laid out with the driver on the right. */
+static void turn_over(struct layout *layout)
+{
+    double width = layout->width;
+    turn_box(width, &layout->engine);
+    turn_box(width, &layout->gearbox);
+    turn_point(width, &layout->wheel);
+    for (int i = 0; i < layout->symbol_count; i++) {
+        turn_point(width, &layout->symbols[i].at);
+        turn_box(width, &layout->symbols[i].box);
+        layout->symbols[i].inward *= -1;
+    }
+    for (int i = 0; i < layout->chain_count; i++)
+        turn_chain(width, &layout->chains[i]);
+    for (int i = 0; i < layout->crossing_count; i++)
+        turn_point(width, &layout->crossings[i].at);
+    for (int i = 0; i < layout->feed_count; i++) {
+        turn_point(width, &layout->feeds[i].a);
+        turn_point(width, &layout->feeds[i].b);
+    }
+    for (int i = 0; i < layout->nipple_count; i++) {
+        turn_point(width, &layout->nipples[i].at);
+        turn_box(width, &layout->nipples[i].box);
+    }
+    turn_labels(layout);
+}
+
+/* Where names find no good place among the ways, room is kept for them and all is laid again. */
+static void lay_and_name(struct layout *layout, const struct ruler *ruler)
+{
+    enum { ROUNDS = 3 };
+    for (int round = 0; round < ROUNDS; round++) {
+        labels_reserve(layout);
+        chains_route(layout);
+        chains_finish(layout);
+        layout->nameless = NULL;
+        if (layout_refusal(layout) != NULL)
+            return;
+        labels_place(layout, ruler);
+        if (layout->crowded == 0)
+            return;
+    }
+}
+
+struct layout *layout_on(const struct result *result, const struct ruler *ruler,
+                         struct arena *arena, double width, double height)
 {
     struct layout *layout = ARENA_NEW(arena, struct layout);
     layout->arena = arena;
     layout->result = result;
     layout->system = result->system;
     layout->network = result->network;
+    layout->columns = (int)floor(width / GRID_STEP);
+    layout->rows = (int)floor(height / GRID_STEP);
+    layout->width = layout->columns * GRID_STEP;
+    layout->height = layout->rows * GRID_STEP;
     place_symbols(layout);
     chains_find(layout);
-    if (layout->homeless < 0) {
-        /* Ways are laid as if the driver sat on the right, whatever the names. */
-        bool mirrored = layout->mirrored;
-        layout->mirrored = false;
-        put_on_paper(layout);
-        nipples_place(layout);
-        find_feeds(layout);
-        labels_reserve(layout);
-        layout->mirrored = mirrored;
-        chains_route(layout);
-    }
     put_on_paper(layout);
     nipples_place(layout);
     find_feeds(layout);
-    chains_finish(layout);
-    if (layout_refusal(layout) == NULL)
-        labels_place(layout, ruler);
+    if (layout->homeless < 0)
+        lay_and_name(layout, ruler);
+    if (layout->mirrored)
+        turn_over(layout);
     return layout;
+}
+
+struct layout *layout_within(const struct result *result, const struct ruler *ruler,
+                             struct arena *arena, double width, double least, double most)
+{
+    const double taller = 20;
+    for (double height = least;; height += taller) {
+        bool last = height + taller > most;
+        struct layout *layout = layout_on(result, ruler, arena, width, height);
+        if (last || (layout_refusal(layout) == NULL && layout->crowded == 0))
+            return layout;
+    }
+}
+
+struct layout *layout_of(const struct result *result, const struct ruler *ruler,
+                         struct arena *arena)
+{
+    return layout_within(result, ruler, arena, LAYOUT_WIDTH, LAYOUT_LEAST, LAYOUT_HIGHEST);
 }

@@ -14,15 +14,18 @@
  * Symbols and ways are found with the driver on the right and mirrored at the end where the driver
  * sits on the left. */
 
-enum { GRID_WIDTH = 60, GRID_HEIGHT = 55 };
+/* The finest drawing whose hoses still pass each other. */
+#define GRID_STEP 2.5 /* mm */
+/* The paper of a diagram alone; the sheet asks for its own. */
+#define LAYOUT_WIDTH     180.0
+#define LAYOUT_LEAST     165.0 /* high; more where a car needs it */
+#define LAYOUT_HIGHEST   245.0
+#define LAYOUT_BODY_EDGE 13.0 /* mm from the paper's edge to the side of the body */
+
 /* Circuits that can be told apart without colour: a dash for each. */
 enum { MOST_CIRCUITS = 8 };
-/* Names that are looked for room for; the fullest of 100 random cars has 29. */
-enum { MOST_NAMES = 45 };
-#define GRID_STEP        3.0 /* mm */
-#define LAYOUT_WIDTH     (GRID_WIDTH * GRID_STEP)
-#define LAYOUT_HEIGHT    (GRID_HEIGHT * GRID_STEP)
-#define LAYOUT_BODY_EDGE (5.2 * GRID_STEP) /* side of the body */
+/* Names and letters that are looked for room for. */
+enum { MOST_NAMES = 60, MOST_LETTERS = 120 };
 
 struct symbol {
     int part;
@@ -100,9 +103,11 @@ struct label {
     struct lines data_lines;
     enum tag tag;
     const char *tag_words;
-    struct box target; /* what it names */
+    const char *letter; /* of a joint of the plan; then it says nothing else */
+    struct box target;  /* what it names */
     struct box box;
-    bool leader; /* a thin line leads to what it names */
+    bool leader;  /* a thin line leads to what it names */
+    bool crosses; /* and cannot but cross something; or there is no place at all */
     struct point leader_from, leader_to;
 };
 
@@ -124,6 +129,8 @@ struct layout {
     const struct result *result;
     const struct system *system;
     const struct network *network;
+    double width, height; /* mm of paper */
+    int columns, rows;    /* of the grid on it */
     bool motorcycle;
     bool mirrored;
     struct drawn_axle axles[4]; /* from the front */
@@ -131,6 +138,7 @@ struct layout {
     int bulkhead;
     struct box engine;  /* on paper */
     struct box gearbox; /* empty when the engine stands apart */
+    struct point wheel; /* middle of a car's steering wheel */
     struct symbol *symbols;
     int symbol_count;
     int *symbol_of; /* by part, -1 */
@@ -140,6 +148,7 @@ struct layout {
     int name_count;       /* parts, hoses and feeds to be named */
     int homeless;         /* a part for which there was none, -1 */
     const char *nameless; /* what a label would have said for which there was none; NULL */
+    int crowded;          /* labels whose lines could not but cross something */
     struct feed *feeds;
     int feed_count;
     struct nipple_mark *nipples;
@@ -153,6 +162,16 @@ struct layout {
     int *rank; /* by circuit: 0 first; decides its dash and ink */
 };
 
+/* The car laid out on paper of a size.
+ *
+ *   width, height   mm, at least 170 and 120; rounded down to whole grid steps */
+struct layout *layout_on(const struct result *result, const struct ruler *ruler,
+                         struct arena *arena, double width, double height);
+/* As low as the car allows: from `least` mm high in steps up to `most`, the first that can be drawn
+ * and where no label's line crosses anything; where there is none, the highest. */
+struct layout *layout_within(const struct result *result, const struct ruler *ruler,
+                             struct arena *arena, double width, double least, double most);
+/* On the paper of a diagram alone. */
 struct layout *layout_of(const struct result *result, const struct ruler *ruler,
                          struct arena *arena);
 

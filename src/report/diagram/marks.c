@@ -18,6 +18,14 @@ void symbol_nipple(struct sketch *sketch, struct point at, int number)
                  INK_BLACK);
 }
 
+void symbol_letter(struct sketch *sketch, struct box box, const char *letter)
+{
+    sketch_box(sketch, box, 0, pen_of(0.25, INK_BLACK), INK_WHITE);
+    sketch_words(sketch, (box.left + box.right) / 2,
+                 (box.top + box.bottom) / 2 + points_to_mm(8) * 0.36, letter,
+                 (struct font){.size = 8, .bold = true}, ALIGN_MIDDLE, INK_BLACK);
+}
+
 void symbol_inline_joint(struct sketch *sketch, struct point at, bool upright, bool bracket)
 {
     double x = upright ? 1.6 : 0.45;
@@ -31,8 +39,8 @@ void symbol_hose(struct sketch *sketch, const struct point *points, int count, e
 {
     bool old = tag == TAG_OLD;
     enum ink inside = old ? INK_DARK : tag == TAG_UNDATED ? INK_LIGHT : INK_WHITE;
-    sketch_rounded_path(sketch, points, count, 2.0, pen_of(2.7, INK_BLACK));
-    sketch_rounded_path(sketch, points, count, 2.0, pen_of(2.1, inside));
+    sketch_rounded_path(sketch, points, count, 2.0, pen_of(2 * HOSE_HALF, INK_BLACK));
+    sketch_rounded_path(sketch, points, count, 2.0, pen_of(2 * HOSE_HALF - 0.6, inside));
     if (old)
         core.ink = INK_WHITE;
     sketch_rounded_path(sketch, points, count, 2.0, core);

@@ -5,11 +5,12 @@
 #include "base/list.h"
 #include "report/diagram/labels.h"
 
-#define RADIUS    2.3
-#define APART     (2 * RADIUS + 0.8)
-#define OFF       0.7  /* from the symbol */
-#define OFF_JOINT 1.5  /* and from the pipes at a joint */
-#define TYRE_EDGE 12.2 /* mm from the paper's edge that circles keep off */
+#define RADIUS       2.3
+#define APART        (2 * RADIUS + 0.8)
+#define OFF          0.7  /* from the symbol */
+#define OFF_JOINT    1.5  /* and from the pipes at a joint */
+#define UNDER_CORNER 0.9  /* a circle at a corner, less than leaves the pipe below it free */
+#define TYRE_EDGE    10.8 /* mm from the paper's edge that circles keep off */
 
 /* How many nipples of a part are known or bled. */
 static int count_of(const struct layout *layout, int part)
@@ -81,11 +82,11 @@ static struct point middle_of(const struct layout *layout, const struct symbol *
     struct point at = {symbol->centre.x * GRID_STEP, symbol->centre.y * GRID_STEP};
     double half_width = symbol->half_width > 0 ? symbol->half_width * GRID_STEP : 1.1;
     double half_height = symbol->half_height > 0 ? symbol->half_height * GRID_STEP : 1.1;
-    bool left = at.x < LAYOUT_WIDTH / 2;
+    bool left = at.x < layout->width / 2;
     double out = left ? -1 : 1;
     int place = place_from_outside(part, index, count);
     if (!kind_is_brake(part->kind)) {
-        double up = symbol->half_width > 0 ? 1.0 - RADIUS : OFF_JOINT;
+        double up = symbol->half_width > 0 ? -UNDER_CORNER : OFF_JOINT;
         return (struct point){at.x + half_width + OFF + RADIUS + place * APART,
                               at.y - half_height - up - RADIUS - visit * APART};
     }
@@ -94,7 +95,7 @@ static struct point middle_of(const struct layout *layout, const struct symbol *
         return (struct point){at.x + out * (half_width + OFF + RADIUS + visit * APART),
                               at.y + across};
     /* Many of them keep off the tyre. */
-    double edge = left ? at.x - TYRE_EDGE : LAYOUT_WIDTH - TYRE_EDGE - at.x;
+    double edge = left ? at.x - TYRE_EDGE : layout->width - TYRE_EDGE - at.x;
     double over = (count - 1) / 2.0 * APART + RADIUS - edge;
     return (struct point){at.x - out * (across + (over > 0 ? over : 0)),
                           at.y - half_height - OFF - RADIUS - visit * APART};
@@ -137,8 +138,6 @@ void nipples_place(struct layout *layout)
                 *mark = (struct nipple_mark){.nipple = nipple};
                 visits_of(layout, nipple, v, &mark->number);
                 mark->at = middle_of(layout, symbol, i, v, count);
-                if (layout->mirrored)
-                    mark->at.x = LAYOUT_WIDTH - mark->at.x;
                 mark->box = labels_box_of(&mark->at, 1, RADIUS);
             }
         }

@@ -7,11 +7,11 @@
 #include "physics/pressure.h"
 #include "report/diagram/nipples.h"
 
-/* Grid lines of the zones, driver on the right. */
+/* Places of the zones, driver on the right, on a plan of REF_COLUMNS by REF_ROWS that is spread
+ * over the paper; what comes after ROOM is in grid steps. */
 enum {
-    MIDDLE = GRID_WIDTH / 2,
-    BRAKE_PASSENGER = 8,
-    BRAKE_DRIVER = GRID_WIDTH - 8,
+    REF_COLUMNS = 60,
+    REF_ROWS = 55,
     FIRST_COLUMN = 44, /* of the master in front of the driver's brake pedal */
     AXLE_FRONT_CAR = 11,
     AXLE_FRONT_SECOND = 23,
@@ -22,13 +22,39 @@ enum {
     AXLE_FRONT_CYCLE = 10,
     AXLE_REAR_CYCLE = 46,
     BULKHEAD_HAND = 26,
-    BULKHEAD_FOOT = 43,
-    CYCLE_BRAKE_OFF_MIDDLE = 7,
+    BULKHEAD_FOOT = 46,
     CYCLE_COLUMN = 46,
-    CYCLE_LEFT = 14, /* of a second lever: the clutch's, which comes after brakes */
+    CYCLE_LEFT = 14, /* of the clutch's lever, and of a second one */
+    STEERING_WHEEL = 43
+};
+enum {
+    BRAKE_OFF_EDGE = 8,
+    CYCLE_BRAKE_OFF_MIDDLE = 7,
+    MASTERS_APART = 9,
+    WHEEL_BEHIND_BULKHEAD = 10,
     WIDE_ROOM = 7,
     LEAST_ROOM = 3
 };
+
+static int column(const struct layout *layout, int x)
+{
+    return (x * layout->columns + REF_COLUMNS / 2) / REF_COLUMNS;
+}
+
+static int row(const struct layout *layout, int y)
+{
+    return (y * layout->rows + REF_ROWS / 2) / REF_ROWS;
+}
+
+static int middle(const struct layout *layout)
+{
+    return layout->columns / 2;
+}
+
+static struct spot place_at(const struct layout *layout, int x, int y)
+{
+    return (struct spot){column(layout, x), row(layout, y)};
+}
 
 /* What lies beyond a part as seen from the master: brakes by axle and side. */
 struct beyond {
@@ -183,7 +209,7 @@ bool place_tyre(const struct layout *layout, int index, struct zone *zone)
     if (!layout->motorcycle || index >= layout->axle_count)
         return false;
     int line = layout->axles[index].line;
-    *zone = (struct zone){MIDDLE - 2, line - 8, MIDDLE + 2, line + 8};
+    *zone = (struct zone){middle(layout) - 2, line - 8, middle(layout) + 2, line + 8};
     return true;
 }
 
@@ -210,8 +236,8 @@ static bool stands_clear(const struct layout *layout, const struct symbol *symbo
     struct zone zone = zone_of(layout, symbol);
     bool valve = layout->system->parts[symbol->part].kind == KIND_VALVE;
     int above = valve ? 2 : 0; /* a valve's ends are above and below it */
-    if (zone.left < 6 || zone.right > GRID_WIDTH - 6 || zone.top - above < 2 ||
-        zone.bottom + above > GRID_HEIGHT - 3)
+    if (zone.left < 6 || zone.right > layout->columns - 6 || zone.top - above < 2 ||
+        zone.bottom + above > layout->rows - 3)
         return false;
     struct zone wide = {zone.left, zone.top - above / 2, zone.right, zone.bottom + above / 2};
     for (int i = 0; i < layout->symbol_count; i++)
@@ -227,8 +253,8 @@ static bool find_place(const struct layout *layout, struct symbol *symbol, int r
     struct spot wanted = symbol->centre;
     int best = 1 << 20;
     struct spot place = wanted;
-    for (int y = 2; y <= GRID_HEIGHT - 2; y++)
-        for (int x = 2; x <= GRID_WIDTH - 2; x++) {
+    for (int y = 2; y <= layout->rows - 2; y++)
+        for (int x = 2; x <= layout->columns - 2; x++) {
             int far = 3 * abs(x - wanted.x) + 2 * abs(y - wanted.y);
             symbol->centre = (struct spot){x, y};
             if (far < best && stands_clear(layout, symbol, room)) {
@@ -255,10 +281,11 @@ static int brake_x(const struct layout *layout, int part)
 {
     enum side side = place_side(layout, part);
     if (layout->motorcycle)
-        return MIDDLE + (side == SIDE_LEFT ? -CYCLE_BRAKE_OFF_MIDDLE : CYCLE_BRAKE_OFF_MIDDLE);
+        return middle(layout) +
+               (side == SIDE_LEFT ? -CYCLE_BRAKE_OFF_MIDDLE : CYCLE_BRAKE_OFF_MIDDLE);
     if (side == SIDE_NONE)
-        return MIDDLE;
-    return side == SIDE_LEFT ? BRAKE_PASSENGER : BRAKE_DRIVER;
+        return middle(layout);
+    return side == SIDE_LEFT ? BRAKE_OFF_EDGE : layout->columns - BRAKE_OFF_EDGE;
 }
 
 /* Which axle of those at its end of the car a brake is on: how many alike come before it. */
@@ -272,6 +299,11 @@ static int axle_index(const struct layout *layout, int part)
     return index;
 }
 
+static void add_axle(struct layout *layout, enum axle axle, int line)
+{
+    layout->axles[layout->axle_count++] = (struct drawn_axle){axle, row(layout, line)};
+}
+
 /* Two axles stand where one would when some side has two brakes there. */
 static void find_axles(struct layout *layout)
 {
@@ -282,17 +314,16 @@ static void find_axles(struct layout *layout)
             two[part->axle == AXLE_REAR] = true;
     }
     if (layout->motorcycle) {
-        layout->axles[layout->axle_count++] = (struct drawn_axle){AXLE_FRONT, AXLE_FRONT_CYCLE};
-        layout->axles[layout->axle_count++] = (struct drawn_axle){AXLE_REAR, AXLE_REAR_CYCLE};
+        add_axle(layout, AXLE_FRONT, AXLE_FRONT_CYCLE);
+        add_axle(layout, AXLE_REAR, AXLE_REAR_CYCLE);
         return;
     }
-    layout->axles[layout->axle_count++] = (struct drawn_axle){AXLE_FRONT, AXLE_FRONT_CAR};
+    add_axle(layout, AXLE_FRONT, AXLE_FRONT_CAR);
     if (two[0])
-        layout->axles[layout->axle_count++] = (struct drawn_axle){AXLE_FRONT, AXLE_FRONT_SECOND};
-    layout->axles[layout->axle_count++] =
-        (struct drawn_axle){AXLE_REAR, two[1] ? AXLE_REAR_FIRST : AXLE_REAR_CAR};
+        add_axle(layout, AXLE_FRONT, AXLE_FRONT_SECOND);
+    add_axle(layout, AXLE_REAR, two[1] ? AXLE_REAR_FIRST : AXLE_REAR_CAR);
     if (two[1])
-        layout->axles[layout->axle_count++] = (struct drawn_axle){AXLE_REAR, AXLE_REAR_SECOND};
+        add_axle(layout, AXLE_REAR, AXLE_REAR_SECOND);
 }
 
 /* The grid line of an axle, the last where there are fewer. */
@@ -321,11 +352,12 @@ static void place_brakes(struct layout *layout)
     }
 }
 
-/* Order of masters from the driver's side inwards. */
+/* Order of masters from the driver's side inwards; NO_BRAKE: of the clutch. */
 struct column {
     int master;
     int order;
 };
+enum { NO_BRAKE = 1000 };
 
 static int compare_columns(const void *a, const void *b)
 {
@@ -338,7 +370,7 @@ static int master_order(const struct layout *layout, int master)
 {
     struct beyond beyond = beyond_part(layout, master);
     if (beyond.front + beyond.rear == 0)
-        return 1000;
+        return NO_BRAKE;
     return beyond.front > 0 ? 0 : 100;
 }
 
@@ -371,17 +403,22 @@ static void place_masters(struct layout *layout)
         if (system->parts[i].kind == KIND_MASTER)
             columns[count++] = (struct column){i, master_order(layout, i)};
     qsort(columns, (size_t)count, sizeof *columns, compare_columns);
-    int first = count > 2 ? FIRST_COLUMN + 1 : FIRST_COLUMN;
-    int hands = 0;
+    int first = column(layout, FIRST_COLUMN) + (count > 2);
+    int right = column(layout, CYCLE_COLUMN), left = column(layout, CYCLE_LEFT);
+    bool hand = false;
     int feet = 0;
     for (int k = 0; k < count; k++) {
         int master = columns[k].master;
-        if (!layout->motorcycle)
-            place_master(layout, master, first - 7 * k, layout->bulkhead);
-        else if (worked_by_hand(layout, master))
-            place_master(layout, master, hands++ > 0 ? CYCLE_LEFT : CYCLE_COLUMN, BULKHEAD_HAND);
-        else
-            place_master(layout, master, CYCLE_COLUMN - 6 * feet++, BULKHEAD_FOOT);
+        if (!layout->motorcycle) {
+            place_master(layout, master, first - MASTERS_APART * k, layout->bulkhead);
+        } else if (worked_by_hand(layout, master)) {
+            bool brake = columns[k].order < NO_BRAKE;
+            place_master(layout, master, hand || !brake ? left : right, row(layout, BULKHEAD_HAND));
+            hand = true;
+        } else {
+            place_master(layout, master, right - MASTERS_APART * feet++,
+                         row(layout, BULKHEAD_FOOT));
+        }
     }
 }
 
@@ -403,7 +440,7 @@ static void place_pedals(struct layout *layout)
             if (layout->motorcycle)
                 below = master->centre.y + master->half_height + 1;
         }
-        struct spot at = {count > 0 ? sum / count : FIRST_COLUMN, below + 3};
+        struct spot at = {count > 0 ? sum / count : column(layout, FIRST_COLUMN), below + 3};
         struct symbol *symbol = add_symbol(layout, i, at, 1, 1);
         if (count == 0)
             find_room(layout, symbol);
@@ -416,9 +453,9 @@ static void place_reservoirs(struct layout *layout)
     for (int i = 0; i < layout->system->part_count; i++) {
         if (layout->system->parts[i].kind != KIND_RESERVOIR)
             continue;
-        int left = GRID_WIDTH;
+        int left = layout->columns;
         int right = 0;
-        int top = GRID_HEIGHT;
+        int top = layout->rows;
         for (int m = 0; m < layout->system->part_count; m++) {
             if (layout->system->parts[m].kind != KIND_MASTER ||
                 place_reservoir_of(layout->system, m) != i)
@@ -430,7 +467,7 @@ static void place_reservoirs(struct layout *layout)
                 top = master->centre.y - master->half_height;
         }
         bool feeds = right > 0;
-        struct spot at = {feeds ? (left + right) / 2 : FIRST_COLUMN,
+        struct spot at = {feeds ? (left + right) / 2 : column(layout, FIRST_COLUMN),
                           feeds ? top - 5 : layout->bulkhead + 12};
         struct symbol *symbol =
             add_symbol(layout, i, at, feeds ? (right - left + 1) / 2 + 2 : 2, 1);
@@ -455,9 +492,11 @@ static void place_slaves(struct layout *layout)
         if (layout->system->parts[i].kind != KIND_SLAVE)
             continue;
         bool inside = layout->system->parts[i].as.slave.type == SLAVE_CONCENTRIC;
-        struct spot at = {rear ? MIDDLE : 27, rear ? axle_line(layout, AXLE_REAR, 1) - 2 : 24};
+        struct spot at = place_at(layout, 27, 24);
+        if (rear)
+            at = (struct spot){middle(layout), axle_line(layout, AXLE_REAR, 1) - 2};
         if (layout->motorcycle)
-            at = (struct spot){MIDDLE, BULKHEAD_HAND + 8};
+            at = (struct spot){middle(layout), row(layout, BULKHEAD_HAND + 8)};
         struct symbol *symbol = add_symbol(layout, i, at, inside ? 2 : 3, inside ? 2 : 1);
         if (!stands_clear(layout, symbol, LEAST_ROOM))
             find_room(layout, symbol);
@@ -471,21 +510,21 @@ static struct spot wish(const struct layout *layout, int part)
     struct beyond beyond = beyond_part(layout, part);
     enum mount mount = system_mount(layout->system, part);
     if (layout->motorcycle)
-        return beyond.rear > 0 ? (struct spot){MIDDLE + 4, 38} : (struct spot){MIDDLE, 21};
+        return beyond.rear > 0 ? place_at(layout, 34, 38) : place_at(layout, 30, 21);
     int front = axle_line(layout, AXLE_FRONT, 0), rear = axle_line(layout, AXLE_REAR, 0);
     if (kind == KIND_SERVO)
-        return (struct spot){16, 23};
+        return place_at(layout, 16, 23);
     if (mount == MOUNT_REAR_AXLE)
-        return (struct spot){MIDDLE, rear};
+        return (struct spot){middle(layout), rear};
     if (mount == MOUNT_FRONT_AXLE)
-        return (struct spot){MIDDLE, front};
+        return (struct spot){middle(layout), front};
     if (beyond.front + beyond.rear == 0)
-        return (struct spot){36, 33};
+        return place_at(layout, 36, 33);
     if (beyond.front > 0 && beyond.rear > 0)
-        return (struct spot){20, 24};
-    int x = MIDDLE;
+        return place_at(layout, 20, 24);
+    int x = middle(layout);
     if (beyond.driver == 0 || beyond.passenger == 0)
-        x = beyond.driver > 0 ? MIDDLE + 14 : MIDDLE - 14;
+        x += beyond.driver > 0 ? column(layout, 14) : -column(layout, 14);
     /* A valve towards the front has its outlet above it. */
     if (beyond.front > 0)
         return (struct spot){x, kind == KIND_VALVE ? 7 : 4};
@@ -584,13 +623,16 @@ static void rank_circuits(struct layout *layout)
         }
 }
 
+/* On paper; empty where there is none. */
 static struct box engine_box(const struct layout *layout, bool gearbox)
 {
+    struct box box = gearbox ? (struct box){25, 20, 31, 32} : (struct box){23, 7, 33, 20};
     if (layout->motorcycle)
-        return gearbox ? (struct box){0} : (struct box){25, 31, 35, 38};
-    if (system_vehicle(layout->system)->engine == ENGINE_REAR)
-        return gearbox ? (struct box){27, 41, 33, 48} : (struct box){24, 48, 36, 53};
-    return gearbox ? (struct box){25, 20, 31, 32} : (struct box){23, 7, 33, 20};
+        box = gearbox ? (struct box){0} : (struct box){25, 31, 35, 38};
+    else if (system_vehicle(layout->system)->engine == ENGINE_REAR)
+        box = gearbox ? (struct box){27, 41, 33, 48} : (struct box){24, 48, 36, 53};
+    double across = layout->width / REF_COLUMNS, down = layout->height / REF_ROWS;
+    return (struct box){box.left * across, box.top * down, box.right * across, box.bottom * down};
 }
 
 void place_symbols(struct layout *layout)
@@ -601,7 +643,9 @@ void place_symbols(struct layout *layout)
     layout->mirrored = !layout->motorcycle && vehicle->driver == DRIVER_LEFT;
     layout->homeless = -1;
     find_axles(layout);
-    layout->bulkhead = layout->motorcycle ? BULKHEAD_HAND : BULKHEAD_CAR;
+    layout->bulkhead = row(layout, layout->motorcycle ? BULKHEAD_HAND : BULKHEAD_CAR);
+    layout->wheel = (struct point){column(layout, STEERING_WHEEL) * GRID_STEP,
+                                   (layout->bulkhead + WHEEL_BEHIND_BULKHEAD) * GRID_STEP};
     layout->symbols = ARENA_ARRAY(layout->arena, count + 1, struct symbol);
     layout->symbol_of = ARENA_ARRAY(layout->arena, count + 1, int);
     for (size_t i = 0; i < count; i++)

@@ -9,22 +9,43 @@
 #include "report/diagram/overlaps.h"
 
 /* Cells of the paper, 1 mm wide. */
-enum { WIDE = 3 * GRID_WIDTH, HIGH = 3 * GRID_HEIGHT, ROUNDS = 2, TRIES = 6, MOST_PLACED = 150 };
+enum { ROUNDS = 2, TRIES = 6, MOST_PLACED = 150, MOST_LED = 300 };
+/* What a label without a place weighs against those whose lines cross something. */
+enum { MISSING = 1000 };
 #define CLEAR     0.5  /* mm between a label and anything else, and up to a cell more */
 #define BESIDE    1.2  /* between two names side by side, which must not read as one */
 #define NEAR_BY   2.6  /* further away a thin line leads to it */
+#define AT_JOINT  1.6  /* and to a letter's joint */
 #define LEADER    6.0  /* how much a leader is disliked */
 #define RUNS_OVER 500. /* and one that runs over something */
 #define ON_FAINT  3.0  /* a label over a faint line */
 #define NO_PLACE  1e9
 
+/* A place that a label may take: the left upper corner, cells; in what form, beside what. */
+struct candidate {
+    int x, y, form, target;
+    double score; /* how much it is disliked */
+};
+struct candidate_list {
+    struct candidate *items;
+    size_t count;
+    size_t capacity;
+};
+struct best {
+    struct label label;
+    double score;
+};
+
 struct search {
+    struct arena *arena;
     const struct box_list *taken, *faint;
     struct label_wish *wishes;
     int count;
-    bool *placed;         /* by wish */
-    int (*sum)[WIDE + 1]; /* taken cells above and to the left of a corner */
-    struct box_list hard; /* what leaders may not cross: all taken, and placed labels */
+    bool *placed;              /* by wish */
+    int wide, high;            /* cells */
+    int *sum;                  /* taken cells above and to the left of a corner, row by row */
+    struct candidate_list led; /* places with a leader */
+    struct box_list hard;      /* what leaders may not cross: all taken, and placed labels */
 };
 
 static int within(int value, int most)
@@ -32,13 +53,20 @@ static int within(int value, int most)
     return value < 0 ? 0 : value > most ? most : value;
 }
 
+static int *sum_at(const struct search *search, int x, int y)
+{
+    return &search->sum[y * (search->wide + 1) + x];
+}
+
 static void take_cells(struct search *search, struct box box)
 {
-    int left = within((int)floor(box.left), WIDE), right = within((int)ceil(box.right), WIDE);
-    int top = within((int)floor(box.top), HIGH), bottom = within((int)ceil(box.bottom), HIGH);
+    int left = within((int)floor(box.left), search->wide);
+    int right = within((int)ceil(box.right), search->wide);
+    int top = within((int)floor(box.top), search->high);
+    int bottom = within((int)ceil(box.bottom), search->high);
     for (int y = top; y < bottom; y++)
         for (int x = left; x < right; x++)
-            search->sum[y + 1][x + 1] = 1;
+            *sum_at(search, x + 1, y + 1) = 1;
 }
 
 static void take_leader(struct search *search, const struct label *label)
@@ -52,36 +80,37 @@ static void take_leader(struct search *search, const struct label *label)
 }
 
 /* Sums the taken cells, so that a box is asked for in four looks. Leaves out one label. */
-static void sum_up(struct search *search, struct arena *arena, int leave_out)
+static void sum_up(struct search *search, int leave_out)
 {
-    memset(search->sum, 0, sizeof *search->sum * (HIGH + 1));
+    size_t cells = (size_t)(search->wide + 1) * (size_t)(search->high + 1);
+    memset(search->sum, 0, sizeof *search->sum * cells);
     for (size_t i = 0; i < search->taken->count; i++)
         take_cells(search, box_wider(search->taken->items[i], CLEAR));
     search->hard.count = 0;
     for (size_t i = 0; i < search->taken->count; i++)
-        *LIST_ADD(arena, &search->hard) = search->taken->items[i];
+        *LIST_ADD(search->arena, &search->hard) = search->taken->items[i];
     for (int i = 0; i < search->count; i++) {
         if (i == leave_out || !search->placed[i])
             continue;
         struct box box = search->wishes[i].label->box;
-        *LIST_ADD(arena, &search->hard) = box;
+        *LIST_ADD(search->arena, &search->hard) = box;
         box.left -= BESIDE;
         box.right += BESIDE;
         take_cells(search, box_wider(box, CLEAR));
         take_leader(search, search->wishes[i].label);
     }
-    for (int y = 1; y <= HIGH; y++)
-        for (int x = 1; x <= WIDE; x++)
-            search->sum[y][x] +=
-                search->sum[y - 1][x] + search->sum[y][x - 1] - search->sum[y - 1][x - 1];
+    for (int y = 1; y <= search->high; y++)
+        for (int x = 1; x <= search->wide; x++)
+            *sum_at(search, x, y) += *sum_at(search, x, y - 1) + *sum_at(search, x - 1, y) -
+                                     *sum_at(search, x - 1, y - 1);
 }
 
 static bool is_free(const struct search *search, int x, int y, int width, int height)
 {
-    if (x < 0 || y < 0 || x + width > WIDE || y + height > HIGH)
+    if (x < 0 || y < 0 || x + width > search->wide || y + height > search->high)
         return false;
-    return search->sum[y + height][x + width] - search->sum[y][x + width] -
-               search->sum[y + height][x] + search->sum[y][x] ==
+    return *sum_at(search, x + width, y + height) - *sum_at(search, x + width, y) -
+               *sum_at(search, x, y + height) + *sum_at(search, x, y) ==
            0;
 }
 
@@ -171,67 +200,108 @@ static int lead(const struct search *search, struct label *label, int most)
     return best;
 }
 
-/* Beside and below read better than above; straight beside better than at a corner. */
-static double dislike(const struct search *search, struct label *label, double best)
+/* Beside and below read better than above; straight beside better than at a corner. What a leader
+ * adds is not in it. */
+static double dislike(const struct search *search, const struct label *label, double best)
 {
     struct box box = label->box;
     struct box target = label->target;
-    double apart = between(box, target);
     double off_x = fabs(box.left + box.right - target.left - target.right) / 2;
     double off_y = fabs(box.top + box.bottom - target.top - target.bottom) / 2;
-    double score = 4 * apart + 0.25 * fmin(off_x, off_y) + 0.05 * (off_x + off_y);
-    if (score >= best)
-        return score;
-    for (size_t i = 0; i < search->faint->count; i++)
+    double score = 4 * between(box, target) + 0.25 * fmin(off_x, off_y) + 0.05 * (off_x + off_y);
+    for (size_t i = 0; score < best && i < search->faint->count; i++)
         score += boxes_meet(box, search->faint->items[i]) ? ON_FAINT : 0;
-    label->leader = apart > NEAR_BY;
-    if (label->leader && score + LEADER < best)
-        score += LEADER +
-                 RUNS_OVER * lead(search, label,
-                                  best < NO_PLACE ? (int)((best - score) / RUNS_OVER) + 1 : 1000);
-    else if (label->leader)
-        score += LEADER;
     return score;
 }
 
-/* Tries every place of one form beside one target, up to a reach; keeps what is disliked least. */
-static void try_places(const struct search *search, const struct label_wish *wish,
-                       const struct label_form *form, struct box target, double reach, int step,
-                       double *best, struct label *kept)
+static struct label label_at(const struct label_wish *wish, const struct candidate *candidate)
 {
+    const struct label_form *form = &wish->forms[candidate->form];
     struct label label = *wish->label;
-    int width = (int)ceil(form->width), height = (int)ceil(form->height);
+    double left = candidate->x + (ceil(form->width) - form->width) / 2;
     label.lines = form->name;
     label.data_lines = form->data;
-    label.target = target;
+    label.target = wish->targets[candidate->target];
+    label.box = (struct box){left, candidate->y, left + form->width, candidate->y + form->height};
+    label.leader = between(label.box, label.target) > (label.letter ? AT_JOINT : NEAR_BY);
+    return label;
+}
+
+/* Looks at every place of one form beside one target, up to a reach: keeps the one that is disliked
+ * least among those without a leader, and lists those with one that may be better. */
+static void look_round(struct search *search, const struct label_wish *wish,
+                       struct candidate candidate, double reach, int step, struct best *best)
+{
+    const struct label_form *form = &wish->forms[candidate.form];
+    struct box target = wish->targets[candidate.target];
+    int width = (int)ceil(form->width), height = (int)ceil(form->height);
+    int left = (int)(target.left - width - reach);
     for (int y = (int)(target.top - height - reach); y <= target.bottom + reach; y += step)
-        for (int x = (int)(target.left - width - reach); x <= target.right + reach; x += step) {
+        for (int x = left; x <= target.right + reach; x += step) {
             if (!is_free(search, x, y, width, height))
                 continue;
-            double left = x + (width - form->width) / 2;
-            label.box = (struct box){left, y, left + form->width, y + form->height};
-            double score = form->dislike + dislike(search, &label, *best - form->dislike);
-            if (score < *best) {
-                *best = score;
-                *kept = label;
-            }
+            candidate.x = x;
+            candidate.y = y;
+            struct label label = label_at(wish, &candidate);
+            candidate.score = form->dislike + (label.leader ? LEADER : 0);
+            candidate.score += dislike(search, &label, best->score - candidate.score);
+            if (candidate.score >= best->score)
+                continue;
+            if (label.leader)
+                *LIST_ADD(search->arena, &search->led) = candidate;
+            else
+                *best = (struct best){label, candidate.score};
         }
 }
 
-static bool place(const struct search *search, const struct label_wish *wish)
+static int compare_candidates(const void *a, const void *b)
 {
-    static const double reaches[] = {6, 25, WIDE};
-    double best = NO_PLACE;
-    struct label kept = *wish->label;
+    const struct candidate *one = a, *other = b;
+    if (one->score != other->score)
+        return one->score < other->score ? -1 : 1;
+    const int keys[] = {one->y - other->y, one->x - other->x, one->form - other->form,
+                        one->target - other->target};
+    for (int i = 0; i < 4; i++)
+        if (keys[i] != 0)
+            return keys[i];
+    return 0;
+}
+
+/* The first of the listed places, from the least disliked on, whose leader crosses nothing; or the
+ * one that crosses least of as many as are tried. */
+static void try_leaders(struct search *search, const struct label_wish *wish, struct best *best)
+{
+    size_t count = search->led.count;
+    qsort(search->led.items, count, sizeof *search->led.items, compare_candidates);
+    for (size_t i = 0; i < count && i < MOST_LED; i++) {
+        const struct candidate *candidate = &search->led.items[i];
+        if (candidate->score >= best->score)
+            return;
+        struct label label = label_at(wish, candidate);
+        int most = best->score < NO_PLACE ? (int)((best->score - candidate->score) / RUNS_OVER) + 1
+                                          : INT_MAX;
+        double score = candidate->score + RUNS_OVER * lead(search, &label, most);
+        if (score < best->score)
+            *best = (struct best){label, score};
+    }
+}
+
+static bool place(struct search *search, const struct label_wish *wish)
+{
+    const double reaches[] = {6, 25, search->wide};
+    struct best best = {*wish->label, NO_PLACE};
     /* A place within reach that is disliked less than any beyond it could be is the best there
      * is; most labels find one close by. */
-    for (int r = 0; r < 3 && best > 4 * (r > 0 ? reaches[r - 1] : 0); r++)
+    for (int r = 0; r < 3 && best.score > 4 * (r > 0 ? reaches[r - 1] : 0); r++) {
+        search->led.count = 0;
         for (int f = 0; f < wish->form_count; f++)
             for (int t = 0; t < wish->target_count; t++)
-                try_places(search, wish, &wish->forms[f], wish->targets[t], reaches[r], 1 + r,
-                           &best, &kept);
-    *wish->label = kept;
-    return best < NO_PLACE;
+                look_round(search, wish, (struct candidate){.form = f, .target = t}, reaches[r],
+                           1 + r, &best);
+        try_leaders(search, wish, &best);
+    }
+    *wish->label = best.label;
+    return best.score < NO_PLACE;
 }
 
 /* How many free places a label has close by; what has few is placed first. */
@@ -251,52 +321,52 @@ static int free_places(const struct search *search, const struct label_wish *wis
 
 struct turn {
     int wish;
-    int keys[4];
+    int keys[5];
 };
 
 static int compare_turns(const void *a, const void *b)
 {
     const struct turn *one = a, *other = b;
-    for (int i = 0; i < 4; i++)
+    for (int i = 0; i < 5; i++)
         if (one->keys[i] != other->keys[i])
             return one->keys[i] < other->keys[i] ? -1 : 1;
     return one->wish - other->wish;
 }
 
 /* Places all labels in turn, each first among those before it, then among all. */
-static void place_all(struct search *search, struct arena *arena, const struct turn *turns)
+static void place_all(struct search *search, const struct turn *turns)
 {
     for (int i = 0; i < search->count; i++)
         search->placed[i] = false;
     for (int round = 0; round < ROUNDS; round++)
         for (int t = 0; t < search->count; t++) {
             int i = turns[t].wish;
-            sum_up(search, arena, i);
+            sum_up(search, i);
             search->placed[i] = place(search, &search->wishes[i]);
         }
 }
 
 /* Whether a label found no place, or none but one with a leader over other things. */
-static bool is_bad(struct search *search, struct arena *arena, int wish)
+static bool is_bad(struct search *search, int wish)
 {
     const struct label *label = search->wishes[wish].label;
     if (!search->placed[wish])
         return true;
     if (!label->leader)
         return false;
-    sum_up(search, arena, wish);
+    sum_up(search, wish);
     return runs_over(search, label, 1) > 0;
 }
 
 /* Moves labels that stand badly to the front; gives how many, those without a place many times. */
-static int put_first(struct search *search, struct arena *arena, struct turn *turns)
+static int put_first(struct search *search, struct turn *turns)
 {
     int bad = 0, weight = 0;
     for (int t = 0; t < search->count; t++) {
         struct turn turn = turns[t];
-        if (!is_bad(search, arena, turn.wish))
+        if (!is_bad(search, turn.wish))
             continue;
-        weight += search->placed[turn.wish] ? 1 : 1000;
+        weight += search->placed[turn.wish] ? 1 : MISSING;
         memmove(&turns[bad + 1], &turns[bad], (size_t)(t - bad) * sizeof *turns);
         turns[bad++] = turn;
     }
@@ -311,43 +381,50 @@ static void keep(const struct search *search, struct label *kept, bool *placed)
     }
 }
 
-bool spots_find(const struct layout *layout, struct label_wish *wishes, int count,
-                const struct box_list *taken, const struct box_list *faint, int *without)
+struct spots_missed spots_find(const struct layout *layout, struct label_wish *wishes, int count,
+                               const struct box_list *taken, const struct box_list *faint)
 {
     struct arena *arena = layout->arena;
     size_t room = (size_t)count + 1;
-    struct search search = {taken,
-                            faint,
-                            wishes,
-                            count,
-                            ARENA_ARRAY(arena, room, bool),
-                            arena_new_array(arena, HIGH + 1, sizeof *search.sum),
-                            {0}};
+    struct search search = {.arena = arena,
+                            .taken = taken,
+                            .faint = faint,
+                            .wishes = wishes,
+                            .count = count,
+                            .placed = ARENA_ARRAY(arena, room, bool),
+                            .wide = (int)layout->width,
+                            .high = (int)layout->height};
+    search.sum = ARENA_ARRAY(arena, (size_t)(search.wide + 1) * (size_t)(search.high + 1), int);
     struct turn *turns = ARENA_ARRAY(arena, room, struct turn);
     struct label *kept = ARENA_ARRAY(arena, room, struct label);
     bool *placed = ARENA_ARRAY(arena, room, bool);
-    sum_up(&search, arena, -1);
+    sum_up(&search, -1);
     for (int i = 0; i < count; i++) {
         struct point at = middle_of(wishes[i].targets[0]);
         turns[i] = (struct turn){i,
-                                 {free_places(&search, &wishes[i]), (int)(at.y * 10),
-                                  (int)(at.x * 10), (int)(-10 * wishes[i].forms[0].width)}};
+                                 {wishes[i].label->letter == NULL, free_places(&search, &wishes[i]),
+                                  (int)(at.y * 10), (int)(at.x * 10),
+                                  (int)(-10 * wishes[i].forms[0].width)}};
     }
     qsort(turns, (size_t)count, sizeof *turns, compare_turns);
     int least = INT_MAX;
     for (int tries = 0; tries < TRIES && least > 0 && tries * count < MOST_PLACED; tries++) {
-        place_all(&search, arena, turns);
-        int bad = put_first(&search, arena, turns);
+        place_all(&search, turns);
+        int bad = put_first(&search, turns);
         if (bad < least)
             keep(&search, kept, placed);
         least = bad < least ? bad : least;
     }
-    bool all = true;
+    struct spots_missed missed = {-1, 0};
     for (int i = 0; i < count; i++) {
         *wishes[i].label = kept[i];
-        if (!placed[i])
-            *without = i;
-        all = all && placed[i];
+        search.placed[i] = placed[i];
     }
-    return all;
+    for (int i = 0; i < count; i++) {
+        wishes[i].label->crosses = least > 0 && is_bad(&search, i);
+        missed.crossing += wishes[i].label->crosses;
+        if (!placed[i])
+            missed.without = i;
+    }
+    return missed;
 }

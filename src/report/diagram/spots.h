@@ -31,9 +31,14 @@ struct box_list {
     size_t capacity;
 };
 
-/* Fills box, leader, name lines and target of every label; false when one found no place, whose
- * index is then in *without. */
-bool spots_find(const struct layout *layout, struct label_wish *wishes, int count,
-                const struct box_list *taken, const struct box_list *faint, int *without);
+/* What could not be had: the last label without a place, -1 when all have one; how many have a line
+ * that crosses something. */
+struct spots_missed {
+    int without, crossing;
+};
+
+/* Fills box, leader, name lines and target of every label. */
+struct spots_missed spots_find(const struct layout *layout, struct label_wish *wishes, int count,
+                               const struct box_list *taken, const struct box_list *faint);
 
 #endif

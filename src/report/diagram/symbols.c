@@ -1,5 +1,7 @@
 #include "report/diagram/symbols.h"
 
+#include <math.h>
+
 #include "report/diagram/labels.h"
 #include "units/constants.h"
 
@@ -66,41 +68,70 @@ static struct box box_off(struct point at, struct point direction, double near, 
     return (struct box){at.x - half, box.top, at.x + half, box.bottom};
 }
 
+/* Pistons as dots in so many rows along a brake's edge, two abreast where `abreast` is 2. */
+static void draw_pistons(struct sketch *sketch, struct point at, struct point in, int count,
+                         int abreast)
+{
+    const double apart = 2.1, radius = 0.8;
+    int rows = (count + abreast - 1) / abreast;
+    for (int i = 0; i < count; i++) {
+        double aside = (i / abreast - (rows - 1) / 2.0) * fmin(apart, 6.0 / rows);
+        double deep = (i % abreast - (abreast - 1) / 2.0) * apart;
+        struct point middle = {at.x + in.x * deep + in.y * aside,
+                               at.y + in.y * deep + in.x * aside};
+        sketch_circle(sketch, middle, radius, pen_of(0, INK_NONE), INK_BLACK);
+    }
+}
+
+static struct point along(struct point at, struct point direction, double by)
+{
+    return (struct point){at.x + direction.x * by, at.y + direction.y * by};
+}
+
+/* A caliper over its disc, with as many pistons as it has: a fixed one has them on both sides. */
 static void draw_disc(struct sketch *sketch, const struct layout *layout,
                       const struct symbol *symbol)
 {
     struct point in = inward_of(layout, symbol);
     struct point at = symbol->at;
     const struct disc *disc = &layout->system->parts[symbol->part].as.disc;
-    sketch_circle(sketch, at, 8.4, edge_pen(), INK_WHITE);
-    sketch_circle(sketch, at, 4.2, thin_pen(), INK_NONE);
-    sketch_circle(sketch, at, 1.4, thin_pen(), INK_LIGHT);
-    struct box body = box_off(at, in, 3.6, 9.0, 4.6);
-    sketch_box(sketch, body, 1.0, edge_pen(), INK_PALE);
-    int pistons = disc->bores.count + (disc->second_bores.count > 0 ? disc->second_bores.count : 0);
-    int shown = pistons >= 4 ? 2 : 1;
-    for (int i = 0; i < shown; i++) {
-        double off = shown == 1 ? 0 : i == 0 ? -2.0 : 2.0;
-        struct point middle = {at.x + in.x * 6.3 + (in.x != 0 ? 0 : off),
-                               at.y + in.y * 6.3 + (in.x != 0 ? off : 0)};
-        sketch_circle(sketch, middle, 1.5, thin_pen(), INK_WHITE);
-    }
+    bool fixed = disc->caliper != CALIPER_SLIDING;
+    sketch_circle(sketch, at, 7.0, edge_pen(), INK_WHITE);
+    sketch_circle(sketch, at, 3.2, thin_pen(), INK_NONE);
+    sketch_circle(sketch, at, 1.2, thin_pen(), INK_LIGHT);
+    double half = disc->inlets == 2 ? 6.2 : 4.0;
+    sketch_box(sketch, box_off(at, in, 2.8, 7.5, half), 0.9, edge_pen(), INK_PALE);
+    int pistons = disc->bores.count > 0 ? disc->bores.count : 0;
+    pistons += disc->second_bores.count > 0 ? disc->second_bores.count : 0;
+    draw_pistons(sketch, along(at, in, 5.15), in, pistons, fixed && pistons > 1 ? 2 : 1);
+}
+
+/* A wheel cylinder at a distance from the drum's middle. */
+static void draw_cylinder(struct sketch *sketch, struct point at, struct point direction,
+                          int pistons)
+{
+    sketch_box(sketch, box_off(at, direction, 4.2, 7.5, 2.2), 0.5, edge_pen(), INK_PALE);
+    draw_pistons(sketch, along(at, direction, 5.85), direction, pistons, 1);
 }
 
 static void draw_drum(struct sketch *sketch, const struct layout *layout,
                       const struct symbol *symbol)
 {
-    struct point in = inward_of(layout, symbol);
+    struct point in = inward_of(layout, symbol), out = {-in.x, -in.y};
     struct point at = symbol->at;
+    const struct drum *drum = &layout->system->parts[symbol->part].as.drum;
+    bool each = drum->cylinder == CYLINDER_ONE_EACH;
     double turn = in.x > 0 ? 0 : in.x < 0 ? PI : in.y > 0 ? PI / 2 : -PI / 2;
     struct pen shoe = pen_of(THICK, INK_DARK);
-    sketch_circle(sketch, at, 8.6, edge_pen(), INK_WHITE);
-    sketch_arc(sketch, at, 6.8, turn + 0.45, turn + PI - 0.3, shoe);
-    sketch_arc(sketch, at, 6.8, turn + PI + 0.3, turn + 2 * PI - 0.45, shoe);
-    sketch_circle(sketch, (struct point){at.x - in.x * 6.6, at.y - in.y * 6.6}, 0.9, thin_pen(),
-                  INK_WHITE);
-    sketch_box(sketch, box_off(at, in, 5.0, 9.0, 2.4), 0.5, edge_pen(), INK_PALE);
-    sketch_circle(sketch, at, 1.4, thin_pen(), INK_LIGHT);
+    sketch_circle(sketch, at, 7.2, edge_pen(), INK_WHITE);
+    sketch_arc(sketch, at, 5.7, turn + 0.45, turn + PI - 0.3, shoe);
+    sketch_arc(sketch, at, 5.7, turn + PI + 0.3, turn + 2 * PI - 0.45, shoe);
+    if (each)
+        draw_cylinder(sketch, at, out, 1);
+    else
+        sketch_circle(sketch, along(at, out, 5.5), 0.8, thin_pen(), INK_WHITE);
+    draw_cylinder(sketch, at, in, drum->cylinder == CYLINDER_TWO_PISTONS ? 2 : 1);
+    sketch_circle(sketch, at, 1.2, thin_pen(), INK_LIGHT);
 }
 
 static void draw_master(struct sketch *sketch, const struct layout *layout,
@@ -110,11 +141,11 @@ static void draw_master(struct sketch *sketch, const struct layout *layout,
     double x = symbol->at.x;
     bool tandem = layout->system->parts[symbol->part].as.master.type == MASTER_TANDEM;
     sketch_box(sketch, box, 0.8, edge_pen(), INK_WHITE);
-    double pistons[] = {box.bottom - 3.2, symbol->at.y - 0.6};
-    double ceilings[] = {tandem ? symbol->at.y + 0.6 : box.top + 0.8, box.top + 0.8};
+    double pistons[] = {box.bottom - 2.7, symbol->at.y - 0.5};
+    double ceilings[] = {tandem ? symbol->at.y + 0.5 : box.top + 0.7, box.top + 0.7};
     for (int i = 0; i < (tandem ? 2 : 1); i++) {
-        sketch_line(sketch, x - 2.6, pistons[i], x + 2.6, pistons[i], pen_of(THICK, INK_BLACK));
-        spring(sketch, (struct point){x, pistons[i] - 0.5}, (struct point){x, ceilings[i]}, 1.2,
+        sketch_line(sketch, x - 2.2, pistons[i], x + 2.2, pistons[i], pen_of(THICK, INK_BLACK));
+        spring(sketch, (struct point){x, pistons[i] - 0.5}, (struct point){x, ceilings[i]}, 1.0,
                thin_pen());
     }
     sketch_line(sketch, x, pistons[0], x, box.bottom + GRID_STEP, pen_of(0.7, INK_BLACK));
@@ -125,17 +156,16 @@ static void draw_servo(struct sketch *sketch, const struct layout *layout,
 {
     struct point at = symbol->at;
     bool remote = layout->system->parts[symbol->part].as.servo.type == SERVO_REMOTE;
-    sketch_circle(sketch, at, 5.7, edge_pen(), INK_WHITE);
-    sketch_line(sketch, at.x - 5.5, at.y + 1.2, at.x + 5.5, at.y + 1.2, pen_of(0.8, INK_BLACK));
-    spring(sketch, (struct point){at.x - 2.6, at.y + 0.8}, (struct point){at.x - 2.6, at.y - 4.8},
-           1.0, thin_pen());
-    spring(sketch, (struct point){at.x + 2.6, at.y + 0.8}, (struct point){at.x + 2.6, at.y - 4.8},
-           1.0, thin_pen());
-    sketch_line(sketch, at.x, at.y - 5.7, at.x, at.y + 5.7, pen_of(0.7, INK_BLACK));
+    sketch_circle(sketch, at, 4.75, edge_pen(), INK_WHITE);
+    sketch_line(sketch, at.x - 4.6, at.y + 1.0, at.x + 4.6, at.y + 1.0, pen_of(0.8, INK_BLACK));
+    for (int side = -1; side <= 1; side += 2)
+        spring(sketch, (struct point){at.x + side * 2.2, at.y + 0.7},
+               (struct point){at.x + side * 2.2, at.y - 4.0}, 0.85, thin_pen());
+    sketch_line(sketch, at.x, at.y - 4.75, at.x, at.y + 4.75, pen_of(0.7, INK_BLACK));
     if (!remote)
-        sketch_line(sketch, at.x, at.y - 8.8, at.x, at.y - 5.7, pen_of(0.7, INK_BLACK));
+        sketch_line(sketch, at.x, at.y - 7.4, at.x, at.y - 4.75, pen_of(0.7, INK_BLACK));
     else
-        sketch_box(sketch, box_around((struct point){at.x, at.y - 3.0}, 1.2, 1.8), 0.3, thin_pen(),
+        sketch_box(sketch, box_around((struct point){at.x, at.y - 2.5}, 1.0, 1.5), 0.3, thin_pen(),
                    INK_WHITE);
 }
 
@@ -147,14 +177,16 @@ static void draw_pedal(struct sketch *sketch, const struct layout *layout,
     struct pen arm = pen_of(0.7, INK_BLACK);
     sketch_line(sketch, at.x, at.y, at.x, symbol->box.top - 2 * GRID_STEP, arm);
     if (hand) {
-        struct point lever[] = {
-            {at.x - 3, at.y - 1}, {at.x + 2, at.y - 0.4}, {at.x + 8, at.y + 1.6}};
+        double side = at.x < layout->width / 2 ? -1 : 1; /* it points outwards */
+        struct point lever[] = {{at.x - side * 2.5, at.y - 0.8},
+                                {at.x + side * 1.7, at.y - 0.3},
+                                {at.x + side * 6.7, at.y + 1.3}};
         sketch_rounded_path(sketch, lever, 3, 4, pen_of(1.3, INK_BLACK));
         return;
     }
-    sketch_box(sketch, box_around(at, 2.8, 2.3), 0.7, edge_pen(), INK_WHITE);
+    sketch_box(sketch, box_around(at, 2.4, 2.0), 0.6, edge_pen(), INK_WHITE);
     for (int i = -1; i <= 1; i++)
-        sketch_line(sketch, at.x - 2.0, at.y + i * 1.2, at.x + 2.0, at.y + i * 1.2, thin_pen());
+        sketch_line(sketch, at.x - 1.7, at.y + i, at.x + 1.7, at.y + i, thin_pen());
 }
 
 /* A balance bar across the rods of two masters that one pedal works. */
@@ -183,7 +215,7 @@ static void draw_bar(struct sketch *sketch, const struct layout *layout,
 static void draw_reservoir(struct sketch *sketch, const struct symbol *symbol)
 {
     struct box box = symbol->box;
-    struct box fluid = {box.left, box.top + 2.2, box.right, box.bottom};
+    struct box fluid = {box.left, box.top + 1.8, box.right, box.bottom};
     sketch_box(sketch, fluid, 0, pen_of(0, INK_NONE), INK_PALE);
     sketch_line(sketch, box.left, fluid.top, box.right, fluid.top, thin_pen());
     struct point vessel[] = {
@@ -191,53 +223,58 @@ static void draw_reservoir(struct sketch *sketch, const struct symbol *symbol)
     sketch_path(sketch, vessel, 4, edge_pen());
 }
 
+/* The lines from a valve's body to where its pipes end, 2 steps above and below. */
+static void draw_ends(struct sketch *sketch, struct point at, double half)
+{
+    double end = 2 * GRID_STEP;
+    sketch_line(sketch, at.x, at.y - end, at.x, at.y - half, pen_of(0.7, INK_BLACK));
+    sketch_line(sketch, at.x, at.y + half, at.x, at.y + end, pen_of(0.7, INK_BLACK));
+}
+
 /* ISO 1219-1: a square with the passage as an arrow, held by a spring; a dashed line shows which
  * pressure works it. */
 static void pressure_valve(struct sketch *sketch, struct point at, double flow, bool open,
                            bool from_outlet)
 {
-    double offset = open ? 0 : 1.3;
+    double offset = open ? 0 : 1.1;
     struct pen pilot = {THIN, INK_BLACK, DASH_SHORT};
-    sketch_box(sketch, box_around(at, 3.6, 3.6), 0, edge_pen(), INK_WHITE);
-    sketch_line(sketch, at.x, at.y - 6, at.x, at.y - 3.6, pen_of(0.7, INK_BLACK));
-    sketch_line(sketch, at.x, at.y + 3.6, at.x, at.y + 6, pen_of(0.7, INK_BLACK));
-    sketch_line(sketch, at.x - offset, at.y - 3.2 * flow, at.x - offset, at.y + 2.0 * flow,
+    sketch_box(sketch, box_around(at, 3.0, 3.0), 0, edge_pen(), INK_WHITE);
+    draw_ends(sketch, at, 3.0);
+    sketch_line(sketch, at.x - offset, at.y - 2.7 * flow, at.x - offset, at.y + 1.7 * flow,
                 thin_pen());
-    arrow_head(sketch, at.x - offset, at.y + 3.2 * flow, flow);
-    spring(sketch, (struct point){at.x + 3.6, at.y}, (struct point){at.x + 6.0, at.y}, 1.0,
+    arrow_head(sketch, at.x - offset, at.y + 2.7 * flow, flow);
+    spring(sketch, (struct point){at.x + 3.0, at.y}, (struct point){at.x + 5.0, at.y}, 0.85,
            thin_pen());
-    double y = at.y + (from_outlet ? 4.8 : -4.8) * flow;
-    struct point way[] = {{at.x, y}, {at.x - 5.0, y}, {at.x - 5.0, at.y}, {at.x - 3.6, at.y}};
+    double y = at.y + (from_outlet ? 4.0 : -4.0) * flow;
+    struct point way[] = {{at.x, y}, {at.x - 4.2, y}, {at.x - 4.2, at.y}, {at.x - 3.0, at.y}};
     sketch_path(sketch, way, 4, pilot);
 }
 
 static void draw_shuttle(struct sketch *sketch, struct point at, int chambers)
 {
-    sketch_box(sketch, box_around(at, 5.6, 2.4), 0.6, edge_pen(), INK_WHITE);
+    sketch_box(sketch, box_around(at, 4.7, 2.0), 0.5, edge_pen(), INK_WHITE);
     for (int i = 0; i < chambers / 2; i++) {
         double x = chambers <= 2 ? at.x : at.x + (i == 0 ? -GRID_STEP : GRID_STEP);
-        sketch_line(sketch, x, at.y - 6, x, at.y - 2.4, pen_of(0.7, INK_BLACK));
-        sketch_line(sketch, x, at.y + 2.4, x, at.y + 6, pen_of(0.7, INK_BLACK));
+        draw_ends(sketch, (struct point){x, at.y}, 2.0);
     }
-    sketch_box(sketch, box_around((struct point){at.x - 2.2, at.y}, 0.9, 1.7), 0, thin_pen(),
-               INK_DARK);
-    sketch_box(sketch, box_around((struct point){at.x + 2.2, at.y}, 0.9, 1.7), 0, thin_pen(),
-               INK_DARK);
-    sketch_line(sketch, at.x - 2, at.y, at.x + 2, at.y, thin_pen());
-    /* the lamp switch */
-    sketch_circle(sketch, (struct point){at.x, at.y - 4.2}, 1.2, thin_pen(), INK_WHITE);
-    sketch_line(sketch, at.x, at.y - 3, at.x, at.y - 0.4, thin_pen());
+    for (int side = -1; side <= 1; side += 2)
+        sketch_box(sketch, box_around((struct point){at.x + side * 1.9, at.y}, 0.75, 1.4), 0,
+                   thin_pen(), INK_DARK);
+    sketch_line(sketch, at.x - 1.7, at.y, at.x + 1.7, at.y, thin_pen());
+    /* the lamp switch, beside the pipe of a single passage */
+    double x = chambers <= 2 ? at.x + 3.4 : at.x;
+    sketch_circle(sketch, (struct point){x, at.y - 3.5}, 1.0, thin_pen(), INK_WHITE);
+    sketch_line(sketch, x, at.y - 2.5, x, at.y - 0.3, thin_pen());
 }
 
 static void draw_residual(struct sketch *sketch, struct point at)
 {
     /* ISO 1219-1: a ball on its seat, pressed by a spring */
-    sketch_line(sketch, at.x, at.y - 6, at.x, at.y - 3.2, pen_of(0.7, INK_BLACK));
-    sketch_line(sketch, at.x, at.y + 3.6, at.x, at.y + 6, pen_of(0.7, INK_BLACK));
-    sketch_circle(sketch, (struct point){at.x, at.y - 1.0}, 1.9, edge_pen(), INK_WHITE);
-    struct point seat[] = {{at.x - 2.6, at.y - 0.6}, {at.x, at.y - 3.3}, {at.x + 2.6, at.y - 0.6}};
+    draw_ends(sketch, at, 2.9);
+    sketch_circle(sketch, (struct point){at.x, at.y - 0.8}, 1.6, edge_pen(), INK_WHITE);
+    struct point seat[] = {{at.x - 2.2, at.y - 0.5}, {at.x, at.y - 2.75}, {at.x + 2.2, at.y - 0.5}};
     sketch_path(sketch, seat, 3, edge_pen());
-    spring(sketch, (struct point){at.x, at.y + 0.9}, (struct point){at.x, at.y + 3.6}, 1.1,
+    spring(sketch, (struct point){at.x, at.y + 0.8}, (struct point){at.x, at.y + 3.0}, 0.9,
            thin_pen());
 }
 
@@ -261,15 +298,15 @@ static void draw_valve(struct sketch *sketch, const struct layout *layout,
     case VALVE_LOAD_SENSING:
         pressure_valve(sketch, at, flow, true, true);
         /* set by the load: an arrow across the spring, and the lever's roller */
-        sketch_line(sketch, at.x + 3.4, at.y + 2.2, at.x + 6.2, at.y - 2.0, thin_pen());
-        sketch_circle(sketch, (struct point){at.x + 5.0, at.y + 3.4}, 0.9, thin_pen(), INK_WHITE);
+        sketch_line(sketch, at.x + 2.8, at.y + 1.9, at.x + 5.0, at.y - 1.7, thin_pen());
+        sketch_circle(sketch, (struct point){at.x + 4.2, at.y + 2.8}, 0.8, thin_pen(), INK_WHITE);
         return;
     case VALVE_PROPORTIONING:
         pressure_valve(sketch, at, flow, true, true);
         /* the kink of its curve */
         sketch_path(sketch,
                     (struct point[]){
-                        {at.x + 0.9, at.y + 2.4}, {at.x + 1.9, at.y}, {at.x + 3.2, at.y - 0.6}},
+                        {at.x + 0.8, at.y + 2.0}, {at.x + 1.6, at.y}, {at.x + 2.7, at.y - 0.5}},
                     3, thin_pen());
         return;
     case VALVE_LIMITING:
@@ -294,18 +331,19 @@ static void draw_slave(struct sketch *sketch, const struct layout *layout,
 {
     struct point at = symbol->at;
     if (layout->system->parts[symbol->part].as.slave.type == SLAVE_CONCENTRIC) {
-        sketch_circle(sketch, at, 5.7, edge_pen(), INK_WHITE);
-        sketch_circle(sketch, at, 3.6, edge_pen(), INK_PALE);
-        sketch_circle(sketch, at, 1.6, thin_pen(), INK_WHITE);
+        sketch_circle(sketch, at, 4.75, edge_pen(), INK_WHITE);
+        sketch_circle(sketch, at, 3.0, edge_pen(), INK_PALE);
+        sketch_circle(sketch, at, 1.4, thin_pen(), INK_WHITE);
         return;
     }
     /* The pipe comes in at the driver's side; the rod pushes the fork on the other. */
     double rod = layout->mirrored ? 1 : -1;
-    sketch_box(sketch, box_off(at, (struct point){rod, 0}, -9, 3, 2.5), 0.6, edge_pen(), INK_WHITE);
-    double piston = at.x - rod * 2.5;
-    sketch_line(sketch, piston, at.y - 2.1, piston, at.y + 2.1, pen_of(THICK, INK_BLACK));
-    sketch_line(sketch, piston, at.y, at.x + rod * 7.6, at.y, pen_of(0.7, INK_BLACK));
-    sketch_line(sketch, at.x + rod * 7.6, at.y - 2.9, at.x + rod * 7.6, at.y + 2.9,
+    sketch_box(sketch, box_off(at, (struct point){rod, 0}, -7.5, 2.5, 2.1), 0.5, edge_pen(),
+               INK_WHITE);
+    double piston = at.x - rod * 2.1;
+    sketch_line(sketch, piston, at.y - 1.75, piston, at.y + 1.75, pen_of(THICK, INK_BLACK));
+    sketch_line(sketch, piston, at.y, at.x + rod * 6.6, at.y, pen_of(0.7, INK_BLACK));
+    sketch_line(sketch, at.x + rod * 6.6, at.y - 2.4, at.x + rod * 6.6, at.y + 2.4,
                 pen_of(THICK, INK_BLACK));
 }
 

@@ -11,6 +11,9 @@ void symbol_draw(struct sketch *sketch, const struct layout *layout, const struc
 /* A nipple: a circle with its number in bleeding order, or a small empty one that stays shut. */
 void symbol_nipple(struct sketch *sketch, struct point at, int number);
 
+/* The letter that the plan calls a joint by, in its box. */
+void symbol_letter(struct sketch *sketch, struct box box, const char *letter);
+
 /* A joint with two ends on a pipe: a bracket, a union, or where a pipe meets a hose. */
 void symbol_inline_joint(struct sketch *sketch, struct point at, bool upright, bool bracket);
 

@@ -103,7 +103,8 @@ static void title(struct flow *flow, const struct result *result)
 static void diagram(struct flow *flow, const struct result *result)
 {
     struct arena *arena = flow->arena;
-    struct layout *layout = layout_of(result, flow->ruler, arena);
+    struct layout *layout =
+        layout_within(result, flow->ruler, arena, LAYOUT_WIDTH, LAYOUT_LEAST, LAYOUT_LEAST);
     const char *refusal = layout_refusal(layout);
     if (refusal) {
         verdict(flow, "Diagram", text_print(arena, "Not drawn: %s.", refusal), true);

@@ -4,6 +4,7 @@
 #include <setjmp.h>
 
 #include "advice/result.h"
+#include "asking/asking.h"
 #include "base/arena.h"
 #include "base/message.h"
 #include "firmpedal.h"
@@ -22,6 +23,12 @@ struct fp_desk {
         size_t count;
         size_t capacity;
     } inputs; /* paths of all files that were read */
+    struct describing {
+        struct asking *asking;
+        const char *path;
+        const char *was; /* what the file held; NULL: there is none yet */
+        bool is_ordered; /* by what tells most */
+    } describing;
 };
 
 /* The jump back from an arena without memory: each public call sets its own point first. */
@@ -43,6 +50,8 @@ bool desk_effort(struct fp_desk *desk, const char *words, struct force *effort,
 /* Adds what is tried on the car to a result. */
 bool desk_add_fit(struct fp_desk *desk, const struct fp_wishes *wishes, struct result *result,
                   const char **answer);
+/* The answer to a check of the car on the desk, in short. */
+const char *desk_check(struct fp_desk *desk, const struct result *result);
 /* Adds the pedal curves to a result. */
 void desk_add_curves(struct fp_desk *desk, const struct fp_wishes *wishes, struct result *result);
 

@@ -304,6 +304,15 @@ static bool findings_reach(const struct result *result, enum fp_severity severit
     return false;
 }
 
+const char *desk_check(struct fp_desk *desk, const struct result *result)
+{
+    struct text words = text_start(desk->arena);
+    struct document document = document_start(desk->arena);
+    answer_check(&document, result, false);
+    set_document(&words, &document, &desk->screen);
+    return words.items;
+}
+
 static void answer_in_text(struct text *words, const struct result *result,
                            enum fp_question question, const struct fp_wishes *wishes,
                            const struct setting *screen)

@@ -4,6 +4,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "cli/describe.h"
 #include "cli/screen.h"
 
 #define CAR_AND_WORKS  SIZE_MAX
@@ -250,6 +251,9 @@ static const struct command table[] = {
      COMMON_OPTIONS | TAKES(OUTPUT) | TAKES(REPLACE), 1, CAR_AND_WORKS, run_diagram},
     {"show", "CAR [WORK...]", "the car as it now stands, each value with its origin", TAKES(WORK),
      1, CAR_AND_WORKS, run_show},
+    {"describe", "FILE [WORDS...]",
+     "asks for one thing after the other and writes a description; goes on with one that is there",
+     TAKES(DATE) | TAKES(UNITS), 1, MOST_CAR_WORDS, describe_car},
     {"start", "[WORDS...]",
      "a commented description to fill in, of a car said in words; without words: which there are",
      0, 0, MOST_CAR_WORDS, run_start},
@@ -310,7 +314,7 @@ void commands_print_help(FILE *into, int width)
                  2, width);
     fputs("\nWhat to type:\n", into);
     print_usual(into, width);
-    screen_print(into, "No description of the car yet: firmpedal start, then firmpedal measure.", 2,
+    screen_print(into, "No description of the car yet: firmpedal describe van.ini; or start, and measure.", 2,
                  4, width);
     fputs("\nCommands (more: firmpedal help COMMAND):\n", into);
     for (size_t i = 0; i < sizeof table / sizeof table[0]; i++)

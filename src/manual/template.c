@@ -25,7 +25,7 @@ static const char *line_help(struct arena *arena, const struct key *key)
     return text_print(arena, "%s (%s)", key->help, key_choice_words(arena, key));
 }
 
-static void add_line(struct text *into, const struct key *key, const char *value)
+void template_line(struct text *into, const struct key *key, const char *value)
 {
     const char *help = line_help(into->arena, key);
     const char *line = text_print(into->arena, "%s = %s", key->name, value);
@@ -67,7 +67,7 @@ static void add_section(struct text *into, const struct outline *outline)
     text_add(into, "\n[%s]\n", outline->header);
     for (size_t i = 0; i < outline->count; i++) {
         const char *value = outline->lines[i].value != NULL ? outline->lines[i].value : "?";
-        add_line(into, key_of(kind, outline->lines[i].field), value);
+        template_line(into, key_of(kind, outline->lines[i].field), value);
     }
     add_other_keys(into, outline, kind);
 }
@@ -101,7 +101,7 @@ void template_start(struct text *into, const struct starter *starter)
     for (size_t i = 0; i < starter->section_count; i++)
         add_section(into, &starter->sections[i]);
     text_add(into, "\n[all hoses]\n");
-    add_line(into, key_of(KIND_HOSE, FIELD(as.hose.renewed)), "?");
+    template_line(into, key_of(KIND_HOSE, FIELD(as.hose.renewed)), "?");
     text_add(into, "\n[runs]\n");
     add_comment(into, runs_help);
     for (size_t i = 0; i < starter->run_count; i++)

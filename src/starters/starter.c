@@ -17,11 +17,12 @@ struct piece {
 /* clang-format off */
 
 #define LINES(symbol, ...) static const struct filled symbol[] = {__VA_ARGS__}
-#define ASK(path)               {FIELD(as.path), NULL, 0}
-#define FILL(path, value)       {FIELD(as.path), value, 0}
-#define WITH(set, path, value)  {FIELD(as.path), value, (set)}
-#define ASK_WITH(set, path)     {FIELD(as.path), NULL, (set)}
-#define ON(place)               {FIELD(fitted.on), place, 0}
+#define ASK(path)               {FIELD(as.path), NULL, 0, false}
+#define FILL(path, value)       {FIELD(as.path), value, 0, false}
+#define GUESS(path, value)      {FIELD(as.path), value, 0, true}
+#define WITH(set, path, value)  {FIELD(as.path), value, (set), false}
+#define ASK_WITH(set, path)     {FIELD(as.path), NULL, (set), false}
+#define ON(place)               {FIELD(fitted.on), place, 0, false}
 
 #define ANY_DISC_FRONT (P(FRONT_FIXED) | P(FRONT_SLIDING) | P(FRONT_SINGLE))
 #define PAIR_FRONT     (P(FRONT_FIXED) | P(FRONT_SLIDING))
@@ -34,7 +35,7 @@ struct piece {
 #define ANY_CLUTCH     (P(CLUTCH_SHARED) | P(CLUTCH_OWN))
 
 LINES(car,
-    FILL(vehicle.title, "Name this car"), ASK(vehicle.first_used),
+    GUESS(vehicle.title, "Name this car"), ASK(vehicle.first_used),
     WITH(P(LEFT), vehicle.driver, "left"), WITH(P(RIGHT), vehicle.driver, "right"),
     WITH(P(MIDDLE), vehicle.driver, "middle"), WITH(P(ENGINE_BEHIND), vehicle.engine, "rear"),
     WITH(P(FRONT_FREE), vehicle.front_axle, "independent"),
@@ -45,7 +46,7 @@ LINES(car,
     ASK(vehicle.mass), ASK(vehicle.front_share), ASK(vehicle.wheelbase), ASK(vehicle.front_tyre),
     ASK(vehicle.rear_tyre));
 LINES(motorcycle,
-    FILL(vehicle.title, "Name this motorcycle"), FILL(vehicle.type, "motorcycle"),
+    GUESS(vehicle.title, "Name this motorcycle"), FILL(vehicle.type, "motorcycle"),
     FILL(vehicle.front_axle, "fork"), FILL(vehicle.rear_axle, "swinging arm"), ASK(vehicle.mass),
     ASK(vehicle.front_share), ASK(vehicle.wheelbase), ASK(vehicle.front_tyre),
     ASK(vehicle.rear_tyre));
@@ -99,10 +100,10 @@ LINES(disc_front, DISC(P(FRONT_FIXED) | P(FRONT_SINGLE), P(FRONT_SLIDING)));
 LINES(disc_fork, DISC(P(FRONT_FIXED) | P(FRONT_SINGLE), P(FRONT_SLIDING)), ON("fork"));
 LINES(disc_rear, DISC(P(REAR_FIXED), P(REAR_SLIDING)));
 LINES(drum_front,
-    FILL(drum.shoes, "two leading"), FILL(drum.cylinder, "one each"), ASK(drum.bore),
+    GUESS(drum.shoes, "two leading"), GUESS(drum.cylinder, "one each"), ASK(drum.bore),
     ASK(drum.diameter), ASK(drum.adjuster));
 LINES(drum_rear,
-    FILL(drum.shoes, "leading and trailing"), FILL(drum.cylinder, "two pistons"), ASK(drum.bore),
+    GUESS(drum.shoes, "leading and trailing"), GUESS(drum.cylinder, "two pistons"), ASK(drum.bore),
     ASK(drum.diameter), ASK(drum.adjuster));
 
 LINES(slave,

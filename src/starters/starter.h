@@ -13,6 +13,7 @@ struct filled {
     size_t field;
     const char *value;
     picks with; /* only with one of these words; 0: always */
+    bool guess; /* what is usual, to be asked all the same */
 };
 
 /* A section of a starter. The header's words name the kind of part. */

@@ -108,14 +108,15 @@ enum fp_outcome fp_may_draw(struct fp_desk *desk, enum fp_drawing drawing, const
 enum fp_outcome fp_note(struct fp_desk *desk, const char *work, const char *const *steps,
                         size_t count, const struct fp_wishes *wishes, const char **answer);
 
-/* Describing a car by being asked for one thing after the other. The half-written description is the
- * state: what was left is taken up by the "?" in its file.
+/* Describing a car by being asked for one thing after the other. The half-written description is
+ * the state: what was left is taken up by the "?" in its file.
  *
- * fp_describe begins for a file that is not there yet, or goes on with a description that is. words:
- * what is said of the kind of car already, as for fp_starter; "". FP_WRONG_USE, with the reason as
- * the answer, when words cannot be used; FP_INPUT when the file holds a mistake. */
+ * fp_describe begins for a file that is not there yet, or goes on with a description that is.
+ * words: what is said of the kind of car already, as for fp_starter; "". The wishes (date, units)
+ * are for what the car shows; their strings must stay. FP_WRONG_USE, with the reason as the answer,
+ * when words cannot be used; FP_INPUT when the file holds a mistake. */
 enum fp_outcome fp_describe(struct fp_desk *desk, const char *path, const char *words,
-                            const char **answer);
+                            const struct fp_wishes *wishes, const char **answer);
 /* What is asked now. */
 enum fp_outcome fp_describe_question(struct fp_desk *desk, const char **question);
 /* What became of an answer. */
@@ -126,11 +127,10 @@ enum fp_describing {
     FP_UNWRITTEN /* it could not be written: *reply says why; "leave OTHER" tries another name */
 };
 /* Takes an answer: a value with its unit, words, "" to pass over, "?" for later; or back, explain,
- * show, leave, leave FILE, drop, help. After the first dozen of values *reply says what the car shows.
- * A file is written whole or not at all, and never over another: one that was not there when this
- * began must not be there now, one that was taken up must still hold the same. */
-enum fp_describing fp_describe_answer(struct fp_desk *desk, const char *line,
-                                      const struct fp_wishes *wishes, const char **reply);
+ * show, leave, leave FILE, drop, help. After the first dozen of values *reply says what the car
+ * shows. A file is written whole or not at all, and never over another: one that was not there when
+ * this began must not be there now, one that was taken up must still hold the same. */
+enum fp_describing fp_describe_answer(struct fp_desk *desk, const char *line, const char **reply);
 /* The description so far; NULL as long as it is not said what kind of car it is. */
 const char *fp_description(struct fp_desk *desk);
 

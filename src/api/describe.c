@@ -28,11 +28,11 @@ static enum fp_outcome take_up(struct fp_desk *desk)
 }
 
 enum fp_outcome fp_describe(struct fp_desk *desk, const char *path, const char *words,
-                            const char **answer)
+                            const struct fp_wishes *wishes, const char **answer)
 {
     ON_NO_MEMORY(desk, FP_OUTPUT);
     *answer = "";
-    desk->describing = (struct describing){.path = text_copy(desk->arena, path)};
+    desk->describing = (struct describing){.path = text_copy(desk->arena, path), .wishes = *wishes};
     if (access(path, F_OK) == 0)
         return take_up(desk);
     picks said = 0;
@@ -46,8 +46,7 @@ enum fp_outcome fp_describe(struct fp_desk *desk, const char *path, const char *
 }
 
 /* The car as it is so far, worked out; NULL as long as there is none. */
-static struct result *result_so_far(struct fp_desk *desk, const struct fp_wishes *wishes,
-                                    unsigned parts)
+static struct result *result_so_far(struct fp_desk *desk, unsigned parts)
 {
     const char *trouble = "";
     struct messages unread = messages_start(desk->arena);
@@ -55,12 +54,23 @@ static struct result *result_so_far(struct fp_desk *desk, const struct fp_wishes
     if (desk->car == NULL)
         return NULL;
     desk->network = network_build(desk->car, desk->arena, &unread);
-    return desk_result(desk, wishes, parts, &trouble);
+    return desk_result(desk, &desk->describing.wishes, parts, &trouble);
+}
+
+/* What a figure needs that is not measured as such: to be found from what is. */
+static void add_needs(struct fp_desk *desk, struct tellings *tellings, const struct figure *figure)
+{
+    for (int i = 0; i < figure->needs_count; i++)
+        if (!figure->needs[i].key->measured)
+            *LIST_ADD(desk->arena, tellings) =
+                (struct telling){NULL, figure->needs[i].part, 1.0 / figure->needs_count};
 }
 
 static void take_order(struct fp_desk *desk, const struct result *result)
 {
     struct tellings tellings = {0};
+    for (int i = 0; i < result->figures.count; i++)
+        add_needs(desk, &tellings, &result->figures.items[i]);
     for (int i = 0; i < result->measure.count; i++) {
         const struct measuring *thing = &result->measure.items[i];
         for (int k = 0; k < thing->part_count; k++)
@@ -71,11 +81,11 @@ static void take_order(struct fp_desk *desk, const struct result *result)
 }
 
 /* What tells most is known as soon as there is a car. */
-static void order_once(struct fp_desk *desk, const struct fp_wishes *wishes)
+static void order_once(struct fp_desk *desk)
 {
     if (desk->describing.is_ordered)
         return;
-    const struct result *result = result_so_far(desk, wishes, RESULT_FIGURES);
+    const struct result *result = result_so_far(desk, RESULT_FIGURES);
     if (result != NULL)
         take_order(desk, result);
     desk->describing.is_ordered = result != NULL;
@@ -85,14 +95,15 @@ enum fp_outcome fp_describe_question(struct fp_desk *desk, const char **question
 {
     ON_NO_MEMORY(desk, FP_OUTPUT);
     struct text words = text_start(desk->arena);
+    order_once(desk);
     asking_question(desk->describing.asking, &words);
     *question = words.items;
     return FP_FINE;
 }
 
-static void show(struct fp_desk *desk, const struct fp_wishes *wishes, struct text *into)
+static void show(struct fp_desk *desk, struct text *into)
 {
-    const struct result *result = result_so_far(desk, wishes, RESULT_FIGURES | RESULT_JUDGED);
+    const struct result *result = result_so_far(desk, RESULT_FIGURES | RESULT_JUDGED);
     if (result == NULL) {
         text_add(into, "It is not said yet what kind of car it is.\n");
         return;
@@ -104,11 +115,10 @@ static void show(struct fp_desk *desk, const struct fp_wishes *wishes, struct te
 static void tell_unwritten(const struct fp_desk *desk, enum save_outcome saved, const char *path,
                            struct text *into)
 {
-    const char *why = saved == SAVE_EXISTS || saved == SAVE_IS_AN_INPUT
-                          ? "is there already and was left as it is"
-                      : saved == SAVE_CHANGED
-                          ? "was changed by someone else meanwhile and was left as it is"
-                          : strerror(errno);
+    const char *why =
+        saved == SAVE_EXISTS || saved == SAVE_IS_AN_INPUT ? "is there already and was left as it is"
+        : saved == SAVE_CHANGED ? "was changed by someone else meanwhile and was left as it is"
+                                : strerror(errno);
     text_add_wrapped(into,
                      text_print(into->arena,
                                 "Nothing is written: %s %s. leave OTHER-NAME writes another file.",
@@ -158,8 +168,7 @@ static enum fp_describing write_it(struct fp_desk *desk, const char *other, stru
     return FP_WRITTEN;
 }
 
-enum fp_describing fp_describe_answer(struct fp_desk *desk, const char *line,
-                                      const struct fp_wishes *wishes, const char **reply)
+enum fp_describing fp_describe_answer(struct fp_desk *desk, const char *line, const char **reply)
 {
     *reply = "firmpedal: no memory\n";
     ON_NO_MEMORY(desk, FP_UNWRITTEN);
@@ -174,15 +183,13 @@ enum fp_describing fp_describe_answer(struct fp_desk *desk, const char *line,
     text_messages(&words, &shown, desk->screen.width);
     text_add(&words, "%s", said.items);
     if (answered == ASKING_SHOWS)
-        show(desk, wishes, &words);
+        show(desk, &words);
     else if (answered == ASKING_LEAVES)
         turn = write_it(desk, name, &words);
     else if (answered == ASKING_DROPS)
         turn = FP_DROPPED;
     if (answered == ASKING_DROPS)
         text_add(&words, "Nothing is written.\n");
-    if (turn == FP_ASKS_ON)
-        order_once(desk, wishes);
     *reply = desk_held(desk, words.items);
     return turn;
 }

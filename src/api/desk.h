@@ -26,6 +26,7 @@ struct fp_desk {
     struct describing {
         struct asking *asking;
         const char *path;
+        struct fp_wishes wishes;
         const char *was; /* what the file held; NULL: there is none yet */
         bool is_ordered; /* by what tells most */
     } describing;

@@ -47,9 +47,8 @@ struct asking {
 
 static void list_questions(struct asking *asking)
 {
-    asking->questions =
-        questions_of(&asking->rough, asking->has_starter ? &asking->starter : NULL,
-                     &asking->tellings, asking->arena);
+    asking->questions = questions_of(&asking->rough, asking->has_starter ? &asking->starter : NULL,
+                                     &asking->tellings, asking->arena);
 }
 
 /* Takes a text that is known to read. */

@@ -73,10 +73,10 @@ void question_words(struct text *into, const struct rough *rough, const struct q
     if (key->form == FORM_CHOICE)
         add_choices(into, key, width);
     else
-        add_hung(into, "",
-                 text_print(arena, "as: %s%s%s", key->example, *usual != '\0' ? "; usual: " : "",
-                            usual),
-                 width);
+        add_hung(
+            into, "",
+            text_print(arena, "as: %s%s%s", key->example, *usual != '\0' ? "; usual: " : "", usual),
+            width);
     if (key->form == FORM_PART || key->form == FORM_PARTS)
         add_hung(into, "", text_print(arena, "there are: %s", nameable(arena, rough, question)),
                  width);
@@ -110,8 +110,7 @@ void question_explain(struct text *into, const struct question *question, int wi
     add_about(into, "more", text_print(arena, "firmpedal explain \"%s\"", key->name), width);
 }
 
-const char *question_value(const struct question *question, const char *answer,
-                           struct arena *arena)
+const char *question_value(const struct question *question, const char *answer, struct arena *arena)
 {
     const struct key *key = question->blank.key;
     size_t digits = strspn(answer, "0123456789");

@@ -49,14 +49,30 @@ static const char *guess_of(const struct asker *asker, const char *header, const
     return NULL;
 }
 
-static double telling_of(const struct asker *asker, const struct question *question)
+static double telling_by(const struct asker *asker, const struct key *key, int part)
 {
     double tells = 0;
     for (size_t i = 0; asker->tellings != NULL && i < asker->tellings->count; i++) {
         const struct telling *telling = &asker->tellings->items[i];
-        if (telling->key == question->blank.key && telling->part == question->part)
-            tells = fmax(tells, telling->tells);
+        if (telling->key == key && telling->part == part)
+            tells += telling->tells;
     }
+    return tells;
+}
+
+static bool is_assumed(const struct key *key)
+{
+    return !isnan(key->assumed) || key->assume_by != NULL;
+}
+
+static double telling_of(const struct asker *asker, const struct question *question)
+{
+    const struct key *key = question->blank.key;
+    double tells = telling_by(asker, key, question->part);
+    bool may_stand_for = question->stage == STAGE_NEEDED && key->measured && !is_assumed(key) &&
+                         key->form == FORM_QUANTITY && key->solves == SOLVES_ALL;
+    if (tells == 0 && may_stand_for)
+        tells = telling_by(asker, NULL, question->part);
     return tells;
 }
 
@@ -64,16 +80,15 @@ static double telling_of(const struct asker *asker, const struct question *quest
  * assumed for before what is. */
 static double by_its_row(const struct key *key)
 {
-    bool assumed = !isnan(key->assumed) || key->assume_by != NULL;
-    return (key->required ? 0 : 1) + 2.0 * (double)key->solves + (assumed ? 1 : 0);
+    return (key->required ? 0 : 1) + 2.0 * (double)key->solves + (is_assumed(key) ? 1 : 0);
 }
 
 static void add_question(struct asker *asker, struct question question)
 {
-    double tells = telling_of(asker, &question);
+    const double tells = telling_of(asker, &question);
     const struct key *key = question.blank.key;
-    bool names_the_car = key->field == FIELD(as.vehicle.title) &&
-                         question.blank.kind == KIND_VEHICLE;
+    bool names_the_car =
+        key->field == FIELD(as.vehicle.title) && question.blank.kind == KIND_VEHICLE;
     if (names_the_car)
         question.before = -INFINITY;
     else if (question.guess != NULL)
@@ -116,9 +131,8 @@ static void ask_key(struct asker *asker, const char *header, const struct sectio
     bool left = entry != NULL && entry_is_left(entry);
     if (entry != NULL && !left && question.guess == NULL)
         return;
-    if (entry == NULL &&
-        (is_said_by_runs(kind, key) ||
-         (part != NULL && (!key_applies(part, key) || is_known(part, key)))))
+    if (entry == NULL && (is_said_by_runs(kind, key) ||
+                          (part != NULL && (!key_applies(part, key) || is_known(part, key)))))
         return;
     question.stage = entry != NULL ? STAGE_NEEDED : key->measured ? STAGE_MEASURED : STAGE_REST;
     add_question(asker, question);

@@ -155,6 +155,19 @@ static int line_before(const struct blank *blank)
     return line;
 }
 
+/* Where a new section stands: before the runs, else at the end. */
+static const char *new_section_at(const struct rough *rough)
+{
+    const char *part;
+    for (size_t i = 0; i < rough->lines.count; i++) {
+        const struct written *name = &rough->lines.items[i].name;
+        const struct special *special = special_find(name->text, &part);
+        if (special != NULL && special_kind_of(special) == SPECIAL_RUNS)
+            return line_at(rough->text, name->place.line);
+    }
+    return rough->text + strlen(rough->text);
+}
+
 static const char *with_line(const struct rough *rough, const struct blank *blank,
                              const char *value, struct arena *arena)
 {
@@ -165,9 +178,11 @@ static const char *with_line(const struct rough *rough, const struct blank *blan
             words = text_print(arena, "\n%s", words);
         return spliced(arena, rough->text, at, at, words);
     }
-    bool ended = text_ends(rough->text, "\n");
-    return text_print(arena, "%s%s\n[%s]\n%s", rough->text, ended ? "" : "\n", blank->header,
-                      words);
+    const char *at = new_section_at(rough);
+    bool ended = at == rough->text || at[-1] == '\n';
+    return spliced(arena, rough->text, at, at,
+                   text_print(arena, "%s%s[%s]\n%s%s", ended ? "" : "\n", *at == '\0' ? "\n" : "",
+                              blank->header, words, *at == '\0' ? "" : "\n"));
 }
 
 static const char *with_length(const struct rough *rough, const struct blank *blank,
@@ -193,7 +208,6 @@ const char *rough_with(const struct rough *rough, const struct blank *blank, con
         return with_value(rough, blank, value, arena);
     return with_line(rough, blank, value, arena);
 }
-
 
 bool section_kind(const struct section *section, enum part_kind *kind)
 {

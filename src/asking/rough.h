@@ -27,12 +27,12 @@ const char *rough_of_starter(struct arena *arena, const struct starter *starter)
 /* A place where something can be written: the value of a key of a section, or the length of a pipe
  * or hose in a run. */
 struct blank {
-    const char *header;          /* of the section, "rear drum" */
+    const char *header;            /* of the section, "rear drum" */
     const struct section *section; /* NULL where there is none yet: [all pipes] */
     enum part_kind kind;
     const struct key *key;
-    const struct entry *entry;     /* the line that holds it; NULL where there is none yet */
-    const struct run_item *piece;  /* of a run: the pipe or hose; the entry is the run */
+    const struct entry *entry;    /* the line that holds it; NULL where there is none yet */
+    const struct run_item *piece; /* of a run: the pipe or hose; the entry is the run */
 };
 
 /* The text with that written there: a value in place of the old one (and of the help beside it),

@@ -314,8 +314,9 @@ void commands_print_help(FILE *into, int width)
                  2, width);
     fputs("\nWhat to type:\n", into);
     print_usual(into, width);
-    screen_print(into, "No description of the car yet: firmpedal describe van.ini; or start, and measure.", 2,
-                 4, width);
+    screen_print(
+        into, "No description of the car yet: firmpedal describe van.ini; or start, and measure.",
+        2, 4, width);
     fputs("\nCommands (more: firmpedal help COMMAND):\n", into);
     for (size_t i = 0; i < sizeof table / sizeof table[0]; i++)
         screen_print_beside(into, table[i].name, 2, table[i].help, 12, width);

@@ -70,10 +70,10 @@ static enum arrival next_line(struct answers *answers, char line[static 4097])
 }
 
 /* What was answered must not be lost: where no file can hold it, it is printed. */
-static enum fp_outcome leave_at_once(struct fp_desk *desk, const struct request *request)
+static enum fp_outcome leave_at_once(struct fp_desk *desk)
 {
     const char *reply = "";
-    enum fp_describing turn = fp_describe_answer(desk, "leave", &request->wishes, &reply);
+    enum fp_describing turn = fp_describe_answer(desk, "leave", &reply);
     printf("\n%s", reply);
     const char *text = turn == FP_UNWRITTEN ? fp_description(desk) : NULL;
     if (text != NULL)
@@ -81,8 +81,7 @@ static enum fp_outcome leave_at_once(struct fp_desk *desk, const struct request 
     return turn == FP_UNWRITTEN ? FP_OUTPUT : FP_FINE;
 }
 
-static enum fp_outcome ask_on(struct fp_desk *desk, const struct request *request,
-                              struct answers *answers)
+static enum fp_outcome ask_on(struct fp_desk *desk, struct answers *answers)
 {
     enum fp_describing turn = FP_ASKS_ON;
     char line[sizeof answers->bytes + 1];
@@ -93,10 +92,10 @@ static enum fp_outcome ask_on(struct fp_desk *desk, const struct request *reques
         printf("%s> ", question);
         fflush(stdout);
         if (next_line(answers, line) != ARRIVAL_LINE)
-            return leave_at_once(desk, request);
+            return leave_at_once(desk);
         if (answers->echo)
             printf("%s\n", line);
-        turn = fp_describe_answer(desk, line, &request->wishes, &reply);
+        turn = fp_describe_answer(desk, line, &reply);
         fputs(reply, stdout);
     }
     return FP_FINE;
@@ -110,7 +109,8 @@ enum fp_outcome describe_car(struct fp_desk *desk, const struct request *request
         strncat(words, request->words[i], sizeof words - strlen(words) - 1);
     }
     const char *answer = "";
-    enum fp_outcome outcome = fp_describe(desk, request->words[0], words, &answer);
+    enum fp_outcome outcome =
+        fp_describe(desk, request->words[0], words, &request->wishes, &answer);
     fputs(fp_messages(desk, false), stderr);
     fputs(answer, stderr);
     if (outcome != FP_FINE)
@@ -120,7 +120,7 @@ enum fp_outcome describe_car(struct fp_desk *desk, const struct request *request
         perror("firmpedal");
         return FP_OUTPUT;
     }
-    outcome = ask_on(desk, request, &answers);
+    outcome = ask_on(desk, &answers);
     close(answers.signals);
     return outcome;
 }

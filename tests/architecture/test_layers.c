@@ -50,9 +50,9 @@ static const struct {
     {"starters", "base parts parts/keys"},
     {"manual", "base units parts parts/keys network input starters advice report/words"},
     {"asking", "base units parts parts/keys network input starters manual"},
-    {"api",
-     " base units network input advice advice/figures advice/bleeding starters manual asking report/words "
-     "report/document report/answers report/text report/json report/diagram report/sheet"},
+    {"api", " base units network input advice advice/figures advice/bleeding starters manual "
+            "asking report/words "
+            "report/document report/answers report/text report/json report/diagram report/sheet"},
     {"cli", ""},
 };
 

@@ -205,6 +205,7 @@ static const char *const answering[] = {
     "sheet " CAR " -o FOLDER/lost.pdf --replace",
     "diagram " CAR " -o FOLDER/lost.svg --replace",
     "show " CAR,
+    "describe FOLDER/lost.ini drums",
     "start drums",
     "measure drums",
     "explain bore",

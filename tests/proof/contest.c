@@ -42,6 +42,12 @@ static void throw_order(struct dice *dice, int *order, int count)
     }
 }
 
+static struct trial best_of(const struct trial *a, const struct trial *b, const struct trial *c)
+{
+    const struct trial *best = judge_compare(b, a) < 0 ? b : a;
+    return judge_compare(c, best) < 0 ? *c : *best;
+}
+
 struct contest contest_of(const struct purge_net *net, const struct purge_way *way,
                           unsigned long number, struct given_plan given, struct arena *arena)
 {
@@ -65,9 +71,13 @@ struct contest contest_of(const struct purge_net *net, const struct purge_way *w
     contest.rule = judge_turns(net, way, turns, bleed_rule_order(net, NULL, turns), room);
     judge_nearest_first(net, order);
     contest.nearest = judge_order(net, way, order, room);
+    judge_farthest_first(net, order);
+    contest.farthest = judge_order(net, way, order, room);
+    contest.simple = best_of(&contest.farthest, &contest.nearest, &contest.rule);
     throw_order(&dice, order, net->nipple_count);
     contest.random = judge_order(net, way, order, room);
     contest.difference = difference_of(&contest.plan, &contest.verdict.best, way->stroke);
+    contest.simple_difference = difference_of(&contest.simple, &contest.verdict.best, way->stroke);
     contest.rule_difference = difference_of(&contest.rule, &contest.verdict.best, way->stroke);
     return contest;
 }

@@ -20,9 +20,11 @@ struct contest {
     struct trial plan;    /* by rule, checked by the simulation */
     struct trial rule;    /* by rule alone */
     struct trial nearest; /* shortest way first */
+    struct trial farthest; /* longest way first */
+    struct trial simple;  /* the best of farthest, nearest and rule, by the simulation */
     struct trial random;  /* one order by dice */
     bool plan_is_rule;
-    enum difference difference, rule_difference;
+    enum difference difference, rule_difference, simple_difference;
 };
 
 /* A plan that was made elsewhere; NULL turns: the planner is asked about the net itself. */

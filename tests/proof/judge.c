@@ -133,3 +133,11 @@ void judge_nearest_first(const struct purge_net *net, int *order)
         order[at] = i;
     }
 }
+
+void judge_farthest_first(const struct purge_net *net, int *order)
+{
+    int nearest[JUDGE_MOST];
+    judge_nearest_first(net, nearest);
+    for (int i = 0; i < net->nipple_count; i++)
+        order[i] = nearest[net->nipple_count - 1 - i];
+}

@@ -56,5 +56,7 @@ bool judge_as_clear(const struct trial *trial, const struct trial *as);
 
 /* From the nipple with the shortest way from the master to the one with the longest. */
 void judge_nearest_first(const struct purge_net *net, int *order);
+/* The other way round. */
+void judge_farthest_first(const struct purge_net *net, int *order);
 
 #endif

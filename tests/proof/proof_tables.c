@@ -24,8 +24,10 @@ static void rivals(struct text *into, const struct tally *tally, struct arena *a
                    "| --- | --- | --- | --- | --- | --- | --- |\n");
     rival_line(into, "the plan: rule, then simulation", &tally->plan, arena);
     rival_line(into, "the rule alone", &tally->rule, arena);
+    rival_line(into, "cheapest of far first, near first, most air first", &tally->simple, arena);
     rival_line(into, "by dice", &tally->random, arena);
     rival_line(into, "nearest first", &tally->nearest, arena);
+    rival_line(into, "farthest first", &tally->farthest, arena);
 }
 
 static void spread_line(struct text *into, const char *name, const struct tally *tally,
@@ -93,8 +95,9 @@ static void toy_table(const struct proof *proof, struct text *into)
 static void differences(const struct tally *tally, struct text *into)
 {
     for (int i = 0; i < DIFFERENCES; i++)
-        text_add(into, "- %s: %d (by rule alone: %d)\n", difference_words((enum difference)i),
-                 tally->differences[i], tally->rule_differences[i]);
+        text_add(into, "- %s: %d (by rule alone: %d; by the cheapest of three: %d)\n",
+                 difference_words((enum difference)i), tally->differences[i],
+                 tally->rule_differences[i], tally->simple_differences[i]);
 }
 
 void proof_summary(const struct proof *proof, struct text *into, struct arena *arena)

@@ -38,6 +38,7 @@ void tally_add(struct tally *tally, const struct contest *contest)
     tally->orders += verdict->orders;
     tally->differences[contest->difference]++;
     tally->rule_differences[contest->rule_difference]++;
+    tally->simple_differences[contest->simple_difference]++;
     tally->departures += !contest->plan_is_rule;
     tally->dear_fluid += fluid;
     tally->dear_strokes += strokes;
@@ -54,5 +55,7 @@ void tally_add(struct tally *tally, const struct contest *contest)
     rival_add(&tally->plan, &contest->plan, contest);
     rival_add(&tally->rule, &contest->rule, contest);
     rival_add(&tally->nearest, &contest->nearest, contest);
+    rival_add(&tally->farthest, &contest->farthest, contest);
+    rival_add(&tally->simple, &contest->simple, contest);
     rival_add(&tally->random, &contest->random, contest);
 }

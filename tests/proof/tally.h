@@ -18,7 +18,7 @@ struct rival {
 struct tally {
     int nets;
     long orders;
-    int differences[DIFFERENCES], rule_differences[DIFFERENCES];
+    int differences[DIFFERENCES], rule_differences[DIFFERENCES], simple_differences[DIFFERENCES];
     int departures; /* nets where the plan leaves the rule */
     int dear;       /* the dearest order lies 20 % or more above the cheapest: fluid or strokes */
     int dear_fluid, dear_strokes;
@@ -27,7 +27,7 @@ struct tally {
     double fluid_spread, stroke_spread; /* sums */
     double most_fluid_spread, most_stroke_spread;
     double worst_balance; /* m3 */
-    struct rival plan, rule, nearest, random;
+    struct rival plan, rule, nearest, farthest, simple, random;
     double mean_fluid; /* sum of what the mean over all orders lies above the best, as shares */
 };
 

@@ -15,8 +15,8 @@
  * end drives the same volume out at the other. Air runs ahead of the fluid by the film it leaves on
  * the wall and, in wide legs that climb or fall, by its own rise, in strokes and pauses
  * (parts/bubble.h). A pot (a brake, a slave) keeps its air at the top: with the nipple open the air
- * leaves first, down to what lies above the nipple. On the way to a pot behind, a pot lets fluid
- * through first, so that its own air stays.
+ * leaves first, down to what lies above the nipple. On the way to a pot behind, a pot with a nipple
+ * of its own lets fluid through first, so that its own air stays; one without opens at its top.
  *
  * Pedal: the stroke's volume goes in at a steady rate. Closed branches breathe: at the pressure
  * that the flow makes at their tee their air shrinks by Boyle and takes up fluid; air on the way as
@@ -46,6 +46,7 @@ struct purge_leg {
 struct purge_pot {
     int leg;        /* the leg that leads into it */
     int behind;     /* another pot that the fluid passes first (near half of a caliper); -1 */
+    bool open_above; /* it lies before another and opens into that at its top: air goes on first */
     int part;       /* -1 in a network made up */
     int chamber;    /* of the part */
     double volume;  /* m3, >= 0 */
@@ -168,5 +169,14 @@ void purge_net_dry(struct purge_net *net, const struct network *network,
 void purge_net_dry_own(struct purge_net *net, const struct network *network, int vertex);
 /* Volume of legs and pots on the way to a nipple from the master's outlet, its pot included, m3. */
 double purge_path_volume(const struct purge_net *net, int nipple);
+/* The next pot that a nipple clears with its own pot, towards the master; -1. */
+int purge_clears_too(const struct purge_net *net, int pot);
+/* What no nipple lets out of the pots that this one clears, m3, and of that what is air at first.
+ */
+double purge_trapped_at(const struct purge_net *net, int nipple);
+double purge_trapped_air_at(const struct purge_net *net, int nipple);
+/* A caliper's pistons pushed home: what its pads have lost is no room for fluid any more. Before
+ * any air is put in. Nothing changes where the chamber's volume was given. */
+void purge_net_push_home(struct purge_net *net, const struct system *system, int part);
 
 #endif

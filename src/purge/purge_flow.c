@@ -15,8 +15,7 @@ static double share_out(const struct purge_net *net, const struct purge_room *ro
 {
     double free = 0;
     if (path->pot_count > 0) {
-        const int pot = path->pots[path->pot_count - 1];
-        free = room->pot_air[pot] - net->pots[pot].trapped;
+        free = purge_air_to_clear(net, room, path);
     } else {
         const struct slugs *last = &room->legs[path->legs[path->leg_count - 1]];
         free = last->at[0].air ? last->at[0].volume : 0;

@@ -15,6 +15,7 @@
 #define USUAL_PASSAGE     5e-3 /* bore through a valve, a servo, a joint */
 #define USUAL_MASTER_BORE 19.05e-3
 #define USUAL_CHAMBER     2e-6
+#define USUAL_CROSSING    1.5e-6 /* drilled or piped from one half of a caliper to the other */
 
 /* Legs that one pipe can make: up, down, up. */
 enum { PIECES = 3 };
@@ -252,19 +253,28 @@ static int nipples_at(const struct builder *builder, int vertex)
     return count;
 }
 
-/* The pots of a vertex: one for each of its nipples, at least one; the last is the farthest from
- * the inlet. */
+/* Pistons on both sides of the disc: two rooms, joined. */
+static bool has_halves(const struct part *part)
+{
+    return part->kind == KIND_DISC && part->as.disc.caliper == CALIPER_FIXED;
+}
+
+/* The pots of a vertex: one for each of its nipples, at least one, of an opposed caliper two; the
+ * last is the farthest from the inlet. What joins two halves counts with the far one. */
 static void add_pots(struct builder *builder, int vertex)
 {
     const struct vertex *at = &builder->network->vertices[vertex];
     const struct part *part = &builder->system->parts[at->part];
     struct purge_net *net = builder->net;
-    const int nipples = nipples_at(builder, vertex), count = nipples > 1 ? nipples : 1;
+    const int nipples = nipples_at(builder, vertex);
+    const bool halves = has_halves(part) && nipples > 0;
+    const int least = halves ? 2 : 1, count = nipples > least ? nipples : least;
     const double volume = chamber_volume(builder, vertex) / count;
     for (int i = 0; i < count; i++) {
         net->pots[net->pot_count] = (struct purge_pot){
             .leg = net->leg_at[vertex],
             .behind = i > 0 ? net->pot_count - 1 : -1,
+            .open_above = count > nipples && i + 1 < count,
             .part = at->part,
             .chamber = at->chamber,
             .volume = volume,
@@ -272,6 +282,8 @@ static void add_pots(struct builder *builder, int vertex)
         };
         net->pot_count++;
     }
+    if (halves && !(part->fitted.chamber.m3 > 0))
+        net->pots[net->pot_count - 1].volume += USUAL_CROSSING;
 }
 
 static void add_nipples(struct builder *builder, int vertex)
@@ -387,4 +399,47 @@ double purge_path_volume(const struct purge_net *net, int nipple)
     for (int pot = net->nipples[nipple].pot; pot >= 0; pot = net->pots[pot].behind)
         volume += net->pots[pot].volume;
     return volume;
+}
+
+int purge_clears_too(const struct purge_net *net, int pot)
+{
+    const int behind = net->pots[pot].behind;
+    return behind >= 0 && net->pots[behind].open_above ? behind : -1;
+}
+
+double purge_trapped_at(const struct purge_net *net, int nipple)
+{
+    double trapped = 0;
+    for (int pot = net->nipples[nipple].pot; pot >= 0; pot = purge_clears_too(net, pot))
+        trapped += net->pots[pot].trapped;
+    return trapped;
+}
+
+double purge_trapped_air_at(const struct purge_net *net, int nipple)
+{
+    double air = 0;
+    for (int pot = net->nipples[nipple].pot; pot >= 0; pot = purge_clears_too(net, pot))
+        air += fmin(net->pots[pot].trapped, net->pots[pot].air);
+    return air;
+}
+
+void purge_net_push_home(struct purge_net *net, const struct system *system, int part)
+{
+    struct part home = system->parts[part];
+    if (home.kind != KIND_DISC || !(home.as.disc.pad_left.m < home.as.disc.pad_new.m))
+        return;
+    home.as.disc.pad_left = home.as.disc.pad_new;
+    for (int i = 0; i < net->pot_count; i++) {
+        struct purge_pot *pot = &net->pots[i];
+        if (pot->part != part)
+            continue;
+        bool assumed;
+        const double room = part_chamber_volume(&home, pot->chamber, &assumed).m3;
+        const double whole = part_chamber_volume(&system->parts[part], pot->chamber, &assumed).m3;
+        int rooms = 0;
+        for (int k = 0; k < net->pot_count; k++)
+            rooms += net->pots[k].part == part && net->pots[k].chamber == pot->chamber;
+        pot->volume -= (whole - room) / rooms;
+        pot->trapped *= room / whole;
+    }
 }

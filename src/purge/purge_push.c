@@ -44,8 +44,8 @@ static void back_through_leg(const struct purge_net *net, struct purge_room *roo
     room->air[leg] = slugs_air(slugs);
 }
 
-/* A pot on the way to one behind: fluid leaves first. */
-static void past_pot(const struct purge_net *net, struct purge_room *room, int pot,
+/* A pot with a nipple of its own, on the way to one behind: fluid leaves first. */
+static void under_air(const struct purge_net *net, struct purge_room *room, int pot,
                      struct slugs *list)
 {
     struct slugs out = {.count = 0};
@@ -84,6 +84,16 @@ static void out_of_pot(const struct purge_net *net, struct purge_room *room, int
         slugs_add_near(&out, volume - leaves, false);
     }
     *list = out;
+}
+
+/* A pot on the way to one behind. */
+static void past_pot(const struct purge_net *net, struct purge_room *room, int pot,
+                     struct slugs *list)
+{
+    if (net->pots[pot].open_above)
+        out_of_pot(net, room, pot, list);
+    else
+        under_air(net, room, pot, list);
 }
 
 static void count_out(const struct slugs *list, struct purge_fate *fate)

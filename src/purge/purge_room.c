@@ -57,8 +57,8 @@ static void find_exits(const struct purge_net *net, struct purge_room *room)
             continue;
         for (int leg = net->nipples[i].leg; leg >= 0; leg = net->legs[leg].above)
             room->has_exit[leg] = true;
-        if (net->nipples[i].pot >= 0)
-            room->pot_has_exit[net->nipples[i].pot] = true;
+        for (int pot = net->nipples[i].pot; pot >= 0; pot = purge_clears_too(net, pot))
+            room->pot_has_exit[pot] = true;
     }
 }
 
@@ -134,17 +134,23 @@ double purge_trapped(const struct purge_net *net, const struct purge_room *room)
     return air;
 }
 
+double purge_air_to_clear(const struct purge_net *net, const struct purge_room *room,
+                          const struct purge_path *path)
+{
+    double air = 0;
+    int pot = path->pot_count > 0 ? path->pots[path->pot_count - 1] : -1;
+    for (; pot >= 0; pot = purge_clears_too(net, pot))
+        air += fmax(room->pot_air[pot] - net->pots[pot].trapped, 0);
+    return air;
+}
+
 double purge_air_on(const struct purge_net *net, const struct purge_room *room,
                     const struct purge_path *path)
 {
     double air = 0;
     for (int i = 0; i < path->leg_count; i++)
         air += room->air[path->legs[i]];
-    if (path->pot_count > 0) {
-        const int pot = path->pots[path->pot_count - 1];
-        air += fmax(room->pot_air[pot] - net->pots[pot].trapped, 0);
-    }
-    return air;
+    return air + purge_air_to_clear(net, room, path);
 }
 
 static void turn_round(int *list, int count)

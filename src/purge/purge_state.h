@@ -57,6 +57,9 @@ void purge_fill(const struct purge_net *net, struct purge_room *room);
 /* All air in the net, m3; that part of it above nipples or where no nipple is. */
 double purge_air(const struct purge_net *net, const struct purge_room *room);
 double purge_trapped(const struct purge_net *net, const struct purge_room *room);
+/* Air in the pots that a way's nipple clears, but for what is trapped. */
+double purge_air_to_clear(const struct purge_net *net, const struct purge_room *room,
+                          const struct purge_path *path);
 /* Air on a way that could leave through its nipple. */
 double purge_air_on(const struct purge_net *net, const struct purge_room *room,
                     const struct purge_path *path);

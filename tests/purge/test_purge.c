@@ -255,6 +255,44 @@ static void a_far_nipple_does_not_clear_the_near_half(void **state)
     arena_destroy(toy.arena);
 }
 
+/* Two rooms of 10 mL joined at the top, one nipple: 20 mL of air are 2.5 strokes of 8 mL. Counted by
+ * hand. With holes that lie below the top each room keeps its own rest. */
+static void one_nipple_clears_two_rooms_that_are_joined_at_the_top(void **state)
+{
+    (void)state;
+    for (int back = 0; back < 2; back++) {
+        struct toy toy;
+        struct purge_pot pots[2];
+        two_halves(&toy, pots, 0);
+        pots[0].open_above = true;
+        toy.nipples[0] = toy.nipples[1];
+        toy.net.nipple_count = 1;
+        struct purge_room *room = purge_room(&toy.net, 1, false, toy.arena);
+        struct purge_way way = eight_ml;
+        if (back)
+            way.method = METHOD_REVERSE;
+        way.push = 1e5;
+        const struct purge_turn only = {0, -1};
+        const struct purge_result *result = purge_run(&toy.net, &way, &only, 1, room);
+        near(result->air_left, 0, 1e-12);
+        near(result->trapped, 0, 1e-18);
+        near(result->turns[0].air_out, 20 * ML, 1e-12);
+        assert_true(back || result->strokes == 3);
+        pots[0].trapped = 1 * ML;
+        pots[1].trapped = 2 * ML;
+        near(purge_trapped_at(&toy.net, 0), 3 * ML, 1e-18);
+        near(purge_trapped_air_at(&toy.net, 0), 3 * ML, 1e-18);
+        result = purge_run(&toy.net, &way, &only, 1, room);
+        near(result->air_in_pots[0], 1 * ML, 1e-12);
+        near(result->air_in_pots[1], 2 * ML, 1e-12);
+        near(result->trapped, 3 * ML, 1e-12);
+        near(result->air_left, 0, 1e-12);
+        pots[1].air = 0.5 * ML;
+        near(purge_trapped_air_at(&toy.net, 0), 1.5 * ML, 1e-18);
+        arena_destroy(toy.arena);
+    }
+}
+
 /* Near half full of fluid, air still in the pipe: by the far nipple it ends up in the near half. */
 static void air_from_the_pipe_settles_in_the_near_half(void **state)
 {
@@ -526,6 +564,7 @@ int main(void)
         cmocka_unit_test(steady_methods_take_their_time),
         cmocka_unit_test(a_dry_pipe_fills_in_half_the_time_of_a_full_one),
         cmocka_unit_test(a_far_nipple_does_not_clear_the_near_half),
+        cmocka_unit_test(one_nipple_clears_two_rooms_that_are_joined_at_the_top),
         cmocka_unit_test(air_from_the_pipe_settles_in_the_near_half),
         cmocka_unit_test(two_nipples_at_once_clear_both),
         cmocka_unit_test(what_lies_above_the_nipple_stays),

@@ -46,6 +46,12 @@ static void add_pot(struct made *made, int leg, int behind)
     pot->air = pot->volume * any(made, 0, 1);
     if (any(made, 0, 1) < 0.2)
         pot->trapped = pot->volume * any(made, 0, 0.3);
+    /* a half that has no nipple opens into the next at its top */
+    if (behind >= 0 && any(made, 0, 1) < 0.4) {
+        made->pots[behind].open_above = true;
+        made->nipples[net->nipple_count - 1].pot = net->pot_count++;
+        return;
+    }
     made->nipples[net->nipple_count++] =
         (struct purge_nipple){.pot = net->pot_count, .leg = leg, .nipple = {-1, net->nipple_count}};
     net->pot_count++;

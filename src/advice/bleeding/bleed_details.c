@@ -86,8 +86,10 @@ static struct branch branch_of(struct filling *filling, int circuit, int nipple)
         filling->drawn[circuit][at] = true;
     }
     /* what passes another pot on its way does not sweep it */
-    int pot = net->nipples[nipple].pot;
-    if (pot >= 0 && !filling->drawn_pot[circuit][pot]) {
+    for (int pot = net->nipples[nipple].pot; pot >= 0; pot = purge_clears_too(net, pot)) {
+        if (filling->drawn_pot[circuit][pot]) {
+            continue;
+        }
         const struct purge_pot *own = &net->pots[pot];
         /* a brake that was not off itself may have kept its old fluid, whatever ran out */
         bool emptied = own->air > 0 && part_was_opened(&filling->nets->system->parts[own->part]);
@@ -158,12 +160,6 @@ static const char *way_up(const struct filling *filling, const struct part *part
                       unit_text(filling->arena, below, DIMENSION_LENGTH, UNITS_METRIC));
 }
 
-static double trapped_at(const struct purge_net *net, int nipple)
-{
-    int pot = net->nipples[nipple].pot;
-    return pot >= 0 ? fmin(net->pots[pot].trapped, net->pots[pot].air) : 0;
-}
-
 /* The other nipple of a caliper that two circuits work. */
 static int with_nipple(const struct filling *filling, const struct step *step)
 {
@@ -204,7 +200,7 @@ static void fill_step(struct filling *filling, struct step *step, const struct p
     detail->renewal_strokes = strokes_for(detail->renewal.m3, each);
     detail->air_left.m3 = done->air_left;
     detail->gave_up = done->gave_up;
-    detail->trapped.m3 = trapped_at(item->net, nipple);
+    detail->trapped.m3 = purge_trapped_air_at(item->net, nipple);
     detail->trapped_pedal = bleed_air_at_pedal(nets->system, circuit, detail->trapped);
     detail->trapped_to_floor = detail->trapped_pedal.m > pedal_end_of(nets->system, circuit);
     detail->way_up = way_up(filling, &nets->system->parts[step->part]);

@@ -241,11 +241,10 @@ static void judge_chamber(struct judging *judging, const struct scoped_nipple *i
     const struct bleed_nets *nets = judging->nets;
     const struct purge_net *net = nets->items[item->circuit].net;
     const struct part *part = &nets->system->parts[item->nipple.part];
-    int pot = net->nipples[nipple].pot;
-    if (pot < 0 || !(net->pots[pot].trapped > 0)) {
+    struct volume trapped = {purge_trapped_at(net, nipple)};
+    if (!(trapped.m3 > 0)) {
         return;
     }
-    struct volume trapped = {net->pots[pot].trapped};
     bool bottom = part->fitted.nipple_below.m > 0.6 * bore_of(part) && part->kind == KIND_DISC;
     struct method_note *added =
         note(judging, bottom ? "calipers-swapped" : "nipple-below-top", item->nipple.part);

@@ -4,6 +4,7 @@
 #include <stddef.h>
 
 #include "advice/bleeding/bleed_way.h"
+#include "advice/bleeding/touched.h"
 
 /* A pipe may be several legs. */
 static void empty_carrier(struct purge_net *net, int part)
@@ -68,6 +69,16 @@ static void let_air_in(struct bleed_net *item, const struct bleed_set *set,
     }
 }
 
+static void push_pistons_home(struct purge_net *net, const struct system *system,
+                              const struct touched *touched)
+{
+    for (int i = 0; i < system->part_count; i++) {
+        if (pistons_go_home(&system->parts[i], touched->bled[i])) {
+            purge_net_push_home(net, system, i);
+        }
+    }
+}
+
 struct bleed_nets bleed_nets_of(const struct system *system, const struct network *network,
                                 const struct bleed_set *set, const struct bleed_wishes *wishes,
                                 int most_turns, struct arena *arena)
@@ -80,12 +91,14 @@ struct bleed_nets bleed_nets_of(const struct system *system, const struct networ
         .count = network->circuit_count,
         .most_turns = most_turns,
     };
+    const struct touched touched = touched_by(system, network, set, arena);
     for (int c = 0; c < nets.count; c++) {
         struct bleed_net *item = &nets.items[c];
         if (!set->circuit_open[c]) {
             continue;
         }
         item->net = purge_net_of(system, network, c, arena);
+        push_pistons_home(item->net, system, &touched);
         item->way = item->other = bleed_way_of(system, network, c, wishes);
         item->other.shut_under_pressure = !item->way.shut_under_pressure;
         let_air_in(item, set, system, network, c);

@@ -118,17 +118,21 @@ bool parking_works_any(const struct system *system, int parking, const bool *tak
     return false;
 }
 
+bool pistons_go_home(const struct part *part, bool bled)
+{
+    bool opens = nipples_of(part) > 0 && part->found.nipple != NIPPLE_SEIZED &&
+                 part->found.nipple != NIPPLE_SHEARED;
+    return part->kind == KIND_DISC && bled && !part_is_new(part) && opens &&
+           part->found.pistons != PISTONS_STUCK;
+}
+
 struct name_list pistons_to_go_home(const struct system *system, const bool *bled,
                                     struct arena *arena)
 {
     struct name_list names = name_list_room(arena, system->part_count);
     for (int i = 0; i < system->part_count; i++) {
-        const struct part *part = &system->parts[i];
-        bool opens = nipples_of(part) > 0 && part->found.nipple != NIPPLE_SEIZED &&
-                     part->found.nipple != NIPPLE_SHEARED;
-        if (part->kind == KIND_DISC && bled[i] && !part_is_new(part) && opens &&
-            part->found.pistons != PISTONS_STUCK) {
-            names.items[names.count++] = part->name;
+        if (pistons_go_home(&system->parts[i], bled[i])) {
+            names.items[names.count++] = system->parts[i].name;
         }
     }
     return names;

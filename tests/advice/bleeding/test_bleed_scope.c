@@ -71,9 +71,12 @@ static double air_after(const char *work)
     return air;
 }
 
-static double chamber_of(struct advice_car *car, const char *part)
+/* 1.5 mL join the halves of an opposed caliper; from memory. */
+static double chamber_of(struct advice_car *car, const char *name)
 {
-    return part_chamber_volume(&car->system->parts[advice_part(car, part)], 0, &(bool){false}).m3;
+    const struct part *part = &car->system->parts[advice_part(car, name)];
+    return part_chamber_volume(part, 0, &(bool){false}).m3 +
+           (part->kind == KIND_DISC ? 1.5e-6 : 0);
 }
 
 /* A reservoir that ran dry empties masters and pipes. What stands behind pistons stays: a caliper
@@ -215,9 +218,7 @@ static void air_is_only_where_the_work_let_it_in(void **state)
     struct advice_car hose = advice_job_after(VAN, WORK "renewed = front left hose\n");
     const struct bleed_plan *plan = hose.result->bleed;
     /* 0.36 m of 1/8 in hose are 2.85 mL; the caliper holds tens of mL */
-    double caliper = part_chamber_volume(&hose.system->parts[advice_part(&hose, "front left disc")],
-                                         0, &(bool){false})
-                         .m3;
+    double caliper = chamber_of(&hose, "front left disc");
     near(plan->curve[0].air, 2.85e-6 + caliper, 0.02e-6);
     assert_true(plan->steps.items[0].volume.m3 >= 2.8e-6 + caliper);
     struct advice_car fluid = advice_job_after(VAN, WORK "fluid renewed = yes\n");

@@ -90,6 +90,63 @@ static void add_vertex(const struct system *system, const struct vertex *vertex,
     }
 }
 
+/* Volumes of a circuit's fluid: all, what counts, and that times how much greater a share of its
+ * air is lost there than at the first place. So what rests on no volume comes out without its
+ * rounding.
+ */
+struct spread_air {
+    double first, all, counts, more;
+};
+
+static double air_share(struct pressure p)
+{
+    return air_compression((struct volume){1}, p).m3;
+}
+
+static void spread_over(struct spread_air *spread, double volume, struct pressure p, bool counts)
+{
+    spread->all += volume;
+    if (!counts)
+        return;
+    spread->counts += volume;
+    spread->more += volume * (air_share(p) - spread->first);
+}
+
+struct volume travel_air(const struct system *system, const struct network *network, int from,
+                         const struct pressure *by_vertex, struct volume free_air)
+{
+    const int circuit = network->vertices[from].circuit;
+    if (circuit < 0 || free_air.m3 == 0) /* a system well bled: no volume need be known */
+        return (struct volume){circuit < 0 ? NAN : 0};
+    struct spread_air spread = {.first = air_share(by_vertex[from])};
+    const struct circuit *walked = &network->circuits[circuit];
+    for (int i = 0; i < network->edge_count; i++) {
+        const struct edge *edge = &network->edges[i];
+        if (edge->circuit == circuit && edge->kind == EDGE_CARRIER)
+            spread_over(&spread, network_edge_volume(system, edge), by_vertex[edge->a],
+                        network_beyond(network, edge->a, from) &&
+                            network_beyond(network, edge->b, from));
+    }
+    for (int i = 0; i < walked->vertex_count; i++) {
+        const int at = walked->vertices[i];
+        const struct vertex *vertex = &network->vertices[at];
+        bool assumed;
+        spread_over(&spread,
+                    part_chamber_volume(&system->parts[vertex->part], vertex->chamber, &assumed).m3,
+                    by_vertex[at], network_beyond(network, at, from));
+    }
+    const double share = spread.first * (spread.counts / spread.all) + spread.more / spread.all;
+    return (struct volume){free_air.m3 * share};
+}
+
+static struct volume air_in(const struct system *system, const struct network *network, int circuit,
+                            const struct state *state)
+{
+    const int fluid = system_fluid_of(system, network->circuits[circuit].master);
+    return (struct volume){fluid < 0 ? NAN
+                                     : system->parts[fluid].as.fluid.air.m3 + state->more_air.m3};
+}
+
 void travel_volumes(const struct system *system, const struct network *network, int circuit,
                     const struct pressure *by_vertex, const struct state *state,
                     struct volume by_cause[CAUSE_COUNT])
@@ -108,10 +165,8 @@ void travel_volumes(const struct system *system, const struct network *network, 
         int at = walked->vertices[i];
         add_vertex(system, &network->vertices[at], by_vertex[at], state, &shrink, by_cause);
     }
-    /* Where the air sits is not known; at the master is as good as anywhere above 10 bar. */
-    struct volume air = {fluid < 0 ? NAN
-                                   : system->parts[fluid].as.fluid.air.m3 + state->more_air.m3};
-    by_cause[CAUSE_AIR] = air_compression(air, by_vertex[walked->source]);
+    by_cause[CAUSE_AIR] = travel_air(system, network, walked->source, by_vertex,
+                                     air_in(system, network, circuit, state));
 }
 
 struct volume travel_fluid(const struct system *system, const struct network *network, int circuit)
@@ -153,6 +208,8 @@ void travel_volumes_beyond(const struct system *system, const struct network *ne
         if (network_beyond(network, at, from))
             add_vertex(system, &network->vertices[at], by_vertex[at], state, &shrink, by_cause);
     }
+    by_cause[CAUSE_AIR] =
+        travel_air(system, network, from, by_vertex, air_in(system, network, circuit, state));
 }
 
 struct volume travel_volume_beyond(const struct system *system, const struct network *network,

@@ -10,8 +10,8 @@
  *   by_cause   filled; the cause that rests on something unknown becomes NaN, the others stay
  *
  * Beyond a remote servo the volume is that of its piston, so it counts once. The slave's own travel
- * is not counted. Fluid is all that is pressed, that before the master's piston too. Air counts as
- * if it sat at the master.
+ * is not counted. Fluid is all that is pressed, that before the master's piston too; air is spread
+ * over it.
  * Source: conservation of volume; each law with its part.
  * Checked by tests/physics/test_travel.c and tests/reference/test_x1_travel_budget.c */
 void travel_volumes(const struct system *system, const struct network *network, int circuit,
@@ -24,7 +24,7 @@ void travel_volumes(const struct system *system, const struct network *network, 
 struct volume travel_fluid(const struct system *system, const struct network *network, int circuit);
 
 /* Volume that all beyond a vertex takes, itself included, at the given pressures, by cause; m3. NaN
- * where part of it is not known. Air is not in it: it counts at the master.
+ * where part of it is not known.
  *
  *   from   a vertex of the circuit: the outlet of a remote servo, whose piston sweeps that volume
  *
@@ -36,5 +36,18 @@ void travel_volumes_beyond(const struct system *system, const struct network *ne
 struct volume travel_volume_beyond(const struct system *system, const struct network *network,
                                    int from, const struct pressure *by_vertex,
                                    const struct state *state);
+
+/* What of a circuit's free air is lost at a vertex and beyond, m3: nobody knows where it sits, so it
+ * is spread evenly over the fluid of the whole circuit, and each piece shrinks at the pressure where
+ * it is: before a remote servo that of the pedal's line, behind it the servo's, behind a valve the
+ * valve's. NaN where a volume or a pressure is not known, unless there is no air.
+ *
+ *   from      a vertex of the circuit; its source: all of it
+ *   free_air  at one atmosphere, m3, >= 0
+ *
+ * Source: Boyle's law; even spread: our own.
+ * Checked by tests/physics/test_travel.c */
+struct volume travel_air(const struct system *system, const struct network *network, int from,
+                         const struct pressure *by_vertex, struct volume free_air);
 
 #endif

@@ -46,7 +46,7 @@ static void back_through_leg(const struct purge_net *net, struct purge_room *roo
 
 /* A pot with a nipple of its own, on the way to one behind: fluid leaves first. */
 static void under_air(const struct purge_net *net, struct purge_room *room, int pot,
-                     struct slugs *list)
+                      struct slugs *list)
 {
     struct slugs out = {.count = 0};
     for (int i = 0; i < list->count; i++) {

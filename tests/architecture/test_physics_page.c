@@ -197,10 +197,7 @@ static const struct {
      DONE},
     {"Air", "isothermal, as a foot presses", CASE},
     {"Air", "none of it dissolves", CASE},
-    {"Air",
-     "Where it sits is not asked: it counts as if it were at the master, which above 10 bar makes "
-     "no difference worth a line",
-     SIZE},
+    {"Air", "The travel for each mL leaves a out", SIZE},
     {"Pedal travel", "pressed slowly, all pistons at rest", CASE},
     {"Pedal travel", "both ports equally far from their cups", UNSEEN},
     {"Pedal travel", "free play felt until the piston of the rod resists", UNSEEN},

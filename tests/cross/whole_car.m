@@ -150,9 +150,32 @@ function car = read_car(rows, c)
                      car.at_chamber(in_circuit(car, car.chambers, k)), ...
                      car.at_disc(in_circuit(car, car.discs, k)), car.at_drum(in_circuit(car, car.drums, k))];
   end
+  inner = car.pipes(:, 3) / 2 - car.pipes(:, 4);
+  held = zeros(rows_of(car.domains), 1); % fluid in each domain, over which the air is spread
+  held = add_held(held, car.pipes(:, 1), pi * inner .^ 2 .* car.pipes(:, 2));
+  held = add_held(held, car.hoses(:, 1), pi * car.hoses(:, 3) .^ 2 / 4 .* car.hoses(:, 2));
+  held = add_held(held, car.chambers(:, 1), car.chambers(:, 2));
+  for k = 1:nc
+    of = car.domains(:, 1) == k;
+    held(of) = held(of) / sum(held(of));
+  end
+  car.held = held;
   if car.servo.type == 2
     car = beyond_servo(car, c);
   end
+end
+
+function held = add_held(held, domains, volumes)
+  for i = 1:numel(domains)
+    held(domains(i)) += volumes(i);
+  end
+end
+
+% What the air in some domains loses at the pressures there, and how that goes with each of them.
+function [lost, rate] = air_lost(p, of, car, c)
+  p = p(:);
+  lost = car.air * sum(car.held(of) .* (1 - c.atmosphere ./ (c.atmosphere + p(of))));
+  rate = car.air * car.held(of) * c.atmosphere ./ (c.atmosphere + p(of)) .^ 2;
 end
 
 % What all beyond a remote servo takes where its cut in stands before and behind it.
@@ -175,6 +198,7 @@ function car = beyond_servo(car, c)
     car.beyond = [car.beyond, lies(car.at_drum, car.drums)];
   end
   car.passed = -sum(r(car.beyond)); % each residual is nothing less what the part takes
+  car.passed += air_lost(p, find(car.domains(:, 2) != 0), car, c);
 end
 
 function n = rows_of(m)
@@ -361,8 +385,9 @@ function [r, slope] = circuit_residuals(r, slope, x, car, c)
     first = car.at_domain(find(car.domains(:, 1) == k & car.domains(:, 2) == 0));
     m = car.circuits(k, 1);
     at = car.at_air(k);
-    r(at) = x(at) - car.air * (1 - c.atmosphere / (c.atmosphere + x(first)));
-    slope(at, first) = -car.air * c.atmosphere / (c.atmosphere + x(first)) ^ 2;
+    [lost, rate] = air_lost(x(car.at_domain), find(car.domains(:, 1) == k), car, c);
+    r(at) = x(at) - lost;
+    slope(at, car.at_domain(car.domains(:, 1) == k)) = -rate;
     takers = [at, car.takers{k}];
     share = ones(1, numel(takers));
     more = 0;
@@ -371,10 +396,14 @@ function [r, slope] = circuit_residuals(r, slope, x, car, c)
       if helps || !car.servo.passes
         share(ismember(takers, car.beyond)) = car.servo.before;
         more = (1 - car.servo.before) * car.servo.passes * car.passed + helps * car.servo.valve;
+        of = find(car.domains(:, 2) != 0);
+        [lost, rate] = air_lost(x(car.at_domain), of, car, c);
+        more -= (1 - car.servo.before) * lost;
+        slope(car.at_volume(k), car.at_domain(of)) = (1 - car.servo.before) * rate;
       end
     end
     r(car.at_volume(k)) = x(car.at_volume(k)) - share * x(takers)(:) - more;
-    slope(car.at_volume(k), takers) = -share;
+    slope(car.at_volume(k), takers) -= share;
     area = pi * car.masters(m, 2) ^ 2 / 4;
     at = car.at_stroke(k);
     if k == car.lost % its piston goes all its way

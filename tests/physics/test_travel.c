@@ -110,6 +110,42 @@ static void an_unknown_length_spoils_only_what_rests_on_it(void **state)
     driven_finish(&driven);
 }
 
+/* Half of a circuit's fluid at 1 atm gauge, half at 3 atm: of 1 mL the first half loses 1/2, the
+ * other 3/4; 0.25 and 0.375 mL, by hand. Each where it is: at the end alone 0.375 mL. */
+static void air_is_spread_and_each_piece_is_at_its_own_pressure(void **state)
+{
+    (void)state;
+    struct car car = car_start();
+    const int master = car_add(&car, KIND_MASTER, "brake master");
+    const int disc = car_brake(&car, KIND_DISC, AXLE_FRONT, SIDE_LEFT);
+    struct pipe *line = &car_part(&car, car_pipe(&car, master, 0, 1.0, disc, 0))->as.pipe;
+    line->size.m = 4.75e-3;
+    line->wall.m = 0.7e-3;
+    car_part(&car, master)->fitted.chamber = (struct volume){10e-6};
+    const struct network *network = network_build(car.system, car.arena, NULL);
+    const int near_end = network->circuits[0].source, far = network_vertex(network, disc, 0);
+    double pipe = 0;
+    for (int i = 0; i < network->edge_count; i++)
+        pipe += network_edge_volume(car.system, &network->edges[i]);
+    car_part(&car, disc)->fitted.chamber = (struct volume){10e-6 + pipe};
+    struct pressure *at = ARENA_ARRAY(car.arena, (size_t)network->vertex_count, struct pressure);
+    at[near_end].pa = 101325;
+    at[far].pa = 3 * 101325;
+    const struct volume one = {1e-6};
+    assert_true(pipe > 1e-6);
+    const double whole = 20e-6 + 2 * pipe, with_pipe = (10e-6 + pipe) / whole;
+    const double front = travel_air(car.system, network, near_end, at, one).m3;
+    /* the pipe is at the pressure of its near end */
+    near(front, 1e-6 * (with_pipe * 0.5 + (1 - with_pipe) * 0.75), 1e-15);
+    near(front, 0.625e-6, 1e-15);
+    near(travel_air(car.system, network, far, at, one).m3, 0.375e-6, 1e-15);
+    near(travel_air(car.system, network, far, at, (struct volume){0}).m3, 0, 0);
+    at[far].pa = NAN;
+    assert_true(isnan(travel_air(car.system, network, near_end, at, one).m3));
+    near(travel_air(car.system, network, near_end, at, (struct volume){0}).m3, 0, 0);
+    car_finish(&car);
+}
+
 static void more_pressure_takes_more_of_every_cause_that_gives(void **state)
 {
     (void)state;
@@ -196,6 +232,7 @@ int main(void)
         cmocka_unit_test(slack_shoes_take_three_times_the_clearance),
         cmocka_unit_test(fluid_gives_way_in_proportion_to_what_is_there),
         cmocka_unit_test(air_shrinks_by_boyle),
+        cmocka_unit_test(air_is_spread_and_each_piece_is_at_its_own_pressure),
         cmocka_unit_test(an_unknown_length_spoils_only_what_rests_on_it),
         cmocka_unit_test(hot_fluid_gives_way_half_as_much_again),
         cmocka_unit_test(a_state_may_make_all_hoses_good_or_worn),

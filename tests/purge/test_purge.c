@@ -255,8 +255,8 @@ static void a_far_nipple_does_not_clear_the_near_half(void **state)
     arena_destroy(toy.arena);
 }
 
-/* Two rooms of 10 mL joined at the top, one nipple: 20 mL of air are 2.5 strokes of 8 mL. Counted by
- * hand. With holes that lie below the top each room keeps its own rest. */
+/* Two rooms of 10 mL joined at the top, one nipple: 20 mL of air are 2.5 strokes of 8 mL. Counted
+ * by hand. With holes that lie below the top each room keeps its own rest. */
 static void one_nipple_clears_two_rooms_that_are_joined_at_the_top(void **state)
 {
     (void)state;

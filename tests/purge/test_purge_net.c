@@ -165,8 +165,8 @@ static void an_opposed_caliper_with_one_nipple_is_two_rooms(void **state)
     driven_finish(&driven);
 }
 
-/* Pads 10 mm new, 4 mm left: two pistons of 48 mm have gone 6 mm each, 21.71 mL by hand; pushed home
- * that is no room. */
+/* Pads 10 mm new, 4 mm left: two pistons of 48 mm have gone 6 mm each, 21.71 mL by hand; pushed
+ * home that is no room. */
 static void pistons_pushed_home_leave_less_room(void **state)
 {
     (void)state;

@@ -9,7 +9,7 @@
 #include "physics/pressure.h"
 #include "units/unit.h"
 
-#define HARD 50e5 /* Pa: a hard foot, by which air has lost 98 % of its volume */
+#define HARD 50e5 /* Pa at the master: a hard foot, by which air has lost 98 % of its volume */
 
 struct filling {
     const struct bleed_nets *nets;
@@ -22,14 +22,40 @@ struct filling {
     int *turn;        /* by circuit: steps of it so far */
 };
 
-struct length bleed_air_at_pedal(const struct system *system, const struct circuit *circuit,
-                                 struct volume air)
+/* What the master sends for a volume taken at a vertex: less where a remote servo's piston sweeps
+ * it. */
+static double sent_for(const struct system *system, const struct network *network, int vertex,
+                       const struct pressure *at)
 {
+    double share = 1;
+    for (int v = vertex; network->vertices[v].parent >= 0; v = network->vertices[v].parent) {
+        const struct edge *edge = &network->edges[network->vertices[v].edge];
+        const struct servo *servo = &system->parts[edge->part].as.servo;
+        if (edge->kind == EDGE_PASSAGE && system->parts[edge->part].kind == KIND_SERVO &&
+            (servo->passes == NO ||
+             servo_line_helps(servo, at[network->vertices[v].parent], true))) {
+            share *= servo_area_before(servo);
+        }
+    }
+    return share;
+}
+
+struct length bleed_air_at_pedal(const struct bleed_nets *nets, int vertex, struct volume air)
+{
+    const struct system *system = nets->system;
+    const struct network *network = nets->network;
+    int index = network->vertices[vertex].circuit;
+    const struct circuit *circuit = &network->circuits[index];
+    struct pressure *at = ARENA_ARRAY(nets->arena, (size_t)network->vertex_count, struct pressure),
+                    hard = {HARD};
+    pressure_spread(system, network, index, hard, true, at);
+    bool known = !isnan(at[vertex].pa); /* a valve without its figures: as at the master */
+    double lost = air_compression(air, known ? at[vertex] : hard).m3;
+    double sent = known ? sent_for(system, network, vertex, at) : 1;
     int pedal = pressure_pedal_of(system, circuit->master);
     double ratio = pedal >= 0 ? pedal_ratio(&system->parts[pedal].as.pedal).value : NAN;
     double area = master_area(&system->parts[circuit->master].as.master).m2;
-    double lost = air_compression(air, (struct pressure){HARD}).m3;
-    return (struct length){ratio * lost / area};
+    return (struct length){ratio * lost * sent / area};
 }
 
 /* How far the pedal of a circuit goes; NaN where nobody says. */
@@ -201,7 +227,9 @@ static void fill_step(struct filling *filling, struct step *step, const struct p
     detail->air_left.m3 = done->air_left;
     detail->gave_up = done->gave_up;
     detail->trapped.m3 = purge_trapped_air_at(item->net, nipple);
-    detail->trapped_pedal = bleed_air_at_pedal(nets->system, circuit, detail->trapped);
+    detail->trapped_pedal = bleed_air_at_pedal(
+        nets, nipple_vertex(nets->system, nets->network, (struct nipple){step->part, step->nipple}),
+        detail->trapped);
     detail->trapped_to_floor = detail->trapped_pedal.m > pedal_end_of(nets->system, circuit);
     detail->way_up = way_up(filling, &nets->system->parts[step->part]);
     detail->with = with_nipple(filling, step);

@@ -8,9 +8,10 @@
 void bleed_details_fill(const struct bleed_nets *nets, const struct bleed_set *set,
                         struct bleed_plan *plan, struct arena *arena);
 
-/* Pedal travel that air takes which stays in a circuit, with the pedal hard: ratio times the air's
- * loss of volume at 50 bar over the master's area, m; NaN when it is not known. */
-struct length bleed_air_at_pedal(const struct system *system, const struct circuit *circuit,
-                                 struct volume air);
+/* Pedal travel that air takes which stays at a vertex of a circuit, with the pedal hard: 50 bar at
+ * the master, and there what valves and a remote servo with its vacuum make of it. Ratio times the
+ * air's loss of volume over the master's area, m; beyond a remote servo times the part of its
+ * piston's area before it. NaN when it is not known. */
+struct length bleed_air_at_pedal(const struct bleed_nets *nets, int vertex, struct volume air);
 
 #endif

@@ -181,7 +181,6 @@ static void judge_valve(struct judging *judging, int index, const struct scoped_
 static void judge_way(struct judging *judging, const struct scoped_nipple *item)
 {
     const struct bleed_nets *nets = judging->nets;
-    const struct circuit *circuit = &nets->network->circuits[item->circuit];
     for (int v = item->vertex; v >= 0; v = nets->network->vertices[v].parent) {
         int index = nets->network->vertices[v].part;
         const struct part *part = &nets->system->parts[index];
@@ -195,8 +194,7 @@ static void judge_way(struct judging *judging, const struct scoped_nipple *item)
             held.m3 *= part->as.joint.blanked;
             struct method_note *added = note(judging, "dead-leg", index);
             with_quantity(added, "volume", held.m3, DIMENSION_VOLUME);
-            with_quantity(added, "travel", bleed_air_at_pedal(nets->system, circuit, held).m,
-                          DIMENSION_LENGTH);
+            with_quantity(added, "travel", bleed_air_at_pedal(nets, v, held).m, DIMENSION_LENGTH);
         }
     }
 }
@@ -249,10 +247,8 @@ static void judge_chamber(struct judging *judging, const struct scoped_nipple *i
     struct method_note *added =
         note(judging, bottom ? "calipers-swapped" : "nipple-below-top", item->nipple.part);
     with_quantity(added, "volume", trapped.m3, DIMENSION_VOLUME);
-    with_quantity(
-        added, "travel",
-        bleed_air_at_pedal(nets->system, &nets->network->circuits[item->circuit], trapped).m,
-        DIMENSION_LENGTH);
+    with_quantity(added, "travel", bleed_air_at_pedal(nets, item->vertex, trapped).m,
+                  DIMENSION_LENGTH);
 }
 
 /* Brakes in open circuits that air cannot leave by a nipple. */

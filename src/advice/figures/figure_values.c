@@ -205,7 +205,8 @@ FIGURE_GETTER(value_air_cost)
     const struct master *master = &part_at(situation, circuit->master)->as.master;
     double area = master_area(master).m2;
     struct pressure pressure = situation->usual->circuits[subject].pressure;
-    struct volume lost = air_compression((struct volume){1e-6}, pressure);
+    struct volume lost = travel_air(situation->system, situation->network, circuit->source,
+                                    situation->usual->pressures, (struct volume){1e-6});
     const struct pedal *data = &part_at(situation, pedal)->as.pedal;
     double rod = lost.m3 / area;
     if (master_is_stepped(master)) {

@@ -37,10 +37,10 @@ struct volume travel_volume_beyond(const struct system *system, const struct net
                                    int from, const struct pressure *by_vertex,
                                    const struct state *state);
 
-/* What of a circuit's free air is lost at a vertex and beyond, m3: nobody knows where it sits, so it
- * is spread evenly over the fluid of the whole circuit, and each piece shrinks at the pressure where
- * it is: before a remote servo that of the pedal's line, behind it the servo's, behind a valve the
- * valve's. NaN where a volume or a pressure is not known, unless there is no air.
+/* What of a circuit's free air is lost at a vertex and beyond, m3: nobody knows where it sits, so
+ * it is spread evenly over the fluid of the whole circuit, and each piece shrinks at the pressure
+ * where it is: before a remote servo that of the pedal's line, behind it the servo's, behind a
+ * valve the valve's. NaN where a volume or a pressure is not known, unless there is no air.
  *
  *   from      a vertex of the circuit; its source: all of it
  *   free_air  at one atmosphere, m3, >= 0

@@ -44,14 +44,14 @@ struct purge_leg {
 };
 
 struct purge_pot {
-    int leg;        /* the leg that leads into it */
-    int behind;     /* another pot that the fluid passes first (near half of a caliper); -1 */
+    int leg;         /* the leg that leads into it */
+    int behind;      /* another pot that the fluid passes first (near half of a caliper); -1 */
     bool open_above; /* it lies before another and opens into that at its top: air goes on first */
-    int part;       /* -1 in a network made up */
-    int chamber;    /* of the part */
-    double volume;  /* m3, >= 0 */
-    double trapped; /* m3 of it that lie above the nipple and cannot leave, 0 to volume */
-    double air;     /* m3 at first */
+    int part;        /* -1 in a network made up */
+    int chamber;     /* of the part */
+    double volume;   /* m3, >= 0 */
+    double trapped;  /* m3 of it that lie above the nipple and cannot leave, 0 to volume */
+    double air;      /* m3 at first */
 };
 
 /* A nipple opens a pot, or where pot is -1 the far end of a leg (a master's outlet, a high point).

@@ -283,8 +283,8 @@ static void scale_give(struct part *part, double share)
 }
 
 /* What all parts take together is the sum of what each takes by itself: of what the car takes less
- * when that part alone takes nothing; air apart, which is spread over all of them. And the causes add up to the whole.
- * Seen to fail with: the hoses' share multiplied by 1 + the fluid's/1 L. */
+ * when that part alone takes nothing; air apart, which is spread over all of them. And the causes
+ * add up to the whole. Seen to fail with: the hoses' share multiplied by 1 + the fluid's/1 L. */
 static void volumes_add_up_along_a_circuit(void **state)
 {
     (void)state;

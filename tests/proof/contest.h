@@ -17,12 +17,12 @@ const char *difference_words(enum difference difference);
 
 struct contest {
     struct verdict verdict;
-    struct trial plan;    /* by rule, checked by the simulation */
-    struct trial rule;    /* by rule alone */
-    struct trial nearest; /* shortest way first */
+    struct trial plan;     /* by rule, checked by the simulation */
+    struct trial rule;     /* by rule alone */
+    struct trial nearest;  /* shortest way first */
     struct trial farthest; /* longest way first */
-    struct trial simple;  /* the best of farthest, nearest and rule, by the simulation */
-    struct trial random;  /* one order by dice */
+    struct trial simple;   /* the best of farthest, nearest and rule, by the simulation */
+    struct trial random;   /* one order by dice */
     bool plan_is_rule;
     enum difference difference, rule_difference, simple_difference;
 };

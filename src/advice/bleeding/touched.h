@@ -18,8 +18,8 @@ struct touched touched_by(const struct system *system, const struct network *net
 /* The names of the touched pedals and levers in running words; "pedal" where none is described. */
 const char *pedal_names(const struct system *system, const struct touched *touched,
                         struct arena *arena);
-/* Whether a part is a caliper that stays, is bled, whose pistons move and whose nipple opens, as far
- * as is known: its pistons are pushed home before anything is undone. */
+/* Whether a part is a caliper that stays, is bled, whose pistons move and whose nipple opens, as
+ * far as is known: its pistons are pushed home before anything is undone. */
 bool pistons_go_home(const struct part *part, bool bled);
 /* Names of these, bled by part index. */
 struct name_list pistons_to_go_home(const struct system *system, const bool *bled,

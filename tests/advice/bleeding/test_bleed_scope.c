@@ -75,8 +75,7 @@ static double air_after(const char *work)
 static double chamber_of(struct advice_car *car, const char *name)
 {
     const struct part *part = &car->system->parts[advice_part(car, name)];
-    return part_chamber_volume(part, 0, &(bool){false}).m3 +
-           (part->kind == KIND_DISC ? 1.5e-6 : 0);
+    return part_chamber_volume(part, 0, &(bool){false}).m3 + (part->kind == KIND_DISC ? 1.5e-6 : 0);
 }
 
 /* A reservoir that ran dry empties masters and pipes. What stands behind pistons stays: a caliper

@@ -204,7 +204,7 @@ static void put(const struct stretch *stretch, const struct order_found *found,
             return;
         }
         if (!order_stands(&found->chosen, &found->best, 0)) {
-            first->reason = "longest-run-by-a-stroke";
+            first->reason = "longest-run-anyway";
         } else if (holds_less(stretch)) {
             first->reason = "longest-run-by-custom";
         }

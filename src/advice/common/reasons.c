@@ -32,7 +32,7 @@ static const struct reason_row rows[] = {
      "the longest pipe run, as the trade has it: more air stands on the way to another nipple, but "
      "by the simulation no other order takes a twentieth less fluid",
      ARTICLE},
-    {"longest-run-by-a-stroke",
+    {"longest-run-anyway",
      "the longest pipe run, as the trade has it; by the simulation another order takes one stroke "
      "less, which is no more than the rounding to whole strokes",
      ARTICLE},

@@ -188,7 +188,7 @@ static void letters_that_no_font_has_are_an_error_in_words(void **state)
                  INK_BLACK);
     struct bytes bytes = {.arena = arena};
     const char *error = NULL;
-    assert_false(paint_svg(&sketch, &bytes, &error));
+    assert_false(paint_png(&sketch, 96, &bytes, &error));
     assert_non_null(strstr(error, "font"));
     arena_destroy(arena);
 }

@@ -4,7 +4,9 @@
 #include <string.h>
 
 #include "base/text.h"
+#include "report/diagram/description.h"
 #include "report/paint/drawing.h"
+#include "report/paint/svg.h"
 #include "report/diagram/labels.h"
 #include "report/diagram/symbols.h"
 
@@ -140,10 +142,24 @@ static void draw_ground(struct sketch *sketch, const struct layout *layout)
                  INK_GREY);
 }
 
+static const char *name_of(const struct layout *layout, int part)
+{
+    return layout->system->parts[part].name;
+}
+
+/* "clutch master feed", "servo vacuum hose" */
+static const char *feed_name(const struct layout *layout, const struct feed *feed)
+{
+    int owner = layout->symbols[feed->to < 0 ? feed->from : feed->to].part;
+    const char *what = feed->to < 0 ? "vacuum hose" : feed->hose ? "supply hose" : "feed";
+    return text_print(layout->arena, "%s %s", name_of(layout, owner), what);
+}
+
 static void draw_feeds(struct sketch *sketch, const struct layout *layout)
 {
     for (int i = 0; i < layout->feed_count; i++) {
         const struct feed *feed = &layout->feeds[i];
+        sketch->group = feed_name(layout, feed);
         struct point ends[] = {feed->a, feed->b};
         struct pen core = pen_of(0.35, INK_GREY);
         if (feed->hose)
@@ -174,25 +190,39 @@ static void draw_chain(struct sketch *sketch, const struct layout *layout, int i
     if (chain->way.count == 0)
         return;
     struct pen pen = diagram_circuit_pen(layout, chain->circuit);
+    sketch->group = NULL;
     draw_gaps(sketch, layout, index);
     for (int i = 0; i < chain->edge_count; i++) {
         const struct piece *piece = &chain->pieces[i];
-        if (!piece->hose)
-            sketch_rounded_path(sketch, piece->points, piece->count, 2.0, pen);
+        if (piece->hose)
+            continue;
+        sketch->group = piece->part >= 0 ? name_of(layout, piece->part) : NULL;
+        sketch_rounded_path(sketch, piece->points, piece->count, 2.0, pen);
     }
     for (int i = 0; i < chain->edge_count; i++) {
         const struct piece *piece = &chain->pieces[i];
         struct pen core = pen;
         core.width = 0.6;
-        if (piece->hose)
-            symbol_hose(sketch, piece->points, piece->count, tag_of_hose(layout, piece->part),
-                        core);
+        if (!piece->hose)
+            continue;
+        sketch->group = name_of(layout, piece->part);
+        symbol_hose(sketch, piece->points, piece->count, tag_of_hose(layout, piece->part), core);
     }
     for (int i = 0; i + 1 < chain->edge_count; i++) {
         const struct inline_joint *mark = &chain->marks[i];
         enum joint_type type = layout->system->parts[mark->part].as.joint.type;
+        sketch->group = name_of(layout, mark->part);
         symbol_inline_joint(sketch, mark->at, mark->upright, type == JOINT_BRACKET);
     }
+}
+
+/* The group of a label: what it names, and that it is its name. */
+static const char *label_group(const struct layout *layout, const struct label *label)
+{
+    if (label->letter)
+        return text_print(layout->arena, "joint %s", label->letter);
+    return text_print(layout->arena, "name of %s",
+                      label->name ? label->name : name_of(layout, label->part));
 }
 
 static void draw_label(struct sketch *sketch, const struct label *label, const struct ruler *ruler)
@@ -228,20 +258,40 @@ static void draw_label(struct sketch *sketch, const struct label *label, const s
     symbol_tag(sketch, left, y - 2.3, width, label);
 }
 
+static void draw_symbol(struct sketch *sketch, const struct layout *layout,
+                        const struct symbol *symbol)
+{
+    sketch->group = name_of(layout, symbol->part);
+    symbol_draw(sketch, layout, symbol);
+}
+
+static void draw_nipple(struct sketch *sketch, const struct layout *layout,
+                        const struct nipple_mark *mark)
+{
+    const char *part = name_of(layout, mark->nipple.part);
+    sketch->group = mark->number > 0 ? text_print(layout->arena, "nipple %d, %s", mark->number, part)
+                                     : text_print(layout->arena, "nipple shut, %s", part);
+    symbol_nipple(sketch, mark->at, mark->number);
+}
+
 struct sketch diagram_sketch(const struct layout *layout, const struct ruler *ruler,
                              struct arena *arena)
 {
     struct sketch sketch = sketch_start(arena, layout->width, layout->height);
+    sketch.group = "car";
     draw_ground(&sketch, layout);
     draw_feeds(&sketch, layout);
     for (int i = 0; i < layout->chain_count; i++)
         draw_chain(&sketch, layout, i);
     for (int i = 0; i < layout->symbol_count; i++)
-        symbol_draw(&sketch, layout, &layout->symbols[i]);
+        draw_symbol(&sketch, layout, &layout->symbols[i]);
     for (int i = 0; i < layout->nipple_count; i++)
-        symbol_nipple(&sketch, layout->nipples[i].at, layout->nipples[i].number);
-    for (int i = 0; i < layout->label_count; i++)
+        draw_nipple(&sketch, layout, &layout->nipples[i]);
+    for (int i = 0; i < layout->label_count; i++) {
+        sketch.group = label_group(layout, &layout->labels[i]);
         draw_label(&sketch, &layout->labels[i], ruler);
+    }
+    sketch.group = NULL;
     return sketch;
 }
 
@@ -293,6 +343,22 @@ static bool any_nipple(const struct layout *layout, bool numbered)
     return false;
 }
 
+static bool any_letter(const struct layout *layout)
+{
+    for (int i = 0; i < layout->label_count; i++)
+        if (layout->labels[i].letter)
+            return true;
+    return false;
+}
+
+static bool any_brake(const struct layout *layout)
+{
+    for (int i = 0; i < layout->symbol_count; i++)
+        if (kind_is_brake(layout->system->parts[layout->symbols[i].part].kind))
+            return true;
+    return false;
+}
+
 static bool any_branch(const struct layout *layout)
 {
     for (int i = 0; i < layout->symbol_count; i++)
@@ -330,6 +396,12 @@ static void legend_joint(struct legend *legend, const char *words, bool bracket)
 
 static void legend_marks(struct legend *legend, const struct layout *layout)
 {
+    if (any_letter(layout)) {
+        struct point at = legend_next(legend, "joint, as the plan calls it");
+        struct box box = {at.x + 8 - LETTER_HEIGHT / 2, at.y - LETTER_HEIGHT / 2,
+                          at.x + 8 + LETTER_HEIGHT / 2, at.y + LETTER_HEIGHT / 2};
+        symbol_letter(&legend->sketch, box, "A");
+    }
     if (any_nipple(layout, true)) {
         struct point at = legend_next(legend, "nipple, in bleeding order");
         symbol_nipple(&legend->sketch, (struct point){at.x + 8, at.y}, 1);
@@ -345,6 +417,11 @@ static void legend_marks(struct legend *legend, const struct layout *layout)
         sketch_circle(&legend->sketch, (struct point){at.x + 8, at.y}, 1.1, pen_of(0, INK_NONE),
                       INK_BLACK);
     }
+    if (any_brake(layout)) {
+        struct point at = legend_next(legend, "piston");
+        sketch_circle(&legend->sketch, (struct point){at.x + 8, at.y}, PISTON_RADIUS,
+                      pen_of(0, INK_NONE), INK_BLACK);
+    }
     if (any_inline(layout, true))
         legend_joint(legend, "bracket", true);
     if (any_inline(layout, false))
@@ -358,6 +435,7 @@ static struct legend fill_legend(const struct layout *layout, const struct ruler
     int circuits = layout->network->circuit_count;
     struct legend legend = {
         sketch_start(arena, width, 2 + rows * 4.8), ruler, 0, rows, 0, 0, spread};
+    legend.sketch.group = "legend";
     for (int rank = 0; rank < circuits; rank++)
         for (int c = 0; c < circuits; c++) {
             if (layout->rank[c] != rank)
@@ -415,11 +493,12 @@ struct sketch diagram_page(const struct layout *layout, const struct ruler *rule
     struct sketch page = sketch_start(arena, layout->width + 2 * edge,
                                       layout->height + legend.height + 2 * edge + 14);
     const char *title = system_vehicle(layout->system)->title;
+    page.title = title ? title : "Car without a title";
+    page.description = description_of(layout);
     struct font large = {.size = 13, .bold = true};
     const double right_words = 62; /* what stands on the right takes up */
     sketch_words(&page, edge, edge + 5,
-                 shortened(title ? title : "Car without a title", ruler, large,
-                           layout->width - right_words, arena),
+                 shortened(page.title, ruler, large, layout->width - right_words, arena),
                  large, ALIGN_LEFT, INK_BLACK);
     sketch_words(&page, layout->width + edge, edge + 5, "wet side, plan view, not to scale",
                  (struct font){.size = 8}, ALIGN_RIGHT, INK_DARK);
@@ -444,7 +523,7 @@ static bool paint_page(const struct ruler *ruler, const void *order, struct byte
         return false;
     struct sketch page = diagram_page(layout, ruler, out->arena);
     if (o->form == AS_SVG)
-        return paint_svg(&page, out, error);
+        return paint_svg(&page, ruler, out, error);
     if (o->form == AS_PNG)
         return paint_png(&page, o->dots, out, error);
     return paint_pdf(&page, 1, system_vehicle(o->result->system)->title, o->result->today, out,

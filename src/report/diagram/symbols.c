@@ -72,14 +72,14 @@ static struct box box_off(struct point at, struct point direction, double near, 
 static void draw_pistons(struct sketch *sketch, struct point at, struct point in, int count,
                          int abreast)
 {
-    const double apart = 2.1, radius = 0.8;
+    const double apart = 2.1;
     int rows = (count + abreast - 1) / abreast;
     for (int i = 0; i < count; i++) {
         double aside = (i / abreast - (rows - 1) / 2.0) * fmin(apart, 6.0 / rows);
         double deep = (i % abreast - (abreast - 1) / 2.0) * apart;
         struct point middle = {at.x + in.x * deep + in.y * aside,
                                at.y + in.y * deep + in.x * aside};
-        sketch_circle(sketch, middle, radius, pen_of(0, INK_NONE), INK_BLACK);
+        sketch_circle(sketch, middle, PISTON_RADIUS, pen_of(0, INK_NONE), INK_BLACK);
     }
 }
 

@@ -14,6 +14,8 @@ void symbol_nipple(struct sketch *sketch, struct point at, int number);
 /* The letter that the plan calls a joint by, in its box. */
 void symbol_letter(struct sketch *sketch, struct box box, const char *letter);
 
+#define PISTON_RADIUS 0.8 /* mm, of the dot that a brake's piston is */
+
 /* A joint with two ends on a pipe: a bracket, a union, or where a pipe meets a hose. */
 void symbol_inline_joint(struct sketch *sketch, struct point at, bool upright, bool bracket);
 

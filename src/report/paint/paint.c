@@ -1,7 +1,6 @@
 #include "report/paint/paint.h"
 
 #include <cairo-pdf.h>
-#include <cairo-svg.h>
 #include <cairo.h>
 #include <math.h>
 #include <pango/pangocairo.h>
@@ -10,6 +9,8 @@
 
 #include "base/list.h"
 #include "base/text.h"
+#include "report/paint/inks.h"
+#include "report/paint/png.h"
 #include "units/constants.h"
 
 /* More than any sheet or picture needs; a bound, so that nothing grows without end. */
@@ -22,37 +23,6 @@ static const char no_font[] = "no font with the letters of \"%s\" is installed; 
                               "install the package fonts-dejavu-core";
 static const char no_memory[] = "not enough memory to draw";
 static const char too_large[] = "the drawing would be too large";
-
-struct colour {
-    double red, green, blue;
-};
-
-static const struct colour colours[INK_COUNT] = {
-    [INK_NONE] = {1, 1, 1},
-    [INK_BLACK] = {0, 0, 0},
-    [INK_DARK] = {0.22, 0.22, 0.22},
-    [INK_GREY] = {0.42, 0.42, 0.42},
-    [INK_LIGHT] = {0.72, 0.72, 0.72},
-    [INK_PALE] = {0.92, 0.92, 0.92},
-    [INK_WHITE] = {1, 1, 1},
-    [INK_FIRST] = {0.04, 0.20, 0.46},
-    [INK_SECOND] = {0.62, 0.16, 0.05},
-    [INK_THIRD] = {0.10, 0.38, 0.18},
-    [INK_FOURTH] = {0.36, 0.16, 0.50},
-};
-
-/* Lengths of strokes and gaps in pen widths, ended by 0. */
-static const double dashes[DASH_COUNT][10] = {
-    [DASH_SOLID] = {0},
-    [DASH_LONG] = {5, 2.2, 0},
-    [DASH_CHAIN] = {5.5, 2, 1, 2, 0},
-    [DASH_DOUBLE_CHAIN] = {5.5, 2, 1, 2, 1, 2, 0},
-    [DASH_TRIPLE_CHAIN] = {5.5, 2, 1, 2, 1, 2, 1, 2, 0},
-    [DASH_LONG_SHORT] = {5.5, 1.8, 2.4, 1.8, 0},
-    [DASH_PAIRS] = {1, 1, 1, 3, 0},
-    [DASH_SHORT] = {2.6, 1.8, 0},
-    [DASH_DOTS] = {1, 1.6, 0},
-};
 
 struct painter {
     cairo_t *cairo;
@@ -149,15 +119,16 @@ void paint_ruler_close(struct ruler *ruler)
 
 static void set_ink(cairo_t *cairo, enum ink ink)
 {
-    cairo_set_source_rgb(cairo, colours[ink].red, colours[ink].green, colours[ink].blue);
+    struct colour colour = ink_colour(ink);
+    cairo_set_source_rgb(cairo, colour.red, colour.green, colour.blue);
 }
 
 static void set_pen(cairo_t *cairo, struct pen pen)
 {
-    double lengths[10];
+    double lengths[DASH_MOST];
     int count = 0;
-    for (; dashes[pen.dash][count] > 0; count++)
-        lengths[count] = dashes[pen.dash][count] * pen.width;
+    for (const double *length = dash_lengths(pen.dash); length[count] > 0; count++)
+        lengths[count] = length[count] * pen.width;
     cairo_set_dash(cairo, lengths, count, 0);
     cairo_set_line_width(cairo, pen.width);
     cairo_set_line_join(cairo, CAIRO_LINE_JOIN_ROUND);
@@ -165,31 +136,14 @@ static void set_pen(cairo_t *cairo, struct pen pen)
     set_ink(cairo, pen.ink);
 }
 
-static double distance(struct point a, struct point b)
-{
-    return hypot(b.x - a.x, b.y - a.y);
-}
-
-static struct point towards(struct point from, struct point to, double by)
-{
-    double whole = distance(from, to);
-    double part = whole > 0 ? by / whole : 0;
-    return (struct point){from.x + (to.x - from.x) * part, from.y + (to.y - from.y) * part};
-}
-
 /* A corner as a curve that starts and ends a little before it. */
 static void round_corner(cairo_t *cairo, struct point before, struct point corner,
                          struct point after, double radius)
 {
-    double room = fmin(distance(before, corner), distance(corner, after)) / 2;
-    double r = fmin(radius, room);
-    struct point in = towards(corner, before, r);
-    struct point out = towards(corner, after, r);
-    const double bend = 0.45; /* near enough to a quarter circle */
-    struct point c1 = towards(corner, before, r * bend);
-    struct point c2 = towards(corner, after, r * bend);
-    cairo_line_to(cairo, in.x, in.y);
-    cairo_curve_to(cairo, c1.x, c1.y, c2.x, c2.y, out.x, out.y);
+    struct corner curve = sketch_corner(before, corner, after, radius);
+    cairo_line_to(cairo, curve.in.x, curve.in.y);
+    cairo_curve_to(cairo, curve.first.x, curve.first.y, curve.second.x, curve.second.y, curve.out.x,
+                   curve.out.y);
 }
 
 static void trace_path(cairo_t *cairo, const struct shape *shape)
@@ -296,12 +250,6 @@ static const char *complaint(const struct painter *painter, cairo_surface_t *sur
     return NULL;
 }
 
-static bool absurd(const struct sketch *sketch)
-{
-    return !(sketch->width > 0 && sketch->width < 2000 && sketch->height > 0 &&
-             sketch->height < 2000);
-}
-
 /* Paints all pages on a surface, then finishes and destroys it. scale: surface units per mm. */
 static const char *paint_all(cairo_surface_t *surface, const struct sketch *pages, int count,
                              double scale, struct bytes *out)
@@ -348,7 +296,7 @@ bool paint_pdf(const struct sketch *pages, int count, const char *title, struct 
                struct bytes *out, const char **error)
 {
     for (int i = 0; i < count; i++)
-        if (absurd(&pages[i])) {
+        if (sketch_absurd(&pages[i])) {
             *error = too_large;
             return false;
         }
@@ -369,41 +317,18 @@ bool paint_pdf(const struct sketch *pages, int count, const char *title, struct 
     return *error == NULL;
 }
 
-/* cairo numbers the surfaces of a process; the number would differ from one call to the next. */
-static void steady_names(struct bytes *out)
-{
-    static const char word[] = "id=\"surface";
-    size_t length = sizeof word - 1;
-    for (size_t i = 0; i + length < out->count; i++)
-        if (memcmp(out->items + i, word, length) == 0)
-            for (size_t k = i + length; k < out->count && out->items[k] != '"'; k++)
-                out->items[k] = '0';
-}
-
-bool paint_svg(const struct sketch *sketch, struct bytes *out, const char **error)
-{
-    if (absurd(sketch)) {
-        *error = too_large;
-        return false;
-    }
-    const double scale = 72.0 / 25.4;
-    cairo_surface_t *surface = cairo_svg_surface_create_for_stream(
-        take_bytes, out, sketch->width * scale, sketch->height * scale);
-    *error = paint_all(surface, sketch, 1, scale, out);
-    steady_names(out);
-    return *error == NULL;
-}
-
 bool paint_png(const struct sketch *sketch, double dots, struct bytes *out, const char **error)
 {
     double scale = dots / 25.4;
     double pixels = sketch->width * scale * sketch->height * scale;
-    if (absurd(sketch) || !(dots >= 20 && dots <= 1200) || !(pixels < 2e8)) {
+    if (sketch_absurd(sketch) || !(dots >= 20 && dots <= 1200) || !(pixels < 2e8)) {
         *error = too_large;
         return false;
     }
     cairo_surface_t *surface = cairo_image_surface_create(
         CAIRO_FORMAT_RGB24, (int)ceil(sketch->width * scale), (int)ceil(sketch->height * scale));
     *error = paint_all(surface, sketch, 1, scale, out);
+    if (*error == NULL)
+        png_state_resolution(out, dots);
     return *error == NULL;
 }

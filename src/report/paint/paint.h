@@ -28,8 +28,7 @@ void paint_ruler_close(struct ruler *ruler);
  */
 bool paint_pdf(const struct sketch *pages, int count, const char *title, struct date date,
                struct bytes *out, const char **error);
-bool paint_svg(const struct sketch *sketch, struct bytes *out, const char **error);
-/* dots: dots an inch, 20 to 1200. */
+/* dots: dots an inch, 20 to 1200, which the file states. */
 bool paint_png(const struct sketch *sketch, double dots, struct bytes *out, const char **error);
 
 #endif

@@ -1,5 +1,6 @@
 #include "report/paint/sketch.h"
 
+#include <math.h>
 #include <string.h>
 
 #include "base/list.h"
@@ -40,6 +41,7 @@ static struct shape *add_path(struct sketch *sketch, const struct point *points,
 {
     struct shape *shape = LIST_ADD(sketch->arena, sketch);
     shape->kind = SHAPE_PATH;
+    shape->group = sketch->group;
     shape->points = ARENA_ARRAY(sketch->arena, (size_t)count, struct point);
     shape->count = count;
     if (count > 0)
@@ -114,6 +116,34 @@ void sketch_words(struct sketch *sketch, double x, double y, const char *words, 
     shape->font = font;
     shape->align = align;
     shape->fill = ink;
+}
+
+static double distance(struct point a, struct point b)
+{
+    return hypot(b.x - a.x, b.y - a.y);
+}
+
+static struct point towards(struct point from, struct point to, double by)
+{
+    double whole = distance(from, to);
+    double part = whole > 0 ? by / whole : 0;
+    return (struct point){from.x + (to.x - from.x) * part, from.y + (to.y - from.y) * part};
+}
+
+struct corner sketch_corner(struct point before, struct point corner, struct point after,
+                            double radius)
+{
+    const double bend = 0.45; /* near enough to a quarter circle */
+    double room = fmin(distance(before, corner), distance(corner, after)) / 2;
+    double r = fmin(radius, room);
+    return (struct corner){towards(corner, before, r), towards(corner, before, r * bend),
+                           towards(corner, after, r * bend), towards(corner, after, r)};
+}
+
+bool sketch_absurd(const struct sketch *sketch)
+{
+    return !(sketch->width > 0 && sketch->width < 2000 && sketch->height > 0 &&
+             sketch->height < 2000);
 }
 
 void sketch_place(struct sketch *sketch, const struct sketch *part, double x, double y)

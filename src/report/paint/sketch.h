@@ -75,11 +75,15 @@ struct shape {
     const char *words;
     struct font font;
     enum align align;
+    const char *group; /* the name of what it belongs to, or NULL */
 };
 
 struct sketch {
     struct arena *arena;
-    double width, height; /* mm */
+    double width, height;    /* mm */
+    const char *title;       /* what it shows, or NULL */
+    const char *description; /* the same in words, for those who do not see it, or NULL */
+    const char *group;       /* given to every shape that is added */
     struct shape *items;
     size_t count;
     size_t capacity;
@@ -113,6 +117,16 @@ void sketch_arc(struct sketch *sketch, struct point centre, double radius, doubl
 /* y is the baseline. */
 void sketch_words(struct sketch *sketch, double x, double y, const char *words, struct font font,
                   enum align align, enum ink ink);
+
+/* A corner rounded: a curve from in to out, with the points that bend it. */
+struct corner {
+    struct point in, first, second, out;
+};
+struct corner sketch_corner(struct point before, struct point corner, struct point after,
+                            double radius);
+
+/* Whether a sketch is larger than any paper, or has no size. */
+bool sketch_absurd(const struct sketch *sketch);
 
 /* Adds all shapes of one sketch to another, moved and scaled (texts keep their size when the scale
  * is 1 only). */

@@ -201,7 +201,7 @@ static struct grid *grid_of(const struct layout *layout)
                 spot_of(s->centre.x + s->half_width + 1, s->centre.y + s->half_height + 1), 5);
     }
     for (int i = 0; i < layout->reserved_count; i++)
-        make_dear(grid, layout->reserved[i], 10);
+        make_dear(grid, layout->reserved[i], i < layout->reserved_at_first ? 10 : 40);
     grid_block(grid, spot_of(0, 0), spot_of(layout->columns, 1));
     grid_block(grid, spot_of(0, layout->rows - 2), spot_of(layout->columns, layout->rows));
     grid_block(grid, spot_of(0, 0), spot_of(5, layout->rows));

@@ -13,7 +13,8 @@
 #define TAG_EDGE   0.9
 #define TAG_ROOM   1.2 /* lines that a tag takes up */
 #define USUAL_NAME 27.0
-#define LONG_NAME  24.0 /* mm; longer names may be broken */
+#define LONG_NAME  16.0 /* mm; longer names may be broken */
+#define NARROWEST  12.0
 
 struct font label_font(bool name)
 {
@@ -314,7 +315,7 @@ static void find_forms(struct label_wish *wish, const struct ruler *ruler, struc
     }
     wish->forms[wish->form_count++] = form_of(label, 1000, 0, ruler, arena);
     double whole = wish->forms[0].width;
-    const double widths[] = {whole * 0.75, whole * 0.55, fmax(whole * 0.4, 17)};
+    const double widths[] = {whole * 0.75, whole * 0.55, fmax(whole * 0.4, NARROWEST)};
     for (int i = 0; i < 3 && whole > LONG_NAME; i++) {
         struct label_form form = form_of(label, widths[i], 1.5 * (i + 1), ruler, arena);
         if (form.width < wish->forms[wish->form_count - 1].width)
@@ -393,6 +394,10 @@ static struct box_list all_taken(const struct layout *layout, bool ways)
             *LIST_ADD(arena, &taken) = labels_box_of(&layout->chains[i].marks[k].at, 1, 1.6);
     for (int i = 0; i < 3; i++)
         *LIST_ADD(arena, &taken) = labels_sides(layout, i);
+    struct point engine = {(layout->engine.left + layout->engine.right) / 2,
+                           (layout->engine.top + layout->engine.bottom) / 2};
+    *LIST_ADD(arena, &taken) = (struct box){engine.x - 6.5, engine.y - 1.8, engine.x + 6.5,
+                                            engine.y + 1.8};
     return taken;
 }
 
@@ -466,11 +471,13 @@ static struct label_list reserved_for(struct layout *layout)
     return list;
 }
 
+/* What it took up where it stands badly, or what is usual. */
 static struct label_form usual_form(const struct label *label)
 {
     double lines = 1 + (label->data != NULL) + (label->tag != TAG_NONE) * TAG_ROOM;
-    if (label->letter)
-        return (struct label_form){.width = LETTER_HEIGHT, .height = LETTER_HEIGHT};
+    struct box box = label->box;
+    if (box.right > box.left)
+        return (struct label_form){.width = box.right - box.left, .height = box.bottom - box.top};
     return (struct label_form){.width = USUAL_NAME, .height = LABEL_LINE * lines + 0.3};
 }
 
@@ -497,6 +504,8 @@ void labels_reserve(struct layout *layout)
             *LIST_ADD(layout->arena, &reserved) = list.items[i].box;
     layout->reserved = reserved.items;
     layout->reserved_count = (int)reserved.count;
+    if (layout->labels == NULL)
+        layout->reserved_at_first = layout->reserved_count;
 }
 
 static const char *words_of(const struct label *label)

@@ -166,7 +166,7 @@ static void turn_over(struct layout *layout)
 /* Where names find no good place among the ways, room is kept for them and all is laid again. */
 static void lay_and_name(struct layout *layout, const struct ruler *ruler)
 {
-    enum { ROUNDS = 3 };
+    enum { ROUNDS = 5 };
     for (int round = 0; round < ROUNDS; round++) {
         labels_reserve(layout);
         chains_route(layout);
@@ -207,7 +207,7 @@ struct layout *layout_on(const struct result *result, const struct ruler *ruler,
 struct layout *layout_within(const struct result *result, const struct ruler *ruler,
                              struct arena *arena, double width, double least, double most)
 {
-    const double taller = 20;
+    const double taller = 40;
     for (double height = least;; height += taller) {
         bool last = height + taller > most;
         struct layout *layout = layout_on(result, ruler, arena, width, height);

@@ -157,6 +157,7 @@ struct layout {
     int label_count;
     struct box *reserved; /* mm, driver on the right: kept free for names while ways are laid */
     int reserved_count;
+    int reserved_at_first; /* the rest was found to be needed */
     struct crossing *crossings;
     int crossing_count;
     int *rank; /* by circuit: 0 first; decides its dash and ink */

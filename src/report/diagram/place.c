@@ -25,7 +25,8 @@ enum {
     BULKHEAD_FOOT = 46,
     CYCLE_COLUMN = 46,
     CYCLE_LEFT = 14, /* of the clutch's lever, and of a second one */
-    STEERING_WHEEL = 43
+    STEERING_WHEEL = 43,
+    FEED_LENGTH = 5 /* from a reservoir's middle to the top of the highest master */
 };
 enum {
     BRAKE_OFF_EDGE = 8,
@@ -468,7 +469,7 @@ static void place_reservoirs(struct layout *layout)
         }
         bool feeds = right > 0;
         struct spot at = {feeds ? (left + right) / 2 : column(layout, FIRST_COLUMN),
-                          feeds ? top - 5 : layout->bulkhead + 12};
+                          feeds ? top - row(layout, FEED_LENGTH) : layout->bulkhead + 12};
         struct symbol *symbol =
             add_symbol(layout, i, at, feeds ? (right - left + 1) / 2 + 2 : 2, 1);
         bool clear = false;

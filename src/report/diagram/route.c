@@ -19,6 +19,7 @@ struct search {
     int *best;            /* by state */
     int *from;            /* by state: the state before, -1 for a start */
     unsigned char *goals; /* by state */
+    struct spot low, high; /* corners of what holds all goals */
 };
 
 struct spot spot_next(struct spot spot, enum heading heading)
@@ -183,13 +184,23 @@ static int queue_take(struct queue *queue, int *cost)
     }
 }
 
+/* What a way costs from a state on, at least: no goal is nearer. */
+static int at_least(const struct search *search, int state)
+{
+    int columns = search->grid->width + 1, at = state / HEADING_COUNT;
+    int x = at % columns, y = at / columns;
+    int across = x < search->low.x ? search->low.x - x : x > search->high.x ? x - search->high.x : 0;
+    int down = y < search->low.y ? search->low.y - y : y > search->high.y ? y - search->high.y : 0;
+    return COST_STEP * (across + down);
+}
+
 static void offer(struct search *search, int state, int cost, int from)
 {
     if (cost >= search->best[state])
         return;
     search->best[state] = cost;
     search->from[state] = from;
-    queue_add(&search->queue, state, cost);
+    queue_add(&search->queue, state, cost + at_least(search, state));
 }
 
 static int neighbours(const struct grid *grid, struct spot spot, enum heading heading)
@@ -254,6 +265,8 @@ static void search_clear(struct search *search)
     size_t states = (size_t)points_of(search->grid) * HEADING_COUNT;
     memset(search->goals, 0, states);
     search->queue.count = 0;
+    search->low = (struct spot){search->grid->width, search->grid->height};
+    search->high = (struct spot){0, 0};
     for (size_t i = 0; i < states; i++)
         search->best[i] = INT_MAX;
 }
@@ -264,6 +277,7 @@ static int run(struct search *search, int *cost)
     int columns = grid->width + 1;
     while (search->queue.count > 0) {
         int state = queue_take(&search->queue, cost);
+        *cost -= at_least(search, state);
         if (*cost > search->best[state])
             continue;
         if (search->goals[state])
@@ -281,15 +295,23 @@ static int run(struct search *search, int *cost)
     return -1;
 }
 
+static void add_goal(struct search *search, struct dock dock)
+{
+    int at = index_of(search->grid, dock.spot);
+    search->goals[at * HEADING_COUNT + (int)heading_back(dock.heading)] = 1;
+    search->low.x = dock.spot.x < search->low.x ? dock.spot.x : search->low.x;
+    search->low.y = dock.spot.y < search->low.y ? dock.spot.y : search->low.y;
+    search->high.x = dock.spot.x > search->high.x ? dock.spot.x : search->high.x;
+    search->high.y = dock.spot.y > search->high.y ? dock.spot.y : search->high.y;
+}
+
 struct way route_find(struct grid *grid, const struct dock *from, int from_count,
                       const struct dock *to, int to_count, int *cost)
 {
     struct search *search = grid->search;
     search_clear(search);
     for (int i = 0; i < to_count; i++)
-        search
-            ->goals[index_of(grid, to[i].spot) * HEADING_COUNT + (int)heading_back(to[i].heading)] =
-            1;
+        add_goal(search, to[i]);
     for (int i = 0; i < from_count; i++)
         offer(search, index_of(grid, from[i].spot) * HEADING_COUNT + (int)from[i].heading, 0, -1);
     int reached;

@@ -6,10 +6,11 @@
 #include <string.h>
 
 #include "base/list.h"
+#include "report/diagram/labels.h"
 #include "report/diagram/overlaps.h"
 
 /* Cells of the paper, 1 mm wide. */
-enum { ROUNDS = 2, TRIES = 6, MOST_PLACED = 150, MOST_LED = 300 };
+enum { ROUNDS = 2, TRIES = 6, MOST_PLACED = 150, MOST_LED = 150 };
 /* What a label without a place weighs against those whose lines cross something. */
 enum { MISSING = 1000 };
 #define CLEAR     0.5  /* mm between a label and anything else, and up to a cell more */
@@ -45,7 +46,9 @@ struct search {
     int wide, high;            /* cells */
     int *sum;                  /* taken cells above and to the left of a corner, row by row */
     struct candidate_list led; /* places with a leader */
-    struct box_list hard;      /* what leaders may not cross: all taken, and placed labels */
+    struct box_list hard;    /* what leaders may not cross: all taken, and placed labels */
+    struct box_list about;   /* those about the leader in hand */
+    const struct label *own; /* the label in hand */
 };
 
 static int within(int value, int most)
@@ -143,33 +146,50 @@ static bool lines_cross(struct point a, struct point b, struct point c, struct p
     return SIDE(a, b, c) * SIDE(a, b, d) <= 0 && SIDE(c, d, a) * SIDE(c, d, b) <= 0;
 }
 
-/* How many things a leader would run over, counted up to `most`. What it points at lies within its
- * target. */
-static int runs_over(const struct search *search, const struct label *label, int most)
+/* What a leader between a label and its target could run over: the label's own words and all that
+ * lies about, but for what it points at, which lies within its target. */
+static void look_about(struct search *search, const struct label *label)
 {
     struct box target = box_wider(label->target, 0.05);
-    struct point a = label->leader_from, b = label->leader_to;
-    int over = overlaps_line_meets_box(a, b, label->box); /* not over its own words either */
-    for (size_t i = 0; i < search->hard.count && over < most; i++) {
+    struct point corners[] = {{label->box.left, label->box.top},
+                              {label->box.right, label->box.bottom},
+                              {target.left, target.top},
+                              {target.right, target.bottom}};
+    struct box about = labels_box_of(corners, 4, 1);
+    search->about.count = 0;
+    *LIST_ADD(search->arena, &search->about) = label->box;
+    for (size_t i = 0; i < search->hard.count; i++) {
         struct box box = search->hard.items[i];
-        if (box.left > fmax(a.x, b.x) + 1 || box.right < fmin(a.x, b.x) - 1 ||
-            box.top > fmax(a.y, b.y) + 1 || box.bottom < fmin(a.y, b.y) - 1)
-            continue;
         bool inside = box.left >= target.left && box.right <= target.right &&
                       box.top >= target.top && box.bottom <= target.bottom;
-        over += !inside && overlaps_line_meets_box(a, b, box_wider(box, 0.15));
+        if (!inside && boxes_meet(box, about))
+            *LIST_ADD(search->arena, &search->about) = box_wider(box, 0.15);
+    }
+}
+
+/* How many of the things about a leader runs over, counted up to `most`. */
+static int runs_over(const struct search *search, const struct label *label, int most)
+{
+    struct point a = label->leader_from, b = label->leader_to;
+    int over = 0;
+    struct box line = labels_box_of((struct point[]){a, b}, 2, 0);
+    for (size_t i = 0; i < search->about.count && over < most; i++) {
+        struct box box = search->about.items[i];
+        over += box.left <= line.right && box.right >= line.left && box.top <= line.bottom &&
+                box.bottom >= line.top && overlaps_line_meets_box(a, b, box);
     }
     for (int i = 0; i < search->count && over < most; i++) {
         const struct label *other = search->wishes[i].label;
-        if (search->placed[i] && other != label && other->leader)
+        if (search->placed[i] && other != search->own && other->leader)
             over += lines_cross(a, b, other->leader_from, other->leader_to);
     }
     return over;
 }
 
 /* The best of a few leaders from the label's sides to its target. */
-static int lead(const struct search *search, struct label *label, int most)
+static int lead(struct search *search, struct label *label, int most)
 {
+    look_about(search, label);
     struct box box = box_wider(label->box, 0.3);
     struct point middle = middle_of(label->target), own = middle_of(label->box);
     const struct point starts[] = {nearest_in(box, middle),
@@ -290,6 +310,7 @@ static bool place(struct search *search, const struct label_wish *wish)
 {
     const double reaches[] = {6, 25, search->wide};
     struct best best = {*wish->label, NO_PLACE};
+    search->own = wish->label;
     /* A place within reach that is disliked less than any beyond it could be is the best there
      * is; most labels find one close by. */
     for (int r = 0; r < 3 && best.score > 4 * (r > 0 ? reaches[r - 1] : 0); r++) {
@@ -355,6 +376,8 @@ static bool is_bad(struct search *search, int wish)
     if (!label->leader)
         return false;
     sum_up(search, wish);
+    search->own = label;
+    look_about(search, label);
     return runs_over(search, label, 1) > 0;
 }
 

@@ -32,6 +32,7 @@ enum fault {
     FAULT_PLACES = FAULT_TOUCH + THING_COUNT * THING_COUNT,
     FAULT_OFF_PAPER,
     FAULT_NUMBER,
+    FAULT_LETTER,
     FAULT_SMALL,
     FAULT_JOINED,
     FAULT_BEND,
@@ -47,9 +48,9 @@ static const char *fault_name(int fault)
 {
     static char words[64];
     static const char *const names[] = {
-        "a name or nipple off the paper", "a step without its circle", "a label below 8 points",
-        "a feed that looks joined",       "a joint on a bend",         "two circuits of one dash",
-        "not the mirror image",
+        "a name or nipple off the paper", "a step without its circle", "a joint without its letter",
+        "a label below 8 points",         "a feed that looks joined",  "a joint on a bend",
+        "two circuits of one dash",       "not the mirror image",
     };
     if (fault == FAULT_LEFT_OUT)
         return "a pipe or hose left out";
@@ -88,6 +89,37 @@ static struct bleed_plan *bleeding_of(const struct system *system, struct random
     return plan;
 }
 
+static bool is_between(const struct part *part)
+{
+    return part->kind == KIND_JOINT &&
+           (part->as.joint.type == JOINT_BRACKET || part->as.joint.implied == 1);
+}
+
+/* Some or all joints; one letter where a bracket or a plain meeting lies between pipe and hose. */
+static struct plan *plan_made_up(const struct system *system, struct random *random,
+                                 struct arena *arena)
+{
+    struct plan *plan = ARENA_NEW(arena, struct plan);
+    bool *lettered = ARENA_ARRAY(arena, (size_t)system->part_count + 1, bool);
+    double share = random_chance(random, 0.1) ? 1 : random_chance(random, 0.5) ? 0.25 : 0;
+    plan->joints = ARENA_ARRAY(arena, (size_t)system->connection_count + 1, struct plan_joint);
+    for (int c = 0; c < system->connection_count; c++) {
+        int ends[] = {system->connections[c].a.part, system->connections[c].b.part};
+        bool done = false;
+        for (int i = 0; i < 2; i++)
+            done = done || (is_between(&system->parts[ends[i]]) && lettered[ends[i]]);
+        if (done || !random_chance(random, share))
+            continue;
+        lettered[ends[0]] = lettered[ends[1]] = true;
+        struct plan_joint *joint = &plan->joints[plan->joint_count];
+        joint->joint = c;
+        snprintf(joint->letter, sizeof joint->letter, plan->joint_count < 26 ? "%c" : "A%c",
+                 'A' + plan->joint_count % 26);
+        plan->joint_count++;
+    }
+    return plan;
+}
+
 static char *describe(int number, bool driver_left, size_t *size)
 {
     char *text = NULL;
@@ -117,6 +149,7 @@ static struct layout *layout_from(const char *text, size_t size, uint64_t dice, 
     result->today = (struct date){2026, 11, 20};
     result->hoses = hoses_of(system, result->network, result->today, arena);
     result->bleed = bleeding_of(system, &random, arena);
+    result->plan = plan_made_up(system, &random, arena);
     return layout_of(result, &ruler, arena);
 }
 
@@ -198,6 +231,20 @@ static int steps_without_circle(const struct layout *layout)
             found += layout->nipples[i].nipple.part == steps->items[s].part &&
                      layout->nipples[i].nipple.index == steps->items[s].nipple &&
                      layout->nipples[i].number == steps->items[s].number;
+        missed += found != 1;
+    }
+    return missed;
+}
+
+/* Joints of the plan whose letter stands nowhere, or more than once. */
+static int joints_without_letter(const struct layout *layout)
+{
+    const struct plan *plan = layout->result->plan;
+    int missed = 0;
+    for (int j = 0; j < plan->joint_count; j++) {
+        int found = 0;
+        for (int i = 0; i < layout->label_count; i++)
+            found += layout->labels[i].letter == plan->joints[j].letter;
         missed += found != 1;
     }
     return missed;
@@ -356,6 +403,7 @@ static void look_at(struct tally *tally, int car)
     count_overlaps(tally, car, layout, arena);
     count_fault(tally, car, FAULT_OFF_PAPER, off_paper(layout));
     count_fault(tally, car, FAULT_NUMBER, steps_without_circle(layout));
+    count_fault(tally, car, FAULT_LETTER, joints_without_letter(layout));
     struct sketch sketch = diagram_sketch(layout, &ruler, arena);
     count_fault(tally, car, FAULT_SMALL, small_words(&sketch));
     count_fault(tally, car, FAULT_JOINED, joined_feeds(layout));
@@ -381,8 +429,8 @@ static struct tally look_at_all(int from, int cars, bool list)
 }
 
 /* At most 5 plans in a thousand are refused, and in as many a feed may pass a joint closely. Of
- * those that are drawn every other property holds, but that in a crowded car a label's thin line
- * may have to cross something. */
+ * those that are drawn every other property holds, but that in two crowded cars in a hundred a
+ * label's thin line may have to cross something. */
 static void assert_whole(const struct tally *tally, int cars)
 {
     int led = 0;
@@ -395,7 +443,7 @@ static void assert_whole(const struct tally *tally, int cars)
             fail_msg("%d cars: %s", tally->cars[fault], fault_name(fault));
     }
     assert_true(tally->refused <= (cars + 199) / 200);
-    assert_true(led <= cars / 3);
+    assert_true(led <= (cars + 49) / 50);
 }
 
 static void some_random_cars_are_drawn_whole(void **state)

@@ -538,6 +538,25 @@ static void the_legend_shows_only_what_is_on_the_car(void **state)
     arena_destroy(arena);
 }
 
+/* The clutch's lever is on the left too where no other is described. */
+static void a_clutch_lever_alone_is_on_the_left(void **state)
+{
+    (void)state;
+    static const char text[] =
+        "[vehicle]\ntitle = One lever\ntype = motorcycle\nfront axle = fork\n"
+        "rear axle = swinging arm\n[clutch reservoir]\ncapacity = 30 mL\n"
+        "[clutch hand lever]\nworks = clutch master\nratio = 5\n"
+        "[clutch master]\ntype = single\nbore = 14 mm\nreservoir = clutch reservoir\n"
+        "[clutch slave]\ntype = outside\nbore = 32 mm\n[runs]\n"
+        "clutch line = clutch master, 0.9 m hose, clutch slave\n";
+    struct arena *arena = arena_create();
+    const struct layout *layout = layout_from(arena, text, sizeof text - 1);
+    assert_null(layout_refusal(layout));
+    const int lever = layout->symbol_of[system_find(layout->system, "clutch hand lever")];
+    assert_true(layout->symbols[lever].at.x < layout->width / 2 - 20);
+    arena_destroy(arena);
+}
+
 /* A motorcycle's clutch lever is on the left, the brake's on the right. */
 static void a_second_hand_lever_is_on_the_left(void **state)
 {
@@ -586,6 +605,7 @@ int main(void)
         cmocka_unit_test(circuits_differ_by_dash_in_black_and_white),
         cmocka_unit_test(the_forgotten_hose_of_the_demo_bears_a_tag),
         cmocka_unit_test(the_legend_shows_only_what_is_on_the_car),
+        cmocka_unit_test(a_clutch_lever_alone_is_on_the_left),
         cmocka_unit_test(a_second_hand_lever_is_on_the_left),
         cmocka_unit_test(a_hose_is_new_only_where_this_work_renewed_it),
     };

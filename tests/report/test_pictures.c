@@ -85,9 +85,10 @@ static void a_long_title_is_whole_in_the_text(void **state)
     vehicle->title = "Saloon <of my aunt & her neighbour> that stood in the barn behind the house "
                      "at the end of the long lane for all of twenty-seven winters";
     const char *svg = svg_of(arena, result);
-    assert_non_null(strstr(svg, "<title>Saloon &lt;of my aunt &amp; her neighbour&gt; that stood in "
-                                "the barn behind the house at the end of the long lane for all of "
-                                "twenty-seven winters</title>"));
+    assert_non_null(strstr(svg,
+                           "<title>Saloon &lt;of my aunt &amp; her neighbour&gt; that stood in "
+                           "the barn behind the house at the end of the long lane for all of "
+                           "twenty-seven winters</title>"));
     assert_null(strstr(svg, "winters</text>"));
     assert_non_null(strstr(svg, "\u2026</text>"));
     arena_destroy(arena);
@@ -118,8 +119,8 @@ static void names_that_are_alike_as_ids_get_ids_of_their_own(void **state)
 static void a_png_states_its_resolution(void **state)
 {
     (void)state;
-    static const unsigned char chunk[] = {0,    0,    0,    9, 'p',  'H',  'Y', 's',  0,    0,   0x0b,
-                                          0x13, 0,    0,    0x0b, 0x13, 1,   0,   0x9a, 0x9c, 0x18};
+    static const unsigned char chunk[] = {0,    0, 0, 9,    'p',  'H', 'Y', 's',  0,    0,   0x0b,
+                                          0x13, 0, 0, 0x0b, 0x13, 1,   0,   0x9a, 0x9c, 0x18};
     struct arena *arena = arena_create();
     struct sketch sketch = sketch_start(arena, 20, 20);
     struct bytes bytes = {.arena = arena};
@@ -144,8 +145,9 @@ static void circuits_are_told_apart_without_colour(void **state)
         const double weights[] = {0.2126, 0.7152, 0.0722};
         double luminance = 0;
         for (int i = 0; i < 3; i++)
-            luminance += weights[i] * (channels[i] <= 0.03928 ? channels[i] / 12.92
-                                                              : pow((channels[i] + 0.055) / 1.055, 2.4));
+            luminance +=
+                weights[i] * (channels[i] <= 0.03928 ? channels[i] / 12.92
+                                                     : pow((channels[i] + 0.055) / 1.055, 2.4));
         assert_true(1.05 / (luminance + 0.05) >= 4.5);
     }
     for (int a = 0; a < DASH_COUNT; a++)

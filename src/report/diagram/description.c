@@ -37,8 +37,7 @@ static void add_nipples(struct text *text, const struct layout *layout)
         const struct nipple_mark *mark = numbered(layout, number);
         if (!mark)
             continue;
-        text_add(text, "%s%d %s", before, number,
-                 layout->system->parts[mark->nipple.part].name);
+        text_add(text, "%s%d %s", before, number, layout->system->parts[mark->nipple.part].name);
         before = ", ";
     }
     if (before[0] == ',')

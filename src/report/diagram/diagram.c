@@ -11,6 +11,7 @@
 #include "report/diagram/symbols.h"
 
 #define PIPE_WIDTH 0.85
+#define AXLE_HALF  2.4 /* mm, of a beam */
 
 struct pen diagram_circuit_pen(const struct layout *layout, int circuit)
 {
@@ -32,6 +33,24 @@ static enum tag tag_of_hose(const struct layout *layout, int part)
     return TAG_NONE;
 }
 
+/* A steering wheel of which half is covered would be taken for something else. */
+static bool wheel_shows(const struct layout *layout)
+{
+    struct box wheel = labels_box_of(&layout->wheel, 1, WHEEL_RADIUS);
+    for (int i = 0; i < layout->label_count; i++)
+        if (boxes_meet(wheel, layout->labels[i].box))
+            return false;
+    for (int i = 0; i < layout->symbol_count; i++)
+        if (boxes_meet(wheel, layout->symbols[i].box))
+            return false;
+    for (int i = 0; i < layout->axle_count; i++) {
+        double y = layout->axles[i].line * GRID_STEP;
+        if (y + AXLE_HALF > wheel.top && y - AXLE_HALF < wheel.bottom)
+            return false;
+    }
+    return true;
+}
+
 static void draw_car(struct sketch *sketch, const struct layout *layout)
 {
     struct pen faint = pen_of(0.35, INK_LIGHT);
@@ -50,9 +69,10 @@ static void draw_car(struct sketch *sketch, const struct layout *layout)
     double y = layout->bulkhead * GRID_STEP;
     sketch_line(sketch, left, y, right, y, faint);
     sketch_line(sketch, left, y + 0.9, right, y + 0.9, faint);
-    struct point wheel = layout->wheel;
-    sketch_circle(sketch, wheel, WHEEL_RADIUS, pen_of(0.7, INK_LIGHT), INK_NONE);
-    sketch_circle(sketch, wheel, 1.6, faint, INK_NONE);
+    if (!wheel_shows(layout))
+        return;
+    sketch_circle(sketch, layout->wheel, WHEEL_RADIUS, pen_of(0.7, INK_LIGHT), INK_NONE);
+    sketch_circle(sketch, layout->wheel, 1.6, faint, INK_NONE);
 }
 
 static bool beam(enum axle_type type)
@@ -73,7 +93,7 @@ static void draw_axles(struct sketch *sketch, const struct layout *layout)
             sketch_line(sketch, 12, y, layout->width - 12, y, fine);
             continue;
         }
-        struct box tube = {12, y - 2.4, layout->width - 12, y + 2.4};
+        struct box tube = {12, y - AXLE_HALF, layout->width - 12, y + AXLE_HALF};
         sketch_box(sketch, tube, 0, faint, INK_WHITE);
         if (type == AXLE_LIVE)
             sketch_circle(sketch, (struct point){layout->width / 2, y}, 7.5, faint, INK_WHITE);
@@ -269,8 +289,9 @@ static void draw_nipple(struct sketch *sketch, const struct layout *layout,
                         const struct nipple_mark *mark)
 {
     const char *part = name_of(layout, mark->nipple.part);
-    sketch->group = mark->number > 0 ? text_print(layout->arena, "nipple %d, %s", mark->number, part)
-                                     : text_print(layout->arena, "nipple shut, %s", part);
+    sketch->group = mark->number > 0
+                        ? text_print(layout->arena, "nipple %d, %s", mark->number, part)
+                        : text_print(layout->arena, "nipple shut, %s", part);
     symbol_nipple(sketch, mark->at, mark->number);
 }
 
@@ -498,8 +519,8 @@ struct sketch diagram_page(const struct layout *layout, const struct ruler *rule
     struct font large = {.size = 13, .bold = true};
     const double right_words = 62; /* what stands on the right takes up */
     sketch_words(&page, edge, edge + 5,
-                 shortened(page.title, ruler, large, layout->width - right_words, arena),
-                 large, ALIGN_LEFT, INK_BLACK);
+                 shortened(page.title, ruler, large, layout->width - right_words, arena), large,
+                 ALIGN_LEFT, INK_BLACK);
     sketch_words(&page, layout->width + edge, edge + 5, "wet side, plan view, not to scale",
                  (struct font){.size = 8}, ALIGN_RIGHT, INK_DARK);
     sketch_place(&page, &drawing, edge, edge + 9);

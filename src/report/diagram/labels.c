@@ -396,8 +396,8 @@ static struct box_list all_taken(const struct layout *layout, bool ways)
         *LIST_ADD(arena, &taken) = labels_sides(layout, i);
     struct point engine = {(layout->engine.left + layout->engine.right) / 2,
                            (layout->engine.top + layout->engine.bottom) / 2};
-    *LIST_ADD(arena, &taken) = (struct box){engine.x - 6.5, engine.y - 1.8, engine.x + 6.5,
-                                            engine.y + 1.8};
+    *LIST_ADD(arena, &taken) =
+        (struct box){engine.x - 6.5, engine.y - 1.8, engine.x + 6.5, engine.y + 1.8};
     return taken;
 }
 

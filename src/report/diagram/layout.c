@@ -208,10 +208,9 @@ struct layout *layout_within(const struct result *result, const struct ruler *ru
                              struct arena *arena, double width, double least, double most)
 {
     const double taller = 40;
-    for (double height = least;; height += taller) {
-        bool last = height + taller > most;
+    for (double height = least;; height = fmin(height + taller, most)) {
         struct layout *layout = layout_on(result, ruler, arena, width, height);
-        if (last || (layout_refusal(layout) == NULL && layout->crowded == 0))
+        if (height >= most || (layout_refusal(layout) == NULL && layout->crowded == 0))
             return layout;
     }
 }

@@ -33,6 +33,7 @@ struct symbol {
     int half_width, half_height;
     int ways;          /* pipes and hoses that end here */
     bool flow_forward; /* a valve whose outlet faces the front */
+    int before;        /* a valve's: the symbol that its pipe comes from, -1 */
     /* on paper */
     struct point at;
     struct box box;

@@ -158,6 +158,7 @@ static struct symbol *add_symbol(struct layout *layout, int part, struct spot ce
                               .centre = centre,
                               .half_width = half_width,
                               .half_height = half_height,
+                              .before = -1,
                               .ways = place_ways_at(layout->network, layout->system, part)};
     return symbol;
 }
@@ -248,6 +249,16 @@ static bool stands_clear(const struct layout *layout, const struct symbol *symbo
     return clear_of_lines(layout, symbol, zone);
 }
 
+/* How much a valve dislikes a row that its pipe would have to come back to. */
+static int against_flow(const struct layout *layout, const struct symbol *symbol, int y)
+{
+    if (symbol->before < 0)
+        return 0;
+    int off = y - layout->symbols[symbol->before].centre.y;
+    int short_of = 4 - (symbol->flow_forward ? -off : off);
+    return short_of > 0 ? 8 * short_of : 0;
+}
+
 /* Moves a symbol to the nearest place that is free by so many grid lines; false: there is none. */
 static bool find_place(const struct layout *layout, struct symbol *symbol, int room)
 {
@@ -256,7 +267,8 @@ static bool find_place(const struct layout *layout, struct symbol *symbol, int r
     struct spot place = wanted;
     for (int y = 2; y <= layout->rows - 2; y++)
         for (int x = 2; x <= layout->columns - 2; x++) {
-            int far = 3 * abs(x - wanted.x) + 2 * abs(y - wanted.y);
+            int far =
+                3 * abs(x - wanted.x) + 2 * abs(y - wanted.y) + against_flow(layout, symbol, y);
             symbol->centre = (struct spot){x, y};
             if (far < best && stands_clear(layout, symbol, room)) {
                 best = far;
@@ -468,8 +480,10 @@ static void place_reservoirs(struct layout *layout)
                 top = master->centre.y - master->half_height;
         }
         bool feeds = right > 0;
+        int length =
+            row(layout, FEED_LENGTH) > FEED_LENGTH ? row(layout, FEED_LENGTH) : FEED_LENGTH;
         struct spot at = {feeds ? (left + right) / 2 : column(layout, FIRST_COLUMN),
-                          feeds ? top - row(layout, FEED_LENGTH) : layout->bulkhead + 12};
+                          feeds ? top - length : layout->bulkhead + 12};
         struct symbol *symbol =
             add_symbol(layout, i, at, feeds ? (right - left + 1) / 2 + 2 : 2, 1);
         bool clear = false;
@@ -566,6 +580,20 @@ static bool stands_free(const struct layout *layout, int part)
                                      nipples_marks(layout, part) > 0);
 }
 
+/* The symbol that fluid comes from on its way to a part; -1: none that stands yet. */
+static int symbol_before(const struct layout *layout, int part)
+{
+    const struct network *network = layout->network;
+    int at = network_vertex(network, part, 0);
+    for (int steps = 0; at >= 0 && steps < network->vertex_count; steps++) {
+        int other = network->vertices[at].part;
+        if (other != part && layout->symbol_of[other] >= 0)
+            return layout->symbol_of[other];
+        at = network->vertices[at].parent;
+    }
+    return -1;
+}
+
 static void place_free(struct layout *layout, const struct candidate *candidate)
 {
     int part = candidate->part;
@@ -578,6 +606,8 @@ static void place_free(struct layout *layout, const struct candidate *candidate)
     }
     struct symbol *symbol = add_symbol(layout, part, candidate->wish, half_width, half_height);
     symbol->flow_forward = candidate->beyond.front > 0 && candidate->beyond.rear == 0;
+    if (layout->system->parts[part].kind == KIND_VALVE)
+        symbol->before = symbol_before(layout, part);
     find_room(layout, symbol);
 }
 

@@ -16,9 +16,9 @@ struct queue {
 struct search {
     const struct grid *grid;
     struct queue queue;
-    int *best;            /* by state */
-    int *from;            /* by state: the state before, -1 for a start */
-    unsigned char *goals; /* by state */
+    int *best;             /* by state */
+    int *from;             /* by state: the state before, -1 for a start */
+    unsigned char *goals;  /* by state */
     struct spot low, high; /* corners of what holds all goals */
 };
 
@@ -189,7 +189,9 @@ static int at_least(const struct search *search, int state)
 {
     int columns = search->grid->width + 1, at = state / HEADING_COUNT;
     int x = at % columns, y = at / columns;
-    int across = x < search->low.x ? search->low.x - x : x > search->high.x ? x - search->high.x : 0;
+    int across = x < search->low.x    ? search->low.x - x
+                 : x > search->high.x ? x - search->high.x
+                                      : 0;
     int down = y < search->low.y ? search->low.y - y : y > search->high.y ? y - search->high.y : 0;
     return COST_STEP * (across + down);
 }

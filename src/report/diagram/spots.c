@@ -46,9 +46,9 @@ struct search {
     int wide, high;            /* cells */
     int *sum;                  /* taken cells above and to the left of a corner, row by row */
     struct candidate_list led; /* places with a leader */
-    struct box_list hard;    /* what leaders may not cross: all taken, and placed labels */
-    struct box_list about;   /* those about the leader in hand */
-    const struct label *own; /* the label in hand */
+    struct box_list hard;      /* what leaders may not cross: all taken, and placed labels */
+    struct box_list about;     /* those about the leader in hand */
+    const struct label *own;   /* the label in hand */
 };
 
 static int within(int value, int most)

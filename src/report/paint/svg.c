@@ -255,8 +255,7 @@ bool paint_svg(const struct sketch *sketch, const struct ruler *ruler, struct by
         *error = "the drawing would be too large";
         return false;
     }
-    struct writing writing = {
-        .text = text_start(out->arena), .sketch = sketch, .ruler = ruler};
+    struct writing writing = {.text = text_start(out->arena), .sketch = sketch, .ruler = ruler};
     add_head(&writing);
     for (size_t i = 0; i < sketch->count; i++) {
         const struct shape *shape = &sketch->items[i];

@@ -33,8 +33,17 @@ enum fp_outcome fp_describe(struct fp_desk *desk, const char *path, const char *
     ON_NO_MEMORY(desk, FP_OUTPUT);
     *answer = "";
     desk->describing = (struct describing){.path = text_copy(desk->arena, path), .wishes = *wishes};
-    if (access(path, F_OK) == 0)
+    bool is_there = access(path, F_OK) == 0;
+    if (is_there && *words == '\0')
         return take_up(desk);
+    if (is_there) {
+        *answer = desk_held(
+            desk, text_print(desk->arena,
+                             "firmpedal: %s is there already. Without words for a kind of car it "
+                             "is gone on with; a new one needs another name.\n",
+                             path));
+        return FP_WRONG_USE;
+    }
     picks said = 0;
     struct text trouble = text_start(desk->arena);
     if (!picks_read(&trouble, words, &said)) {
@@ -57,13 +66,17 @@ static struct result *result_so_far(struct fp_desk *desk, unsigned parts)
     return desk_result(desk, &desk->describing.wishes, parts, &trouble);
 }
 
-/* What a figure needs that is not measured as such: to be found from what is. */
+/* What a figure needs that is not measured as such: said, or found from what is. */
 static void add_needs(struct fp_desk *desk, struct tellings *tellings, const struct figure *figure)
 {
-    for (int i = 0; i < figure->needs_count; i++)
-        if (!figure->needs[i].key->measured)
-            *LIST_ADD(desk->arena, tellings) =
-                (struct telling){NULL, figure->needs[i].part, 1.0 / figure->needs_count};
+    for (int i = 0; i < figure->needs_count; i++) {
+        const struct cited_key *need = &figure->needs[i];
+        double tells = 1.0 / figure->needs_count;
+        if (need->key->measured)
+            continue;
+        *LIST_ADD(desk->arena, tellings) = (struct telling){need->key, need->part, tells};
+        *LIST_ADD(desk->arena, tellings) = (struct telling){NULL, need->part, tells};
+    }
 }
 
 static void take_order(struct fp_desk *desk, const struct result *result)

@@ -42,6 +42,7 @@ struct asking {
     enum stage stage; /* up to which is asked */
     size_t answers;   /* that went into the description */
     bool has_shown;
+    const char *last; /* the question that was put last */
     bool is_greeted;
 };
 
@@ -153,10 +154,15 @@ void asking_question(struct asking *asking, struct text *into)
     asking->is_greeted = true;
     text_add(into, "\n");
     const struct question *question = at_hand(asking, asking->stage);
+    const char *before = asking->last;
+    asking->last = asking->text == NULL ? group_asked(kind_next(asking->said))
+                   : question != NULL   ? question->id
+                                        : "";
+    bool again = before != NULL && strcmp(before, asking->last) == 0;
     if (asking->text == NULL)
-        kind_words(into, kind_next(asking->said), asking->said, asking->width);
+        kind_words(into, kind_next(asking->said), asking->said, again, asking->width);
     else if (question != NULL)
-        question_words(into, &asking->rough, question, still_open(asking, question->stage),
+        question_words(into, &asking->rough, question, still_open(asking, question->stage), again,
                        asking->width);
     else
         text_add_wrapped(into, stage_words(asking), 0, 0, asking->width);
@@ -190,7 +196,7 @@ static void explain(struct asking *asking, struct text *into)
 {
     const struct question *question = at_hand(asking, asking->stage);
     if (question != NULL)
-        question_explain(into, question, asking->width);
+        question_explain(into, &asking->rough, question, asking->width);
     else if (asking->text == NULL)
         text_add_wrapped(into,
                          "Say it by its number or in words; several at once too: \"front discs, "

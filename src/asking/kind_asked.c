@@ -26,12 +26,14 @@ enum pick_group kind_next(picks said)
     return (enum pick_group)group;
 }
 
-void kind_words(struct text *into, enum pick_group group, picks said, int width)
+void kind_words(struct text *into, enum pick_group group, picks said, bool again, int width)
 {
     const struct pick_row *rows = pick_rows();
     picks fitting = group_fitting(group, said);
     int nth = 0;
     text_add_wrapped(into, group_asked(group), 0, 2, width);
+    if (again)
+        return;
     for (int i = 0; i < PICK_COUNT; i++)
         if ((fitting & bit(i)) != 0)
             add_hung(into, text_print(into->arena, "%d", ++nth),

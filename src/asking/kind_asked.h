@@ -9,8 +9,8 @@
 picks kind_settled(picks said);
 /* The next group that is not said and has meaning; GROUP_COUNT: all is said. */
 enum pick_group kind_next(picks said);
-/* The question of a group in words. */
-void kind_words(struct text *into, enum pick_group group, picks said, int width);
+/* The question of a group in words; again: it stands just above. */
+void kind_words(struct text *into, enum pick_group group, picks said, bool again, int width);
 /* What was said with the answer: a number of the list, words, or "" for what is usual;
  * words may say other groups, too. false with
  * the reason in trouble. */

@@ -54,21 +54,21 @@ static const char *unanswered(struct arena *arena, const struct question *questi
     const char *unsaid = key_unsaid_words(arena, question->blank.key);
     if (question->guess != NULL)
         return text_print(arena, "Enter: %s", question->guess);
-    if (question->blank.key->required)
-        return "it is needed; Enter leaves it for later";
-    if (*unsaid != '\0')
+    if (*unsaid != '\0' && !question->blank.key->required)
         return text_print(arena, "Enter takes: %s", unsaid);
-    return "";
+    return question->stage == STAGE_NEEDED ? "Enter leaves it for later" : "";
 }
 
 void question_words(struct text *into, const struct rough *rough, const struct question *question,
-                    size_t to_go, int width)
+                    size_t to_go, bool again, int width)
 {
     struct arena *arena = into->arena;
     const struct key *key = question->blank.key;
     const char *usual = key_usual_words(arena, key);
     text_add_wrapped(into, text_print(arena, "%s (%zu to go)", heading(arena, question), to_go), 0,
                      2, width);
+    if (again)
+        return;
     add_hung(into, "", key->help, width);
     if (key->form == FORM_CHOICE)
         add_choices(into, key, width);
@@ -92,7 +92,8 @@ static void add_about(struct text *into, const char *label, const char *words, i
         text_add_wrapped(into, text_print(into->arena, "%s: %s", label, words), 0, HANG, width);
 }
 
-void question_explain(struct text *into, const struct question *question, int width)
+void question_explain(struct text *into, const struct rough *rough, const struct question *question,
+                      int width)
 {
     struct arena *arena = into->arena;
     const struct key *key = question->blank.key;
@@ -100,6 +101,8 @@ void question_explain(struct text *into, const struct question *question, int wi
     add_about(into, "written", text_print(arena, "%s = %s", key->name, key->example), width);
     if (key->form == FORM_QUANTITY || key->form == FORM_BORES)
         add_about(into, "units", dimension_units(arena, key->dimension), width);
+    if (key->form == FORM_PART || key->form == FORM_PARTS)
+        add_about(into, "there are", nameable(arena, rough, question), width);
     add_about(into, "possible", key_limit_words(arena, key), width);
     add_about(into, "usual", key_usual_words(arena, key), width);
     add_about(into, "taken when not said", key_unsaid_words(arena, key), width);

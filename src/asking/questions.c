@@ -119,8 +119,7 @@ static void ask_key(struct asker *asker, const char *header, const struct sectio
     struct question question = {
         .id = text_print(asker->arena, "%s/%s", header, key->name),
         .blank = {.header = header, .section = section, .kind = kind, .key = key},
-        .part = -1,
-        .guess = guess_of(asker, header, key)};
+        .part = -1};
     if (section != NULL) {
         question.part = section_part(asker, section);
         question.blank.entry = entry_of(section, key, kind);
@@ -129,6 +128,8 @@ static void ask_key(struct asker *asker, const char *header, const struct sectio
         question.part >= 0 ? &asker->rough->system->parts[question.part] : NULL;
     const struct entry *entry = question.blank.entry;
     bool left = entry != NULL && entry_is_left(entry);
+    if (!left)
+        question.guess = guess_of(asker, header, key);
     if (entry != NULL && !left && question.guess == NULL)
         return;
     if (entry == NULL && (is_said_by_runs(kind, key) ||

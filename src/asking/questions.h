@@ -33,8 +33,8 @@ struct questions {
 };
 
 /* What tells more than the rows alone can say: how much the value of a key of a part tells of this
- * car's figures. key NULL: figures need of the part what is not measured as such (the ratio of a
- * pedal); what its measured lengths tell. */
+ * car's figures. key NULL: figures need of the part something that is not measured as such
+ * (the ratio of a pedal), so that its lengths tell it. */
 struct telling {
     const struct key *key;
     int part;

@@ -109,6 +109,10 @@ enum fp_outcome describe_car(struct fp_desk *desk, const struct request *request
         strncat(words, request->words[i], sizeof words - strlen(words) - 1);
     }
     const char *answer = "";
+    if (strcmp(request->words[0], "-") == 0) {
+        fputs("firmpedal: describe writes a file; its answers come from standard input\n", stderr);
+        return FP_WRONG_USE;
+    }
     enum fp_outcome outcome =
         fp_describe(desk, request->words[0], words, &request->wishes, &answer);
     fputs(fp_messages(desk, false), stderr);

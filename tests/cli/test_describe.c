@@ -107,11 +107,13 @@ static void no_other_file_is_ever_written_over(void **state)
 {
     (void)state;
     put("notes.txt", "call the owner on Monday\n");
-    expect(described("notes.txt", drums, "Blue van\n"), 3, NULL, "notes.txt");
+    expect(described("notes.txt", drums, "Blue van\n"), 2, NULL, "is there already");
+    expect(described("notes.txt", "", "Blue van\n"), 3, NULL, "notes.txt:1");
     holds("notes.txt", "call the owner on Monday\n");
     put("wrong.ini", "[vehicle]\ntitle = A\nmass = 3 mm\n");
     expect(described("wrong.ini", "", "Blue van\n"), 3, NULL, "wrong.ini:3:10: mistake");
     holds("wrong.ini", "mass = 3 mm\n");
+    expect(described("-", drums, "Blue van\n"), 2, NULL, "describe writes a file");
     expect(described("nowhere/e.ini", drums, "Blue van\n"), 4, "title = Blue van", NULL);
     put("f.ini", "[vehicle]\ntitle = A\n");
     expect(described("g.ini", drums, "Blue van\nleave f.ini\n\nleave g.ini\n"), 0,

@@ -3,6 +3,7 @@
 #include <math.h>
 #include <stddef.h>
 
+#include "advice/bleeding/bleed_stroke.h"
 #include "advice/bleeding/bleed_way.h"
 #include "base/text.h"
 #include "parts/flow.h"
@@ -20,6 +21,7 @@ struct filling {
     bool **drawn_pot; /* by circuit and pot */
     double *level;    /* by part: what is in a reservoir */
     int *turn;        /* by circuit: steps of it so far */
+    double *air;      /* by circuit: left in it so far, m3 */
 };
 
 /* What the master sends for a volume taken at a vertex: less where a remote servo's piston sweeps
@@ -207,6 +209,23 @@ static double strokes_for(double volume, double each)
 /* Less than a drop, m3: no volume to ask for. */
 #define NOTHING_TO_DRAW 5e-8
 
+/* A stroke while the tandem's other circuit still holds air, where that makes it less than each;
+ * NaN.
+ */
+static double stroke_in_air(const struct filling *filling, int circuit, double each)
+{
+    const struct bleed_nets *nets = filling->nets;
+    int fellow = bleed_nets_fellow(nets, circuit);
+    bool assumed = false;
+    if (fellow < 0 || !(filling->air[fellow] > ORDER_AIR_EQUAL)) {
+        return NAN;
+    }
+    struct volume air = {filling->air[fellow]};
+    double beside =
+        bleed_stroke_beside(nets->system, &nets->network->circuits[circuit], air, &assumed).m3;
+    return beside < each * 0.999 ? beside : (double)NAN;
+}
+
 static void fill_step(struct filling *filling, struct step *step, const struct purge_done *done,
                       bool renewing)
 {
@@ -217,6 +236,7 @@ static void fill_step(struct filling *filling, struct step *step, const struct p
     int nipple = bleed_net_nipple(item, (struct nipple){step->part, step->nipple});
     bool known = isfinite(step->run.m), assumed = false;
     double each = bleed_stroke(nets->system, circuit, &assumed).m3;
+    detail->stroke_in_air.m3 = stroke_in_air(filling, step->circuit, each);
     detail->path.m3 = known ? purge_path_volume(item->net, nipple) : NAN;
     struct branch branch = branch_of(filling, step->circuit, nipple);
     detail->branch.m3 = branch.volume;
@@ -224,7 +244,7 @@ static void fill_step(struct filling *filling, struct step *step, const struct p
     detail->purge_strokes = each > 0 ? ceil(done->strokes - 1e-6) : NAN;
     detail->renewal.m3 = renewing ? branch.change : limit_value("exchange-volumes") * branch.whole;
     detail->renewal_strokes = strokes_for(detail->renewal.m3, each);
-    detail->air_left.m3 = done->air_left;
+    detail->air_left.m3 = filling->air[step->circuit] = done->air_left;
     detail->gave_up = done->gave_up;
     detail->trapped.m3 = purge_trapped_air_at(item->net, nipple);
     detail->trapped_pedal = bleed_air_at_pedal(
@@ -296,6 +316,7 @@ void bleed_details_fill(const struct bleed_nets *nets, const struct bleed_set *s
         .drawn_pot = ARENA_ARRAY(arena, circuits, bool *),
         .level = ARENA_ARRAY(arena, (size_t)nets->system->part_count + 1, double),
         .turn = ARENA_ARRAY(arena, circuits, int),
+        .air = ARENA_ARRAY(arena, circuits, double),
     };
     const struct purge_result **results = ARENA_ARRAY(arena, circuits, const struct purge_result *);
     struct nipple *order = ARENA_ARRAY(arena, plan->steps.count + 1, struct nipple);
@@ -308,6 +329,7 @@ void bleed_details_fill(const struct bleed_nets *nets, const struct bleed_set *s
     }
     for (int c = 0; c < nets->count; c++) {
         const struct purge_net *net = nets->items[c].net;
+        filling.air[c] = bleed_net_air(&nets->items[c]);
         if (net != NULL) {
             filling.drawn[c] = ARENA_ARRAY(arena, (size_t)net->leg_count + 1, bool);
             filling.drawn_pot[c] = ARENA_ARRAY(arena, (size_t)net->pot_count + 1, bool);

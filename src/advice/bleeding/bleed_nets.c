@@ -3,6 +3,7 @@
 #include <math.h>
 #include <stddef.h>
 
+#include "advice/bleeding/bleed_stroke.h"
 #include "advice/bleeding/bleed_way.h"
 #include "advice/bleeding/touched.h"
 
@@ -107,6 +108,49 @@ struct bleed_nets bleed_nets_of(const struct system *system, const struct networ
         item->turns = ARENA_ARRAY(arena, (size_t)most_turns + 1, struct purge_turn);
     }
     return nets;
+}
+
+double bleed_net_air(const struct bleed_net *net)
+{
+    double air = 0;
+    for (int i = 0; net->net != NULL && i < net->net->leg_count; i++) {
+        air += net->net->legs[i].air;
+    }
+    for (int i = 0; net->net != NULL && i < net->net->pot_count; i++) {
+        air += net->net->pots[i].air;
+    }
+    return air;
+}
+
+int bleed_nets_fellow(const struct bleed_nets *nets, int circuit)
+{
+    for (int c = 0; c < nets->count; c++) {
+        if (c != circuit &&
+            nets->network->circuits[c].master == nets->network->circuits[circuit].master) {
+            return c;
+        }
+    }
+    return -1;
+}
+
+const struct circuit_stroke *bleed_nets_strokes(const struct bleed_nets *nets)
+{
+    struct circuit_stroke *strokes =
+        ARENA_ARRAY(nets->arena, (size_t)nets->count + 1, struct circuit_stroke);
+    for (int c = 0; c < nets->count; c++) {
+        const struct circuit *circuit = &nets->network->circuits[c];
+        bool assumed = false;
+        int fellow = bleed_nets_fellow(nets, c);
+        double air = fellow >= 0 ? bleed_net_air(&nets->items[fellow]) : 0;
+        strokes[c].full = bleed_stroke(nets->system, circuit, &assumed);
+        strokes[c].in_air.m3 = NAN;
+        if (air > ORDER_AIR_EQUAL) {
+            strokes[c].in_air =
+                bleed_stroke_beside(nets->system, circuit, (struct volume){air}, &assumed);
+        }
+        strokes[c].springs_assumed = bleed_springs_assumed(&nets->system->parts[circuit->master]);
+    }
+    return strokes;
 }
 
 int bleed_net_nipple(const struct bleed_net *net, struct nipple nipple)

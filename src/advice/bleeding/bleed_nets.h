@@ -28,6 +28,13 @@ struct bleed_nets bleed_nets_of(const struct system *system, const struct networ
                                 const struct bleed_set *set, const struct bleed_wishes *wishes,
                                 int most_turns, struct arena *arena);
 
+/* Air that the work let into a circuit, m3; 0 for one that is not in scope. */
+double bleed_net_air(const struct bleed_net *net);
+/* The other circuit of the same tandem; -1. */
+int bleed_nets_fellow(const struct bleed_nets *nets, int circuit);
+/* What a stroke gives each circuit, by circuit. */
+const struct circuit_stroke *bleed_nets_strokes(const struct bleed_nets *nets);
+
 /* The nipple's index in the net of its circuit; -1. */
 int bleed_net_nipple(const struct bleed_net *net, struct nipple nipple);
 

@@ -9,6 +9,7 @@
 #include "advice/bleeding/bleed_methods.h"
 #include "advice/bleeding/bleed_order.h"
 #include "advice/bleeding/bleed_scope.h"
+#include "advice/bleeding/bleed_stroke.h"
 #include "advice/bleeding/bleed_way.h"
 #include "advice/bleeding/bottles.h"
 #include "advice/checks/finding.h"
@@ -264,6 +265,7 @@ static void find_order(struct planning *planning, const struct bleed_wishes *wis
         note_asked(planning, &nets, wishes);
     }
     plan->planned = cost_of(&nets, &arranged);
+    plan->each = bleed_nets_strokes(&nets);
     add_steps(planning, &arranged);
     bleed_details_fill(&nets, set, plan, planning->arena);
     bleed_methods_judge(&nets, set, plan, planning->arena);

@@ -66,12 +66,15 @@ struct bleed_wishes {
 
 /* What is particular to one bleeding step, beside what every step has. */
 struct bleed_detail {
-    struct volume path;    /* pipes, hoses and chambers from the master to the nipple */
-    struct volume branch;  /* that part of it that no earlier step has drawn through */
-    struct volume purge;   /* to draw until no more air comes, by the simulation. The step's own
-                            * volume and strokes are what to draw before the clear strokes: this,
-                            * at least the air's volume, and the renewal where the fluid is renewed */
-    double purge_strokes;  /* of this pedal */
+    struct volume path;   /* pipes, hoses and chambers from the master to the nipple */
+    struct volume branch; /* that part of it that no earlier step has drawn through */
+    struct volume purge;  /* to draw until no more air comes, by the simulation. The step's own
+                           * volume and strokes are what to draw before the clear strokes: this,
+                           * at least the air's volume, and the renewal where the fluid is renewed */
+    double purge_strokes; /* of this pedal */
+    struct volume
+        stroke_in_air;     /* what one gives while the other circuit of the tandem, which comes
+                            * later, still holds its air; NaN: no less than beside a full one */
     bool gave_up;          /* by the simulation the air would not come */
     struct volume renewal; /* to draw so that the old fluid is out: three volumes of it, and
                             * the air where the work renews the fluid */
@@ -96,6 +99,13 @@ enum bleed_scope {
     BLEED_PART,    /* only what was opened */
     BLEED_ALL
 };
+/* What one stroke of the pedal gives a circuit. */
+struct circuit_stroke {
+    struct volume full;   /* the other circuit of a tandem firm; NaN */
+    struct volume in_air; /* while that holds the air that the work let in, its nipples shut; NaN:
+                           * it holds none, or there is none */
+    bool springs_assumed; /* in_air rests on springs that are not described */
+};
 /* All fluid renewed with this work, where the work does not say so. */
 struct renewal {
     bool open;           /* the work leaves old fluid: the other values are set */
@@ -118,10 +128,11 @@ struct bleed_plan {
     struct volume fluid;       /* that the work takes, in all; NaN when lengths are missing */
     struct volume fluid_ready; /* to have ready: that in whole bottles; NaN */
     bool fluid_assumed;
-    struct renewal renewal;   /* what it would come to with all fluid renewed */
-    enum bleed_method method; /* by which strokes and times are given */
-    bool shut_under_pressure; /* the nipple is shut while the pedal still presses */
-    bool by_lever;            /* a hand lever is among what is pressed */
+    struct renewal renewal;            /* what it would come to with all fluid renewed */
+    const struct circuit_stroke *each; /* by circuit; NULL: nothing is bled */
+    enum bleed_method method;          /* by which strokes and times are given */
+    bool shut_under_pressure;          /* the nipple is shut while the pedal still presses */
+    bool by_lever;                     /* a hand lever is among what is pressed */
     struct method_verdict verdicts[METHOD_COUNT];
     int verdict_count;
     struct order_cost planned; /* the order of steps */

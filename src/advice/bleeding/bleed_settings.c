@@ -1,8 +1,9 @@
 #include "advice/bleeding/bleed_settings.h"
 
+#include <math.h>
 #include <stddef.h>
 
-#include "advice/bleeding/bleed_way.h"
+#include "advice/bleeding/bleed_stroke.h"
 #include "advice/checks/finding.h"
 #include "advice/common/phrases.h"
 #include "advice/bleeding/touched.h"
@@ -13,6 +14,7 @@ struct settings {
     const struct system *system;
     const struct network *network;
     const struct bleed_set *set;
+    const struct circuit_stroke *each; /* by circuit; NULL */
     enum bleed_method method;
     struct steps *steps;
     struct touched touched;
@@ -258,17 +260,44 @@ static bool circuit_holds_air(const struct settings *settings, int circuit)
     return false;
 }
 
+/* What a stroke gives both circuits; false where it is not known. */
+static bool say_strokes(const struct settings *settings, int master, struct step *step)
+{
+    static const char *const full[] = {"first", "second"};
+    static const char *const in_air[] = {"first_in_air", "second_in_air"};
+    int known = 0;
+    for (int c = 0; settings->each != NULL && c < settings->network->circuit_count; c++) {
+        const struct circuit *circuit = &settings->network->circuits[c];
+        const struct circuit_stroke *each = &settings->each[c];
+        if (circuit->master != master || isnan(each->full.m3) || isnan(each->in_air.m3)) {
+            continue;
+        }
+        step_say(step, full[circuit->chamber], each->full.m3, DIMENSION_VOLUME);
+        step_say(step, in_air[circuit->chamber], each->in_air.m3, DIMENSION_VOLUME);
+        known++;
+    }
+    return known == 2;
+}
+
 /* Of a tandem's pistons each gets the stroke that the other leaves it. */
 static void fill_tandem(struct settings *settings, int master)
 {
+    const struct part *part = &settings->system->parts[master];
     int holding = 0;
     for (int c = 0; c < settings->network->circuit_count; c++) {
         holding +=
             settings->network->circuits[c].master == master && circuit_holds_air(settings, c);
     }
-    if (settings->system->parts[master].as.master.type == MASTER_TANDEM && holding > 1) {
-        add_for(settings, STEP_SET_TANDEM_TOGETHER, master);
+    if (part->as.master.type != MASTER_TANDEM || holding < 2) {
+        return;
     }
+    struct step *step = add_for(settings, STEP_SET_TANDEM_TOGETHER, master);
+    if (!say_strokes(settings, master, step)) {
+        step->row = step_row_of(STEP_SET_TANDEM_PLAIN);
+        return;
+    }
+    step_say_words(step, "springs",
+                   bleed_springs_assumed(part) ? "springs assumed" : "by its springs");
 }
 
 static void keep_bar_level(struct settings *settings, int pedal)
@@ -318,14 +347,16 @@ static bool anything_opened(const struct system *system)
 }
 
 struct steps bleed_settings_of(const struct system *system, const struct network *network,
-                               const struct bleed_set *set, enum bleed_method method,
+                               const struct bleed_set *set, const struct bleed_plan *plan,
                                struct arena *arena)
 {
+    const enum bleed_method method = plan->method;
     struct steps steps = {.arena = arena};
     struct settings settings = {
         .system = system,
         .network = network,
         .set = set,
+        .each = plan->each,
         .method = method,
         .steps = &steps,
         .touched = touched_by(system, network, set, arena),

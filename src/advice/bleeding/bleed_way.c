@@ -4,8 +4,8 @@
 #include <stddef.h>
 
 #include "advice/bleeding/bleed_scope.h"
+#include "advice/bleeding/bleed_stroke.h"
 #include "parts/flow.h"
-#include "physics/press.h"
 #include "physics/pressure.h"
 
 /* From memory: a stroke, m3; the reservoir's level over its master, m. */
@@ -13,86 +13,6 @@
 #define USUAL_OVER_MASTER 0.1
 /* So many strokes at one nipple are beyond what any car takes. */
 enum { MOST_STROKES = 400 };
-
-static bool rests_on_assumed(const struct part *part, size_t field)
-{
-    const struct origin *origin = part_origin(part, field);
-    return origin != NULL && origin->kind == ORIGIN_ASSUMED;
-}
-
-/* What the piston of a chamber can go by itself, m. */
-static double own_stroke(const struct part *part, int chamber, bool *assumed)
-{
-    const struct master *master = &part->as.master;
-    if (master->type != MASTER_TANDEM) {
-        return master->stroke.m;
-    }
-    double own = chamber == 0 ? master->primary_stroke.m : master->secondary_stroke.m;
-    size_t field =
-        chamber == 0 ? FIELD(as.master.primary_stroke) : FIELD(as.master.secondary_stroke);
-    *assumed = *assumed || !(own > 0) || rests_on_assumed(part, field);
-    return own > 0 ? own : master->stroke.m / 2;
-}
-
-/* Pad travel for each metre that a master's rod goes while the other one on a balance bar stands.
- */
-static double pad_for_rod(const struct system *system, int pedal, int master)
-{
-    const struct pedal *lever = &system->parts[pedal].as.pedal;
-    double ratio = pedal_ratio(lever).value;
-    if (lever->works.count != 2) {
-        return ratio;
-    }
-    double first = pedal_bar_share(lever).of_1;
-    return ratio * (pressure_worked_master(system, pedal, 0) == master ? first : 1 - first);
-}
-
-/* What the rod of a master pushes its piston while the pad goes so far, m; NaN when not known. */
-static double piston_for_pad(const struct system *system, int pedal, int master, double pad)
-{
-    double rod = (pad - press_free_play(&system->parts[pedal].as.pedal).m) /
-                 pad_for_rod(system, pedal, master);
-    return rod - press_own_gap(system, master).m;
-}
-
-struct length bleed_pad_stop(const struct system *system, int pedal)
-{
-    const struct pedal *lever = &system->parts[pedal].as.pedal;
-    double stop = NAN, end = pedal_end(lever).m;
-    for (int i = 0; i < system->part_count; i++) {
-        const struct part *part = &system->parts[i];
-        if (part->kind != KIND_MASTER || part_is_new(part) ||
-            pressure_pedal_of(system, i) != pedal) {
-            continue;
-        }
-        for (int chamber = 0; chamber < part_chambers(part); chamber++) {
-            bool assumed = false;
-            /* fmin passes over a NaN */
-            double whole =
-                fmin(own_stroke(part, chamber, &assumed), piston_for_pad(system, pedal, i, end));
-            double rod = press_own_gap(system, i).m + limit_value("old-master-stroke") * whole;
-            stop = fmin(stop, press_free_play(lever).m + pad_for_rod(system, pedal, i) * rod);
-        }
-    }
-    return (struct length){stop};
-}
-
-struct volume bleed_stroke(const struct system *system, const struct circuit *circuit,
-                           bool *assumed)
-{
-    const struct part *part = &system->parts[circuit->master];
-    double stroke = own_stroke(part, circuit->chamber, assumed);
-    int pedal = pressure_pedal_of(system, circuit->master);
-    if (pedal >= 0) {
-        double pad =
-            fmin(bleed_pad_stop(system, pedal).m, pedal_end(&system->parts[pedal].as.pedal).m);
-        double by_pedal = piston_for_pad(system, pedal, circuit->master, pad);
-        stroke = by_pedal > 0 ? fmin(stroke, by_pedal) : stroke;
-    } else if (!part_is_new(part)) {
-        stroke *= limit_value("old-master-stroke");
-    }
-    return (struct volume){master_area(&part->as.master).m2 * (stroke - part->as.master.cut_off.m)};
-}
 
 struct length bleed_head(const struct system *system, int master, int part, bool *assumed)
 {

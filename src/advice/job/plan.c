@@ -214,7 +214,7 @@ struct plan *plan_of(const struct system *system, const struct network *network,
     take_all(&joining, &opening);
     take_all(&joining, &bench);
     if (!bleed->refused) {
-        struct steps settings = bleed_settings_of(system, network, &set, bleed->method, arena);
+        struct steps settings = bleed_settings_of(system, network, &set, bleed, arena);
         struct steps after = tests_of(system, network, today, arena);
         take_all(&joining, &settings);
         take_bleeding(&joining, &bleed->steps);

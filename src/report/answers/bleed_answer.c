@@ -149,6 +149,10 @@ static void add_amounts(struct document *into, const struct result *result, cons
                  ? "never, by the simulation"
                  : text_print(arena, "%s, by the simulation",
                               drawn_words(arena, result, detail->purge, detail->purge_strokes)));
+    if (result->bleed->method == METHOD_PEDAL && detail->stroke_in_air.m3 >= 0)
+        add_line(into, "A stroke till then",
+                 text_print(arena, "%s while the other circuit of the tandem holds its air",
+                            bleed_volume(arena, result, detail->stroke_in_air.m3)));
     add_line(into, "To renew fluid",
              drawn_words(arena, result, detail->renewal, detail->renewal_strokes));
     if (result->bleed->method != METHOD_REVERSE)

@@ -11,6 +11,7 @@ static json_t *detail_object(const struct bleed_detail *detail)
         {"branch", detail->branch.m3},
         {"purge", detail->purge.m3},
         {"purge_strokes", detail->purge_strokes},
+        {"stroke_in_air", detail->stroke_in_air.m3},
         {"renewal", detail->renewal.m3},
         {"renewal_strokes", detail->renewal_strokes},
         {"by_gravity", detail->by_gravity.s},

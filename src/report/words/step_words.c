@@ -89,6 +89,7 @@ static const struct {
     {STEP_SET_LOOK, "Ten minutes: look at every joint, nobody presses"},
     {STEP_SET_DEAD_LEG, "Dead end of the {part} ({text}): fill it first, or crack it"},
     {STEP_SET_TANDEM_TOGETHER, "Both circuits of the {part} by gravity until it drips"},
+    {STEP_SET_TANDEM_PLAIN, "Both circuits of the {part} by gravity until it drips"},
     {STEP_CLOSE_NOTE, "Note off the {place}"},
     {STEP_SET_BAR_TOGETHER, "Balance bar: a nipple of each master open at every stroke"},
     {STEP_SET_SERVO_EMPTY, "Engine off, {part} pumped out"},

@@ -7,6 +7,7 @@
 #include <string.h>
 
 #include "advice/bleeding/bleed_nets.h"
+#include "advice/bleeding/bleed_stroke.h"
 #include "advice/bleeding/bleed_way.h"
 #include "advice/figures/grip_rates.h"
 #include "advice/rules/rule_stop.h"

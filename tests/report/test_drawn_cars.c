@@ -363,6 +363,14 @@ static struct traits traits_of(const struct layout *layout, bool mirror)
         add_trait(&traits, mirror, 102, layout->nipples[i].at, layout->nipples[i].at, 0);
     for (int i = 0; i < layout->feed_count; i++)
         add_trait(&traits, mirror, 103, layout->feeds[i].a, layout->feeds[i].b, 0);
+    for (int i = 0; i < layout->label_count; i++) {
+        const struct label *label = &layout->labels[i];
+        struct point middle = {(label->box.left + label->box.right) / 2, label->box.top};
+        add_trait(&traits, mirror, 104, middle, middle,
+                  round((label->box.right - label->box.left) * 10));
+        if (label->leader)
+            add_trait(&traits, mirror, 105, label->leader_from, label->leader_to, 0);
+    }
     qsort(traits.items, traits.count, sizeof *traits.items, compare_rows);
     return traits;
 }

@@ -460,6 +460,7 @@ static void find_crossings(struct layout *layout)
 #define OFF_BEND     2.6
 #define OFF_CROSSING 2.6
 #define JOINTS_APART 2.4
+#define OFF_FEED     4.1 /* and to a feed, which it would seem to join */
 
 /* Whether a joint may stand at a distance along a chain. */
 static bool suits_joint(const struct layout *layout, const struct chain *chain, double distance)
@@ -473,6 +474,12 @@ static bool suits_joint(const struct layout *layout, const struct chain *chain, 
         if (hypot(layout->crossings[i].at.x - at.x, layout->crossings[i].at.y - at.y) <
             OFF_CROSSING)
             return false;
+    for (int i = 0; i < layout->feed_count; i++) {
+        struct point line[] = {layout->feeds[i].a, layout->feeds[i].b};
+        struct box box = labels_box_of(line, 2, OFF_FEED);
+        if (at.x > box.left && at.x < box.right && at.y > box.top && at.y < box.bottom)
+            return false;
+    }
     return true;
 }
 

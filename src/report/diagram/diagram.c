@@ -136,6 +136,9 @@ static void draw_engine(struct sketch *sketch, const struct layout *layout)
     if (gearbox.right > gearbox.left)
         sketch_box(sketch, gearbox, 2.5, faint, INK_WHITE);
     sketch_box(sketch, engine, 2.5, faint, INK_WHITE);
+    for (int i = 0; i < layout->symbol_count; i++)
+        if (boxes_meet(labels_engine(layout), layout->symbols[i].box))
+            return;
     sketch_words(sketch, (engine.left + engine.right) / 2, (engine.top + engine.bottom) / 2 + 1,
                  "engine", (struct font){.size = 8, .slanted = true}, ALIGN_MIDDLE, INK_GREY);
 }

@@ -394,11 +394,15 @@ static struct box_list all_taken(const struct layout *layout, bool ways)
             *LIST_ADD(arena, &taken) = labels_box_of(&layout->chains[i].marks[k].at, 1, 1.6);
     for (int i = 0; i < 3; i++)
         *LIST_ADD(arena, &taken) = labels_sides(layout, i);
-    struct point engine = {(layout->engine.left + layout->engine.right) / 2,
-                           (layout->engine.top + layout->engine.bottom) / 2};
-    *LIST_ADD(arena, &taken) =
-        (struct box){engine.x - 6.5, engine.y - 1.8, engine.x + 6.5, engine.y + 1.8};
+    *LIST_ADD(arena, &taken) = labels_engine(layout);
     return taken;
+}
+
+struct box labels_engine(const struct layout *layout)
+{
+    double x = (layout->engine.left + layout->engine.right) / 2;
+    double y = (layout->engine.top + layout->engine.bottom) / 2;
+    return (struct box){x - 6.5, y - 1.8, x + 6.5, y + 1.8};
 }
 
 /* Where "FRONT", "LEFT" and "RIGHT" stand. */
@@ -508,6 +512,39 @@ void labels_reserve(struct layout *layout)
         layout->reserved_at_first = layout->reserved_count;
 }
 
+/* Words with their sides changed over, whole words only; the same words where they name none. */
+static const char *other_side(struct arena *arena, const char *words)
+{
+    struct text text = text_start(arena);
+    for (const char *at = words; *at;) {
+        size_t length = strcspn(at, " ");
+        bool left = length == 4 && strncmp(at, "left", 4) == 0;
+        bool right = length == 5 && strncmp(at, "right", 5) == 0;
+        text_add_bytes(&text, left ? "right" : right ? "left" : at, left ? 5 : right ? 4 : length);
+        at += length;
+        length = strspn(at, " ");
+        text_add_bytes(&text, at, length);
+        at += length;
+    }
+    return text.items;
+}
+
+/* Measures names as wide as they are on whichever side, so that a car and its mirror image are laid
+ * out alike. */
+struct even_ruler {
+    const struct ruler *ruler;
+    struct arena *arena;
+};
+
+static double even_width(void *context, const char *words, struct font font)
+{
+    const struct even_ruler *even = context;
+    double width = ruler_width(even->ruler, words, font);
+    if (!strstr(words, "left") && !strstr(words, "right"))
+        return width;
+    return fmax(width, ruler_width(even->ruler, other_side(even->arena, words), font));
+}
+
 static const char *words_of(const struct label *label)
 {
     return label->letter ? label->letter : label->name ? label->name : label->tag_words;
@@ -527,9 +564,11 @@ void labels_place(struct layout *layout, const struct ruler *ruler)
     struct box_list taken = all_taken(layout, true);
     struct box_list faint = faint_lines(layout);
     struct label_wish *wishes = ARENA_ARRAY(layout->arena, list.count + 1, struct label_wish);
+    struct even_ruler sides = {ruler, layout->arena};
+    const struct ruler even = {even_width, &sides};
     for (size_t i = 0; i < list.count; i++) {
         wishes[i].label = &list.items[i];
-        find_forms(&wishes[i], ruler, layout->arena);
+        find_forms(&wishes[i], &even, layout->arena);
         find_targets(layout, &wishes[i]);
     }
     struct spots_missed missed = spots_find(layout, wishes, (int)list.count, &taken, &faint);

@@ -38,6 +38,9 @@ struct box labels_box_of(const struct point *points, int count, double wider);
 enum { MOST_TYRES = 8 };
 int labels_tyres(const struct layout *layout, struct box tyres[static MOST_TYRES]);
 
+/* Where the word in the engine stands. */
+struct box labels_engine(const struct layout *layout);
+
 /* Where "FRONT" (0), "LEFT" and "RIGHT" stand. */
 struct box labels_sides(const struct layout *layout, int index);
 #define WHEEL_RADIUS 6.2 /* mm, of a car's steering wheel */

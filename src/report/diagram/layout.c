@@ -180,8 +180,10 @@ static void lay_and_name(struct layout *layout, const struct ruler *ruler)
     }
 }
 
-struct layout *layout_on(const struct result *result, const struct ruler *ruler,
-                         struct arena *arena, double width, double height)
+enum { USUAL_ROOM = 7 };
+
+static struct layout *lay_out(const struct result *result, const struct ruler *ruler,
+                              struct arena *arena, double width, double height, int room)
 {
     struct layout *layout = ARENA_NEW(arena, struct layout);
     layout->arena = arena;
@@ -190,6 +192,7 @@ struct layout *layout_on(const struct result *result, const struct ruler *ruler,
     layout->network = result->network;
     layout->columns = (int)floor(width / GRID_STEP);
     layout->rows = (int)floor(height / GRID_STEP);
+    layout->room = room;
     layout->width = layout->columns * GRID_STEP;
     layout->height = layout->rows * GRID_STEP;
     place_symbols(layout);
@@ -204,15 +207,42 @@ struct layout *layout_on(const struct result *result, const struct ruler *ruler,
     return layout;
 }
 
+struct layout *layout_on(const struct result *result, const struct ruler *ruler,
+                         struct arena *arena, double width, double height)
+{
+    return lay_out(result, ruler, arena, width, height, USUAL_ROOM);
+}
+
+static bool is_whole(const struct layout *layout)
+{
+    return layout_refusal(layout) == NULL;
+}
+
+/* The better of two: one that can be drawn, with fewer lines of labels that cross something. */
+static struct layout *better(struct layout *one, struct layout *other)
+{
+    if (one == NULL || (is_whole(other) && (!is_whole(one) || other->crowded < one->crowded)))
+        return other;
+    return one;
+}
+
 struct layout *layout_within(const struct result *result, const struct ruler *ruler,
                              struct arena *arena, double width, double least, double most)
 {
-    const double taller = 40;
-    for (double height = least;; height = fmin(height + taller, most)) {
-        struct layout *layout = layout_on(result, ruler, arena, width, height);
-        if (height >= most || (layout_refusal(layout) == NULL && layout->crowded == 0))
-            return layout;
+    const double taller = 20;
+    /* On the highest paper parts may still stand closer, or farther apart. */
+    static const int rooms[] = {USUAL_ROOM, 9, 5, 11};
+    struct layout *best = NULL;
+    double height = least;
+    for (size_t room = 0; room < sizeof rooms / sizeof *rooms;) {
+        best = better(best, lay_out(result, ruler, arena, width, height, rooms[room]));
+        if (is_whole(best) && best->crowded == 0)
+            break;
+        if (height >= most)
+            room++;
+        height = fmin(height + taller, most);
     }
+    return best;
 }
 
 struct layout *layout_of(const struct result *result, const struct ruler *ruler,

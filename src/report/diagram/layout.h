@@ -132,6 +132,7 @@ struct layout {
     const struct network *network;
     double width, height; /* mm of paper */
     int columns, rows;    /* of the grid on it */
+    int room;             /* grid steps around parts, where there are as many */
     bool motorcycle;
     bool mirrored;
     struct drawn_axle axles[4]; /* from the front */
@@ -170,7 +171,8 @@ struct layout {
 struct layout *layout_on(const struct result *result, const struct ruler *ruler,
                          struct arena *arena, double width, double height);
 /* As low as the car allows: from `least` mm high in steps up to `most`, the first that can be drawn
- * and where no label's line crosses anything; where there is none, the highest. */
+ * and where no label's line crosses anything; where there is none, the one with fewest such lines.
+ */
 struct layout *layout_within(const struct result *result, const struct ruler *ruler,
                              struct arena *arena, double width, double least, double most);
 /* On the paper of a diagram alone. */

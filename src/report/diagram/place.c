@@ -33,7 +33,6 @@ enum {
     CYCLE_BRAKE_OFF_MIDDLE = 7,
     MASTERS_APART = 9,
     WHEEL_BEHIND_BULKHEAD = 10,
-    WIDE_ROOM = 7,
     LEAST_ROOM = 3
 };
 
@@ -283,7 +282,7 @@ static bool find_place(const struct layout *layout, struct symbol *symbol, int r
  * as there is, at least for one pipe to pass. Where there is none the car cannot be drawn. */
 static void find_room(struct layout *layout, struct symbol *symbol)
 {
-    for (int room = WIDE_ROOM; room >= LEAST_ROOM; room -= 2)
+    for (int room = layout->room; room >= LEAST_ROOM; room -= 2)
         if (find_place(layout, symbol, room))
             return;
     if (layout->homeless < 0)
@@ -543,7 +542,7 @@ static struct spot wish(const struct layout *layout, int part)
     /* A valve towards the front has its outlet above it. */
     if (beyond.front > 0)
         return (struct spot){x, kind == KIND_VALVE ? 7 : 4};
-    return (struct spot){x, kind == KIND_VALVE ? rear - 9 : rear - 6};
+    return (struct spot){x, kind == KIND_VALVE ? rear - 11 : rear - 6};
 }
 
 struct candidate {

@@ -54,7 +54,8 @@ static double telling_by(const struct asker *asker, const struct key *key, int p
     double tells = 0;
     for (size_t i = 0; asker->tellings != NULL && i < asker->tellings->count; i++) {
         const struct telling *telling = &asker->tellings->items[i];
-        if (telling->key == key && telling->part == part)
+        /* What all hoses share is told by any of them. */
+        if (telling->key == key && (telling->part == part || (part < 0 && key != NULL)))
             tells += telling->tells;
     }
     return tells;
@@ -155,15 +156,27 @@ static const char *item_words(const struct run *run, size_t index)
     return item->kind == ITEM_PART ? item->words.text : pieces[item->kind];
 }
 
+/* The part that a pipe or hose of a run is: "rear feed pipe", "rear feed pipe 2"; -1 where it has
+ * another name. */
+static int piece_part(const struct asker *asker, const char *run, enum part_kind kind, int nth)
+{
+    const char *name = text_print(asker->arena, "%s %s", run, kind_word(kind));
+    if (nth > 1)
+        name = text_print(asker->arena, "%s %d", name, nth);
+    return system_find(asker->rough->system, name);
+}
+
 /* The lengths of a run that are not said. */
 static void ask_run(struct asker *asker, const struct entry *entry)
 {
     struct messages unread = messages_start(asker->arena);
     struct input input = {asker->arena, &unread, ""};
     struct run run = run_read(entry, &input);
+    int met[] = {[ITEM_PIPE] = 0, [ITEM_HOSE] = 0};
     for (size_t i = 0; i < run.count; i++) {
         const struct run_item *item = &run.items[i];
         bool left = item->length.text != NULL && words_same(item->length.text, "?");
+        met[item->kind]++;
         if (item->kind == ITEM_PART || (item->length.text != NULL && !left))
             continue;
         enum part_kind kind = item->kind == ITEM_PIPE ? KIND_PIPE : KIND_HOSE;
@@ -172,7 +185,7 @@ static void ask_run(struct asker *asker, const struct entry *entry)
                                 .id = text_print(asker->arena, "%s/%zu", entry->key.text, i),
                                 .stage = left ? STAGE_NEEDED : STAGE_MEASURED,
                                 .blank = {"runs", NULL, kind, key_of(kind, field), entry, item},
-                                .part = -1,
+                                .part = piece_part(asker, entry->key.text, kind, met[item->kind]),
                                 .from = i > 0 ? item_words(&run, i - 1) : "",
                                 .to = i + 1 < run.count ? item_words(&run, i + 1) : "",
                                 .run = entry->key.text});

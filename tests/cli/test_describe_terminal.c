@@ -495,28 +495,42 @@ static void value_by_hand(const char *header, enum part_kind kind, const struct 
     value[0] = '\0';
 }
 
-/* The next length of a run that is not asked yet: "[runs] front feed: length of ...". */
+/* What an item of a run is called in a question: "pipe" for "0.7 m pipe". */
+static const char *called(const char *item)
+{
+    return text_ends(item, " pipe") ? "pipe" : text_ends(item, " hose") ? "hose" : item;
+}
+
+/* The length of "[runs] front feed: length of the pipe from brake servo to front tee (3 to go)". */
 static void length_by_hand(const char *heading, char value[200])
 {
-    static char run_before[100];
-    static int asked_of_run;
-    char run[100], words[110];
-    assert_int_equal(sscanf(heading, "[runs] %99[^:]", run), 1);
-    asked_of_run = strcmp(run, run_before) == 0 ? asked_of_run + 1 : 0;
-    strcpy(run_before, run);
+    char run[100], kind[8], from[100], to[100], words[110], items[12][100];
+    assert_int_equal(
+        sscanf(heading, "[runs] %99[^:]: length of the %7s from %99[^(]", run, kind, from), 3);
+    char *between = strstr(from, " to ");
+    assert_non_null(between);
+    strcpy(to, between + strlen(" to "));
+    to[strlen(to) - 1] = '\0';
+    *between = '\0';
     snprintf(words, sizeof words, "\n%s = ", run);
     const char *at = strstr(by_hand, words);
     assert_non_null(at);
     at += strlen(words);
-    for (int nth = 0;; at += strcspn(at, ",\n") + 2) {
-        size_t length = strcspn(at, ",\n");
-        snprintf(value, 200, "%.*s", (int)length, at);
-        bool is_piece = text_ends(value, " pipe") || text_ends(value, " hose");
-        if (is_piece && nth++ == asked_of_run)
+    int count = 0;
+    for (size_t length; count < 12; at += length + 2) {
+        length = strcspn(at, ",\n");
+        snprintf(items[count++], 100, "%.*s", (int)length, at);
+        if (at[length] != ',')
             break;
-        assert_true(at[length] == ',');
     }
-    *strrchr(value, ' ') = '\0';
+    for (int i = 1; i + 1 < count; i++)
+        if (strcmp(called(items[i]), kind) == 0 && strcmp(called(items[i - 1]), from) == 0 &&
+            strcmp(called(items[i + 1]), to) == 0) {
+            strcpy(value, items[i]);
+            *strrchr(value, ' ') = '\0';
+            return;
+        }
+    fail_msg("by hand there is no %s", heading);
 }
 
 static void describe_by_hand(const char *file)

@@ -194,8 +194,6 @@ static void find_fork(struct purge_room *room)
     while (room->fork < a->leg_count && room->fork < b->leg_count &&
            a->legs[room->fork] == b->legs[room->fork])
         room->fork++;
-    if (room->fork < a->leg_count || room->fork < b->leg_count)
-        return;
     while (room->fork_pots < a->pot_count && room->fork_pots < b->pot_count &&
            a->pots[room->fork_pots] == b->pots[room->fork_pots])
         room->fork_pots++;

@@ -1,4 +1,4 @@
-#include "purge/purge.h"
+#include "purge/purge_state.h"
 
 #include <math.h>
 #include <string.h>
@@ -334,6 +334,66 @@ static void two_nipples_at_once_clear_both(void **state)
     arena_destroy(toy.arena);
 }
 
+/* Two ways part where they no longer have a leg in common, and on one leg where they no longer have
+ * a pot in common; a way that ends on the other's parts from it there. */
+static void two_ways_part_at_the_fork(void **state)
+{
+    (void)state;
+    struct toy toy;
+    toy_start(&toy);
+    struct purge_pot pots[2];
+    struct purge_room *room = purge_room(&toy.net, 1, false, toy.arena);
+    const struct purge_turn both = {0, 1}, other = {1, 0}, one = {0, -1};
+    purge_open(&toy.net, &both, room);
+    assert_int_equal(room->fork, 1);
+    assert_int_equal(room->fork_pots, 0);
+    toy.nipples[0].leg = 0;
+    purge_open(&toy.net, &both, room);
+    assert_int_equal(room->fork, 1);
+    purge_open(&toy.net, &other, room);
+    assert_int_equal(room->fork, 1);
+    purge_open(&toy.net, &one, room);
+    assert_int_equal(room->fork, 0);
+    toy.nipples[1].leg = 0;
+    purge_open(&toy.net, &both, room);
+    assert_int_equal(room->fork, 1);
+    arena_destroy(toy.arena);
+    two_halves(&toy, pots, 0);
+    room = purge_room(&toy.net, 1, false, toy.arena);
+    purge_open(&toy.net, &both, room);
+    assert_int_equal(room->fork, 1);
+    assert_int_equal(room->fork_pots, 1);
+    purge_open(&toy.net, &other, room);
+    assert_int_equal(room->fork_pots, 1);
+    pots[1].behind = -1;
+    purge_open(&toy.net, &both, room);
+    assert_int_equal(room->fork_pots, 0);
+    arena_destroy(toy.arena);
+}
+
+/* Branches of 12 and 22 mL of one bore, full of fluid: the flow parts as 22 to 12, whatever the
+ * shared pipe resists, where the nipples are wide. */
+static void what_two_ways_share_does_not_part_the_flow(void **state)
+{
+    (void)state;
+    struct toy toy;
+    toy_start(&toy);
+    toy.net.viscosity = 15e-6;
+    for (int i = 0; i < 3; i++)
+        toy.legs[i].air = 0;
+    struct purge_room *room = purge_room(&toy.net, 1, false, toy.arena);
+    room->passage = (struct resistance){0};
+    const struct purge_turn both = {0, 1};
+    purge_fill(&toy.net, room);
+    purge_open(&toy.net, &both, room);
+    const struct resistance all = purge_divide(&toy.net, room, 5 * ML, 8 * ML);
+    near_rel(room->path.share, 22.0 / 34, 1e-9);
+    near_rel(room->with.share, 12.0 / 34, 1e-9);
+    const double each = room->resistance[0] / 20;
+    near_rel(all.linear, each * (20 + 12 * 22 / 34.0), 1e-9);
+    arena_destroy(toy.arena);
+}
+
 static void what_lies_above_the_nipple_stays(void **state)
 {
     (void)state;
@@ -566,6 +626,8 @@ int main(void)
         cmocka_unit_test(a_far_nipple_does_not_clear_the_near_half),
         cmocka_unit_test(one_nipple_clears_two_rooms_that_are_joined_at_the_top),
         cmocka_unit_test(air_from_the_pipe_settles_in_the_near_half),
+        cmocka_unit_test(two_ways_part_at_the_fork),
+        cmocka_unit_test(what_two_ways_share_does_not_part_the_flow),
         cmocka_unit_test(two_nipples_at_once_clear_both),
         cmocka_unit_test(what_lies_above_the_nipple_stays),
         cmocka_unit_test(air_where_no_nipple_is_counts_as_trapped),

@@ -96,11 +96,43 @@ static void a_stepped_master_says_which_bore_delivers(void **state)
     driven_finish(&driven);
 }
 
+/* A bar with arms of 30 and 10 mm gives the rod of the first a quarter, that of the second three
+ * quarters. A servo that cuts in a hair above its share does not help, a hair below it does. */
+static void a_servo_on_a_balance_bar_gets_its_share(void **state)
+{
+    (void)state;
+    struct driven_car driven = driven_start();
+    const int other = car_add(&driven.car, KIND_MASTER, "second master");
+    struct part *lever = car_part(&driven.car, driven.brake_pedal);
+    lever->as.pedal.bar_first.m = 30e-3;
+    lever->as.pedal.bar_second.m = 10e-3;
+    driven_settle(&driven);
+    struct solution *solution = solution_room(driven.car.system, driven.network, driven.car.arena);
+    const struct force effort = {100};
+    solution->pedals[driven.brake_pedal].effort = effort;
+    lever = car_part(&driven.car, driven.brake_pedal);
+    const double whole = pedal_rod_force(&lever->as.pedal, effort).n, shares[] = {0.25, 0.75};
+    for (int place = 0; place < 2; place++) {
+        const int works[2] = {place == 0 ? driven.servo : other, place == 0 ? other : driven.servo};
+        lever->as.pedal.works = car_names(&driven.car, 2, works);
+        for (int helps = 0; helps < 2; helps++) {
+            struct branch branch;
+            driven_say(&driven, driven.servo, "cut in",
+                       whole * shares[place] * (helps ? 0.99 : 1.01));
+            assert_true(
+                branch_of(driven.car.system, driven.network, solution, driven.servo, &branch));
+            assert_int_equal(branch.index, helps);
+        }
+    }
+    driven_finish(&driven);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(whatever_moves_a_figure_is_an_input),
         cmocka_unit_test(a_stepped_master_says_which_bore_delivers),
+        cmocka_unit_test(a_servo_on_a_balance_bar_gets_its_share),
         cmocka_unit_test(a_figure_whose_inputs_are_mostly_assumed_says_so),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);

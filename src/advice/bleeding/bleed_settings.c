@@ -189,7 +189,7 @@ static enum step_id valve_setting(enum valve_type type, enum bleed_method method
     return STEP_NONE;
 }
 
-/* One block for a pedal, however many old masters it works. */
+/* One block for a pedal, however many old masters it works; none for what works no master. */
 static void block_pedal(struct settings *settings, int pedal)
 {
     const struct system *system = settings->system;
@@ -380,9 +380,7 @@ struct steps bleed_settings_of(const struct system *system, const struct network
         }
     }
     for (int i = 0; method == METHOD_PEDAL && i < system->part_count; i++) {
-        if (settings.touched.part[i] && system->parts[i].kind == KIND_PEDAL) {
-            block_pedal(&settings, i);
-        }
+        block_pedal(&settings, i);
     }
     if (method != METHOD_REVERSE) {
         fill_reservoirs(&settings);

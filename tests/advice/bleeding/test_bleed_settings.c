@@ -299,6 +299,30 @@ static void a_blanked_port_is_filled_or_cracked(void **state)
     advice_car_finish(&none);
 }
 
+/* Wherever the pedal stands in the file, first or last; and by no other method than the pedal. */
+static void an_old_masters_pedal_gets_its_block(void **state)
+{
+    (void)state;
+#define PEDAL "[brake pedal]\nworks = brake master\nratio = 5\ntravel = 150 mm\n"
+#define REST                                                                                       \
+    "[vehicle]\ntitle = Case\n[fluid]\ngrade = DOT 4\n"                                            \
+    "[brake master]\ntype = single\nbore = 20 mm\nstroke = 25 mm\n"                                \
+    "[front disc]\ncaliper = sliding\nbore = 48 mm\n"                                              \
+    "[runs]\nfeed = brake master, 1.0 m pipe, front tee\n"                                         \
+    "right = front tee, 0.5 m pipe, tap union, 0.4 m hose, front right disc\n"                     \
+    "left = front tee, 1.5 m pipe, tip union, 0.4 m hose, front left disc\n"
+    static const char *const cars[] = {PEDAL REST, REST PEDAL};
+    for (size_t i = 0; i < 2; i++) {
+        struct advice_car car = advice_car_read(cars[i], NULL);
+        const struct step *block = setting(&car, "set-pedal-block", NULL);
+        assert_non_null(block);
+        assert_int_equal(block->part, advice_part(&car, "brake pedal"));
+        advice_car_finish(&car);
+    }
+#undef PEDAL
+#undef REST
+}
+
 /* Only by strokes, and only where both sides hold air: new fluid alone lets none in. */
 static void two_circuits_on_one_rod_are_filled_together(void **state)
 {
@@ -326,6 +350,7 @@ static void two_circuits_on_one_rod_are_filled_together(void **state)
 int main(void)
 {
     const struct CMUnitTest tests[] = {
+        cmocka_unit_test(an_old_masters_pedal_gets_its_block),
         cmocka_unit_test(only_the_settings_of_this_car_are_asked_for),
         cmocka_unit_test(work_on_the_clutch_alone_asks_for_none_of_the_brakes_settings),
         cmocka_unit_test(gaps_and_free_play_come_with_the_figures_wanted),

@@ -1,7 +1,8 @@
-#include "purge/purge_state.h"
+#include "purge/purge.h"
 
 #include <math.h>
 
+#include "purge/purge_state.h"
 #include "units/constants.h"
 
 /* Less air than this is none: a bubble of an eighth of a millimetre. */

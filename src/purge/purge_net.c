@@ -1,4 +1,4 @@
-#include "purge/purge.h"
+#include "purge/purge_net.h"
 
 #include <math.h>
 #include <string.h>

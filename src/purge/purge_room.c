@@ -1,8 +1,9 @@
-#include "purge/purge_state.h"
+#include "purge/purge.h"
 
 #include <math.h>
 
 #include "parts/bubble.h"
+#include "purge/purge_state.h"
 #include "units/constants.h"
 
 enum { MOST_POINTS = 4096 };

@@ -1,8 +1,9 @@
 #ifndef FIRMPEDAL_PURGE_PURGE_STATE_H
 #define FIRMPEDAL_PURGE_PURGE_STATE_H
 
-#include "purge/purge.h"
 #include "purge/purge_breath.h"
+#include "purge/purge_net.h"
+#include "purge/purge_run.h"
 #include "purge/slugs.h"
 
 /* The inside of a room: where air and fluid stand during a run, and what is laid ready once for a

@@ -15,6 +15,7 @@
 #include <stdlib.h>
 #include <unistd.h>
 
+#include "purge/purge.h"
 #include "purge/purge_state.h"
 #include "support/cmocka_all.h"
 #include "support/driven_car.h"

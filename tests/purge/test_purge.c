@@ -1,3 +1,4 @@
+#include "purge/purge.h"
 #include "purge/purge_state.h"
 
 #include <math.h>

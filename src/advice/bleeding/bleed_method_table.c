@@ -1,4 +1,4 @@
-#include "advice/bleeding/bleed_plan.h"
+#include "advice/bleeding/bleed_types.h"
 
 #define CUSTOM "common practice, no source"
 #define BRETHERTON                                                                                 \

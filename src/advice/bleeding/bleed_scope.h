@@ -1,7 +1,7 @@
 #ifndef FIRMPEDAL_ADVICE_BLEEDING_BLEED_SCOPE_H
 #define FIRMPEDAL_ADVICE_BLEEDING_BLEED_SCOPE_H
 
-#include "advice/bleeding/bleed_plan.h"
+#include "advice/bleeding/bleed_types.h"
 #include "network/belonging.h"
 
 /* Which nipples the work let air get to. */

@@ -1,7 +1,7 @@
 #ifndef FIRMPEDAL_ADVICE_BLEEDING_BLEED_SETTINGS_H
 #define FIRMPEDAL_ADVICE_BLEEDING_BLEED_SETTINGS_H
 
-#include "advice/bleeding/bleed_plan.h"
+#include "advice/bleeding/bleed_types.h"
 #include "advice/bleeding/bleed_scope.h"
 
 /* The settings that decide whether bleeding can succeed, only those that this car has and that the

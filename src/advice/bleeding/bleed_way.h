@@ -1,7 +1,7 @@
 #ifndef FIRMPEDAL_ADVICE_BLEEDING_BLEED_WAY_H
 #define FIRMPEDAL_ADVICE_BLEEDING_BLEED_WAY_H
 
-#include "advice/bleeding/bleed_plan.h"
+#include "advice/bleeding/bleed_types.h"
 
 /* How this car's circuits are bled: what a stroke moves, what a kit or gravity pushes with, what
  * the reservoir can give. */

@@ -73,7 +73,7 @@ const struct reason_row *reason_rows(size_t *count);
 const struct reason_row *reason_row(const char *id);
 
 enum { STEP_MOST_QUANTITIES = 5 };
-struct bleed_detail; /* advice/bleeding/bleed_plan.h */
+struct bleed_detail; /* advice/bleeding/bleed_types.h */
 
 struct step {
     const struct step_row *row;

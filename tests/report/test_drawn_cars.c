@@ -318,6 +318,12 @@ struct traits {
     double width; /* of the paper */
 };
 
+/* In tenths of a millimetre; what lies halfway between two goes up on either side. */
+static double tenths(double mm)
+{
+    return round(mm * 10 + 1e-6) + 0.0;
+}
+
 static void add_trait(struct traits *traits, bool mirror, double what, struct point a,
                       struct point b, double more)
 {
@@ -328,10 +334,10 @@ static void add_trait(struct traits *traits, bool mirror, double what, struct po
     }
     double *row = traits->items[traits->count++];
     row[0] = what;
-    row[1] = round((mirror ? traits->width - a.x : a.x) * 10) + 0.0;
-    row[2] = round(a.y * 10);
-    row[3] = round((mirror ? traits->width - b.x : b.x) * 10) + 0.0;
-    row[4] = round(b.y * 10);
+    row[1] = tenths(mirror ? traits->width - a.x : a.x);
+    row[2] = tenths(a.y);
+    row[3] = tenths(mirror ? traits->width - b.x : b.x);
+    row[4] = tenths(b.y);
     row[5] = more;
 }
 
@@ -366,8 +372,7 @@ static struct traits traits_of(const struct layout *layout, bool mirror)
     for (int i = 0; i < layout->label_count; i++) {
         const struct label *label = &layout->labels[i];
         struct point middle = {(label->box.left + label->box.right) / 2, label->box.top};
-        add_trait(&traits, mirror, 104, middle, middle,
-                  round((label->box.right - label->box.left) * 10));
+        add_trait(&traits, mirror, 104, middle, middle, tenths(label->box.right - label->box.left));
         if (label->leader)
             add_trait(&traits, mirror, 105, label->leader_from, label->leader_to, 0);
     }

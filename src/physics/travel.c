@@ -2,13 +2,7 @@
 
 #include <math.h>
 
-/* How one circuit's fluid gives way. */
-struct squeeze {
-    struct pressure modulus;
-    double slope;
-};
-
-static struct squeeze squeeze_of(const struct system *system, int fluid, bool hot)
+struct squeeze travel_squeeze(const struct system *system, int fluid, bool hot)
 {
     if (fluid < 0)
         return (struct squeeze){{NAN}, NAN};
@@ -37,7 +31,7 @@ static double shrink_share(struct shrink *shrink, struct pressure p)
     return shrink->share;
 }
 
-static enum hose_state hose_state_of(enum hose_case hoses)
+enum hose_state travel_hose_as(enum hose_case hoses)
 {
     switch (hoses) {
     case HOSES_AS_SAID:
@@ -60,10 +54,21 @@ static void add_edge(const struct system *system, const struct edge *edge, struc
         by_cause[CAUSE_PIPES].m3 += pipe_swelling(&part->as.pipe, p).m3;
         inside = pipe_volume(&part->as.pipe);
     } else {
-        by_cause[CAUSE_HOSES].m3 += hose_swelling_as(&part->as.hose, hose_state_of(hoses), p).m3;
+        by_cause[CAUSE_HOSES].m3 += hose_swelling_as(&part->as.hose, travel_hose_as(hoses), p).m3;
         inside = hose_volume(&part->as.hose);
     }
     by_cause[CAUSE_FLUID].m3 += inside.m3 * shrink_share(shrink, p);
+}
+
+struct volume travel_chamber(const struct part *part, int chamber, const struct brake_case *brakes)
+{
+    bool assumed;
+    struct volume volume = part_chamber_volume(part, chamber, &assumed);
+    if (part->kind == KIND_DISC)
+        volume.m3 += disc_fluid_followed(&part->as.disc, chamber, brakes).m3;
+    if (volume.m3 < 0) /* new pads thicker than the chamber as said has room for */
+        volume.m3 = 0;
+    return volume;
 }
 
 static void add_vertex(const struct system *system, const struct vertex *vertex, struct pressure p,
@@ -71,12 +76,7 @@ static void add_vertex(const struct system *system, const struct vertex *vertex,
                        struct volume by_cause[CAUSE_COUNT])
 {
     const struct part *part = &system->parts[vertex->part];
-    bool assumed;
-    struct volume chamber = part_chamber_volume(part, vertex->chamber, &assumed);
-    if (part->kind == KIND_DISC)
-        chamber.m3 += disc_fluid_followed(&part->as.disc, vertex->chamber, &state->brakes).m3;
-    if (chamber.m3 < 0) /* new pads thicker than the chamber as said has room for */
-        chamber.m3 = 0;
+    struct volume chamber = travel_chamber(part, vertex->chamber, &state->brakes);
     by_cause[CAUSE_FLUID].m3 += chamber.m3 * shrink_share(shrink, p);
     if (part->kind == KIND_DISC) {
         struct disc_volumes taken = disc_volume(&part->as.disc, vertex->chamber, p, &state->brakes);
@@ -155,7 +155,7 @@ void travel_volumes(const struct system *system, const struct network *network, 
         by_cause[cause] = (struct volume){0};
     const struct circuit *walked = &network->circuits[circuit];
     int fluid = system_fluid_of(system, walked->master);
-    struct shrink shrink = {squeeze_of(system, fluid, state->brakes.hot), NAN, NAN};
+    struct shrink shrink = {travel_squeeze(system, fluid, state->brakes.hot), NAN, NAN};
     for (int i = 0; i < network->edge_count; i++) {
         const struct edge *edge = &network->edges[i];
         if (edge->circuit == circuit && edge->kind == EDGE_CARRIER)
@@ -196,7 +196,7 @@ void travel_volumes_beyond(const struct system *system, const struct network *ne
     if (circuit < 0)
         return;
     int fluid = system_fluid_of(system, network->circuits[circuit].master);
-    struct shrink shrink = {squeeze_of(system, fluid, state->brakes.hot), NAN, NAN};
+    struct shrink shrink = {travel_squeeze(system, fluid, state->brakes.hot), NAN, NAN};
     for (int i = 0; i < network->edge_count; i++) {
         const struct edge *edge = &network->edges[i];
         if (edge->circuit == circuit && edge->kind == EDGE_CARRIER &&

@@ -18,6 +18,17 @@ void travel_volumes(const struct system *system, const struct network *network, 
                     const struct pressure *by_vertex, const struct state *state,
                     struct volume by_cause[CAUSE_COUNT]);
 
+/* How one circuit's fluid gives way; NaN without a fluid. */
+struct squeeze {
+    struct pressure modulus;
+    double slope;
+};
+struct squeeze travel_squeeze(const struct system *system, int fluid, bool hot);
+/* What a hose counts as in a state. */
+enum hose_state travel_hose_as(enum hose_case hoses);
+/* Fluid in a chamber at rest as its linings then stand, m3. */
+struct volume travel_chamber(const struct part *part, int chamber, const struct brake_case *brakes);
+
 /* Fluid in a circuit at rest, from the master's outlet on: pipes, hoses and chambers, m3. NaN when
  * one of them is not known.
  * Checked by tests/physics/test_travel.c */

@@ -23,7 +23,17 @@ enum fp_outcome {
 enum fp_severity { FP_NOTE, FP_ADVICE, FP_WARNING, FP_DANGER };
 
 /* What a person may ask about a car. */
-enum fp_question { FP_CHECK, FP_BLEED, FP_OPEN, FP_HOSES, FP_SOFT, FP_FIT, FP_TRACE, FP_CURVE };
+enum fp_question {
+    FP_CHECK,
+    FP_BLEED,
+    FP_OPEN,
+    FP_HOSES,
+    FP_SOFT,
+    FP_FIT,
+    FP_CHOOSE,
+    FP_TRACE,
+    FP_CURVE
+};
 
 /* What can be drawn into a file: the sheet (.pdf), the diagram alone (.svg, .png, .pdf). */
 enum fp_drawing { FP_SHEET, FP_DIAGRAM };
@@ -47,6 +57,14 @@ struct fp_wishes {
     size_t change_count;
     const char *const *tried; /* FP_FIT: files of [replaced NAME], as work files have them */
     size_t tried_count;
+    const char *among;          /* FP_CHOOSE: cylinders, "brake master, rear drum" */
+    const char *const *at_hand; /* FP_CHOOSE: "5/8 in, 3/4 in", or of one "rear drum: 5/8 in" */
+    size_t at_hand_count;
+    const char *const *limits; /* FP_CHOOSE: "foot = 250 N" */
+    size_t limit_count;
+    /* FP_CHOOSE: called now and then with the share that is done, false stops; NULL */
+    bool (*progress)(double done, void *context);
+    void *progress_context;
     bool all;              /* everything there is, not the answer in short */
     bool rules;            /* FP_CHECK: published rules of the country as well */
     const char *country;   /* whose; NULL: the one that the car says */

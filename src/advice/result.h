@@ -6,6 +6,7 @@
 #include "advice/figures/curves.h"
 #include "advice/figures/figures.h"
 #include "advice/checks/finding.h"
+#include "advice/choice/choice.h"
 #include "advice/fitting/fit.h"
 #include "advice/checks/hoses.h"
 #include "advice/job/opening.h"
@@ -44,6 +45,7 @@ struct result {
     struct findings unsettled;   /* found bad on parts that stay: plan and opening say it first */
     struct steps tests;          /* of the plan: what follows the nipples */
     struct fit *fit;             /* NULL unless asked */
+    struct chosen *chosen;       /* which bores would suit; NULL unless asked */
     const struct curves *curves; /* NULL unless asked */
     struct trace *trace;         /* NULL unless asked */
     struct date today;

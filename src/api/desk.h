@@ -48,6 +48,16 @@ const char *desk_held(struct fp_desk *desk, const char *text);
 /* A wish that could not be used leaves its reason as the answer. */
 bool desk_effort(struct fp_desk *desk, const char *words, struct force *effort,
                  const char **answer);
+/* The parts that a name means: one, or both sides of an axle; gives how many. */
+int desk_parts_named(struct fp_desk *desk, const char *name, int parts[2]);
+/* That a name is no cylinder, and what there is. */
+const char *desk_no_cylinder(struct fp_desk *desk, const char *option, const char *name);
+/* A diameter as an option says it. */
+bool desk_bore(struct fp_desk *desk, const char *option, const char *said, struct length *bore,
+               const char **answer);
+/* Adds which bores would suit to a result. */
+bool desk_add_choice(struct fp_desk *desk, const struct fp_wishes *wishes, struct result *result,
+                     const char **answer);
 /* Adds what is tried on the car to a result. */
 bool desk_add_fit(struct fp_desk *desk, const struct fp_wishes *wishes, struct result *result,
                   const char **answer);

@@ -280,6 +280,8 @@ static bool ask_more(struct fp_desk *desk, enum fp_question question,
     switch (question) {
     case FP_FIT:
         return desk_add_fit(desk, wishes, result, answer);
+    case FP_CHOOSE:
+        return desk_add_choice(desk, wishes, result, answer);
     case FP_TRACE:
         return ask_trace(desk, wishes, result, answer);
     case FP_CURVE:
@@ -342,6 +344,9 @@ static void answer_in_text(struct text *words, const struct result *result,
     case FP_FIT:
         answer_fit(&document, result, wishes->all);
         break;
+    case FP_CHOOSE:
+        answer_choose(&document, result, wishes->all);
+        break;
     case FP_TRACE:
         answer_trace(&document, result, wishes->all);
         break;
@@ -385,6 +390,10 @@ static enum fp_outcome outcome_of(const struct result *result, enum fp_question 
     case FP_FIT:
         fine = result->fit->verdict < FIT_CANNOT_SAY;
         break;
+    case FP_CHOOSE:
+        for (int g = 0; g < result->chosen->group_count; g++)
+            fine = fine && result->chosen->groups[g].suits > 0;
+        break;
     }
     return fine ? FP_FINE : FP_FINDINGS;
 }
@@ -402,6 +411,7 @@ enum fp_outcome fp_ask(struct fp_desk *desk, enum fp_question question,
         [FP_HOSES] = {JSON_HOSES, 0},
         [FP_SOFT] = {JSON_SOFT, 0},
         [FP_FIT] = {JSON_FIT, 0},
+        [FP_CHOOSE] = {JSON_CHOOSE, 0},
         [FP_TRACE] = {JSON_TRACE, RESULT_FIGURES},
         [FP_CURVE] = {JSON_CURVE, RESULT_FIGURES},
     };

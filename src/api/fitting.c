@@ -10,16 +10,15 @@
 #include "report/text/text_report.h"
 #include "units/unit.h"
 
-/* The parts that a name means: one, or both sides of an axle. */
-static int parts_named(const struct system *system, const char *name, int parts[2],
-                       struct arena *arena)
+int desk_parts_named(struct fp_desk *desk, const char *name, int parts[2])
 {
+    const struct system *system = desk->car;
     int one = system_find(system, name);
     if (one >= 0) {
         parts[0] = one;
         return 1;
     }
-    struct roll roll = roll_start(arena);
+    struct roll roll = roll_start(desk->arena);
     for (int i = 0; i < system->part_count; i++)
         roll_add(&roll, system->parts[i].name);
     int *found;
@@ -31,10 +30,10 @@ static int parts_named(const struct system *system, const char *name, int parts[
     return count;
 }
 
-static const char *no_cylinder(struct fp_desk *desk, const char *name)
+const char *desk_no_cylinder(struct fp_desk *desk, const char *option, const char *name)
 {
     struct text words = text_start(desk->arena);
-    text_add(&words, "firmpedal: --cylinder %s is no cylinder of this car. It has: ", name);
+    text_add(&words, "firmpedal: %s %s is no cylinder of this car. It has: ", option, name);
     const char *join = "";
     for (int i = 0; i < desk->car->part_count; i++)
         if (part_is_cylinder(&desk->car->parts[i])) {
@@ -52,25 +51,33 @@ static void take_items(struct fp_desk *desk, struct work_file *changes,
         *LIST_ADD(desk->arena, changes) = more->items[i];
 }
 
+bool desk_bore(struct fp_desk *desk, const char *option, const char *said, struct length *bore,
+               const char **answer)
+{
+    struct reading reading = unit_read(said, DIMENSION_LENGTH);
+    bore->m = reading.value;
+    if (reading.outcome == READING_FINE && reading.value > 0.002 && reading.value < 0.4)
+        return true;
+    *answer = text_print(desk->arena,
+                         "firmpedal: %s is a diameter with its unit, as \"7/8 in\" or "
+                         "\"22.2 mm\", not %s\n",
+                         option, said);
+    return false;
+}
+
 static bool take_bore(struct fp_desk *desk, const char *cylinder, const char *bore,
                       struct work_file *changes, const char **answer)
 {
     int parts[2];
-    int count = parts_named(desk->car, cylinder, parts, desk->arena);
+    int count = desk_parts_named(desk, cylinder, parts);
     if (count == 0 || !part_is_cylinder(&desk->car->parts[parts[0]])) {
-        *answer = no_cylinder(desk, cylinder);
+        *answer = desk_no_cylinder(desk, "--cylinder", cylinder);
         return false;
     }
-    struct reading reading = unit_read(bore, DIMENSION_LENGTH);
-    if (reading.outcome != READING_FINE || !(reading.value > 0.002 && reading.value < 0.4)) {
-        *answer = text_print(desk->arena,
-                             "firmpedal: --bore is a diameter with its unit, as \"7/8 in\" or "
-                             "\"22.2 mm\", not %s\n",
-                             bore);
+    struct length size;
+    if (!desk_bore(desk, "--bore", bore, &size, answer))
         return false;
-    }
-    struct work_file bores =
-        fit_bore(desk->car, parts, count, (struct length){reading.value}, desk->arena);
+    struct work_file bores = fit_bore(desk->car, parts, count, size, desk->arena);
     take_items(desk, changes, &bores);
     return true;
 }

@@ -1,8 +1,12 @@
+#define _GNU_SOURCE /* clock_gettime, isatty */
+
 #include "cli/commands.h"
 
 #include <stdint.h>
 #include <stdlib.h>
 #include <string.h>
+#include <time.h>
+#include <unistd.h>
 
 #include "cli/describe.h"
 #include "cli/screen.h"
@@ -95,6 +99,44 @@ static enum fp_outcome run_fit(struct fp_desk *desk, const struct request *reque
         return FP_WRONG_USE;
     }
     return answer_question(desk, request, FP_FIT);
+}
+
+/* Says how far it is, on a terminal and from a second on. */
+struct waiting {
+    struct timespec since;
+    int told; /* whole parts of a hundred; -1: nothing yet */
+};
+
+static bool tell_progress(double done, void *context)
+{
+    struct waiting *waiting = context;
+    struct timespec now;
+    clock_gettime(CLOCK_MONOTONIC, &now);
+    int part = (int)(100 * done);
+    if (now.tv_sec - waiting->since.tv_sec < 2 || part == waiting->told)
+        return true;
+    fprintf(stderr, "\r%3d %%", part);
+    waiting->told = part;
+    return true;
+}
+
+static enum fp_outcome run_choose(struct fp_desk *desk, const struct request *request)
+{
+    struct waiting waiting = {.told = -1};
+    struct request asked = *request;
+    if (request->wishes.among == NULL) {
+        fputs("firmpedal: choose needs --among NAMES\n", stderr);
+        return FP_WRONG_USE;
+    }
+    clock_gettime(CLOCK_MONOTONIC, &waiting.since);
+    if (isatty(STDERR_FILENO)) {
+        asked.wishes.progress = tell_progress;
+        asked.wishes.progress_context = &waiting;
+    }
+    enum fp_outcome outcome = answer_question(desk, &asked, FP_CHOOSE);
+    if (waiting.told >= 0)
+        fputs("\n", stderr);
+    return outcome;
 }
 
 static enum fp_outcome run_curve(struct fp_desk *desk, const struct request *request)
@@ -238,6 +280,10 @@ static const struct command table[] = {
      COMMON_OPTIONS | TAKES(JSON) | TAKES(CYLINDER) | TAKES(BORE) | TAKES(CHANGE) | TAKES(TRY) |
          TAKES(ALL),
      1, CAR_AND_WORKS, run_fit},
+    {"choose", "CAR [WORK...] --among NAMES [--at-hand BORES] [--limit \"NAME = SIZE\"]",
+     "which bores would suit, out of all or of those at hand",
+     COMMON_OPTIONS | TAKES(JSON) | TAKES(AMONG) | TAKES(AT_HAND) | TAKES(LIMIT) | TAKES(ALL), 1,
+     CAR_AND_WORKS, run_choose},
     {"curve", "CAR [WORK...]", "travel of the pedal against effort, what takes it, in each case",
      COMMON_OPTIONS | TAKES(JSON) | TAKES(ALL), 1, CAR_AND_WORKS, run_curve},
     {"trace", "CAR [WORK...] --figure ID [--of NAME]",
@@ -299,6 +345,7 @@ static void print_usual(FILE *into, int width)
         {"How do I bleed it?", "firmpedal bleed van.ini work.ini"},
         {"Does another bore suit?",
          "firmpedal fit van.ini --cylinder \"brake master\" --bore \"7/8 in\""},
+        {"Which bores would do?", "firmpedal choose van.ini --among \"brake master, rear drum\""},
         {"All of it on paper, for the car", "firmpedal sheet van.ini work.ini -o van.pdf"},
     };
     for (size_t i = 0; i < sizeof rows / sizeof *rows; i++) {

@@ -9,7 +9,7 @@
 #include "cli/screen.h"
 #include "firmpedal.h"
 
-enum { LISTS = 4 }; /* of a request */
+enum { LISTS = 6 }; /* of a request */
 
 static enum fp_outcome wrong_use(const struct command *command)
 {
@@ -95,6 +95,8 @@ int main(int argc, char **argv)
         request.works = room + each;
         request.changes = room + 2 * each;
         request.tried = room + 3 * each;
+        request.at_hand = room + 4 * each;
+        request.limits = room + 5 * each;
         outcome = options_read(argc, argv, &request, stderr) ? run(&request) : FP_WRONG_USE;
     }
     free(room);

@@ -90,6 +90,15 @@ static bool take(struct request *request, enum option_symbol option, const char 
     case OPTION_TRY:
         request->tried[request->tried_count++] = value;
         break;
+    case OPTION_AMONG:
+        request->wishes.among = value;
+        break;
+    case OPTION_AT_HAND:
+        request->at_hand[request->at_hand_count++] = value;
+        break;
+    case OPTION_LIMIT:
+        request->limits[request->limit_count++] = value;
+        break;
     case OPTION_ALL:
         request->wishes.all = true;
         break;
@@ -184,6 +193,10 @@ bool options_read(int argc, char **argv, struct request *request, FILE *errors)
     request->wishes.change_count = request->change_count;
     request->wishes.tried = request->tried;
     request->wishes.tried_count = request->tried_count;
+    request->wishes.at_hand = request->at_hand;
+    request->wishes.at_hand_count = request->at_hand_count;
+    request->wishes.limits = request->limits;
+    request->wishes.limit_count = request->limit_count;
     if (optind < argc)
         request->command = argv[optind++];
     while (optind < argc)

@@ -26,12 +26,16 @@ struct request {
     size_t change_count;
     const char **tried; /* --try */
     size_t tried_count;
+    const char **at_hand; /* --at-hand */
+    size_t at_hand_count;
+    const char **limits; /* --limit */
+    size_t limit_count;
     const char *output;
     unsigned given; /* bit set of options */
     struct fp_wishes wishes;
 };
 
-/* Reads the command line. words, works, changes and tried must have room for argc entries
+/* Reads the command line. The lists must have room for argc entries
  * each. false: a mistake was printed to errors. */
 bool options_read(int argc, char **argv, struct request *request, FILE *errors);
 

@@ -109,6 +109,12 @@ struct reduced_volumes reduced_volumes_of(const struct reduced *reduced, int ped
 /* How far these take the pedal. */
 struct reach reduced_reach(const struct reduced *reduced, int pedal, struct force effort,
                            struct force rod, const struct reduced_volumes *volumes);
+/* By how much they go beyond the floor, then beyond the ends of the bores, m; below 0 what is left.
+ * Each is linear in the volumes beside a constant, so that shares of them may be added up.
+ *   gives  how many, at most REDUCED_EXCESSES */
+enum { REDUCED_EXCESSES = 1 + REDUCED_MASTERS * (REDUCED_CHAMBERS + 1) };
+int reduced_excesses(const struct reduced *reduced, int pedal, struct force effort,
+                     const struct reduced_volumes *volumes, double *into);
 /* What is left to the floor: 0 where floor or bore ends first; NaN where it is not known. */
 double reduced_left(const struct reduced *reduced, int pedal, const struct reach *reach);
 

@@ -230,11 +230,13 @@ static double rod_for(const struct reduced_master *master, int chamber, double n
     return own_cut_off(master, chamber) + (stepped ? up / large + (now - up) / area : now / area);
 }
 
-/* By how much the pistons need more than their strokes, the rod being known. */
-static double past_bore(const struct reduced_master *master, const double *now, double rod)
+/* By how much the pistons need more than their strokes, the rod being known: each by itself, then
+ * both together. */
+static int past_bores(const struct reduced_master *master, const double *now, double rod,
+                      double *past)
 {
     const struct master *data = master->data;
-    double area = master_area(data).m2, past = NAN, sum = 0, strokes[REDUCED_CHAMBERS] = {0};
+    double area = master_area(data).m2, sum = 0, strokes[REDUCED_CHAMBERS] = {0};
     bool stepped = master_is_stepped(data) && !master->lost[0], any_lost = false;
     for (int c = master->count - 1; c >= 0; c--) {
         bool joined = master->circuits[c] >= 0;
@@ -245,12 +247,21 @@ static double past_bore(const struct reduced_master *master, const double *now, 
             strokes[c] = rod - (master->count > 1 ? strokes[1] : 0);
     }
     for (int c = 0; c < master->count; c++) {
-        double own = master->lost[c] ? -INFINITY : strokes[c] - full_stroke(master, c);
+        past[c] = master->lost[c] ? -INFINITY : strokes[c] - full_stroke(master, c);
         any_lost = any_lost || master->lost[c];
-        past = fmax(past, own);
         sum += strokes[c];
     }
-    return any_lost ? past : fmax(past, sum - data->stroke.m);
+    past[master->count] = any_lost ? -INFINITY : sum - data->stroke.m;
+    return master->count + 1;
+}
+
+static double rod_travel(const struct reduced_master *master, int place,
+                         const struct reduced_volumes *volumes)
+{
+    double sum = 0;
+    for (int c = 0; c < master->count; c++)
+        sum += rod_for(master, c, volumes->now[place][c], volumes->up[place][c]);
+    return sum;
 }
 
 struct reach reduced_reach(const struct reduced *reduced, int pedal, struct force effort,
@@ -267,11 +278,11 @@ struct reach reduced_reach(const struct reduced *reduced, int pedal, struct forc
         const struct reduced_master *master = &pressed->masters[i];
         if (master->part < 0)
             continue;
-        double sum = 0;
-        for (int c = 0; c < master->count; c++)
-            sum += rod_for(master, c, volumes->now[i][c], volumes->up[i][c]);
-        travels[i] = master->gap + sum;
-        reach.past_bore.m = fmax(reach.past_bore.m, past_bore(master, volumes->now[i], sum));
+        double rod_alone = rod_travel(master, i, volumes), past[REDUCED_CHAMBERS + 1];
+        int count = past_bores(master, volumes->now[i], rod_alone, past);
+        travels[i] = master->gap + rod_alone;
+        for (int k = 0; k < count; k++)
+            reach.past_bore.m = fmax(reach.past_bore.m, past[k]);
     }
     reach.rod_travel.m = travels[0];
     if (pressed->master_count == REDUCED_MASTERS) {
@@ -283,6 +294,22 @@ struct reach reduced_reach(const struct reduced *reduced, int pedal, struct forc
                      effort.n / data->stiffness.n_m;
     reach.past_floor.m = reach.travel.m - pedal_end(data).m;
     return reach;
+}
+
+int reduced_excesses(const struct reduced *reduced, int pedal, struct force effort,
+                     const struct reduced_volumes *volumes, double *into)
+{
+    const struct reduced_pedal *pressed = &reduced->pedals[pedal];
+    int count = 0;
+    into[count++] =
+        reduced_reach(reduced, pedal, effort, (struct force){NAN}, volumes).past_floor.m;
+    for (int i = 0; i < pressed->master_count && i < REDUCED_MASTERS; i++) {
+        const struct reduced_master *master = &pressed->masters[i];
+        if (master->part >= 0)
+            count +=
+                past_bores(master, volumes->now[i], rod_travel(master, i, volumes), into + count);
+    }
+    return count;
 }
 
 double reduced_left(const struct reduced *reduced, int pedal, const struct reach *reach)

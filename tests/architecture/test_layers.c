@@ -32,11 +32,13 @@ static const struct {
                    "advice/bleeding"},
     {"advice/fitting",
      "base units parts network physics advice/common advice/figures advice/rules advice/checks"},
+    {"advice/choice", "base units parts parts/keys network physics advice/common advice/figures"},
     {"advice",
      "base units parts network physics advice/common advice/figures advice/rules advice/checks "
-     "advice/bleeding advice/job advice/fitting"},
+     "advice/bleeding advice/job advice/fitting advice/choice"},
     {"input", "base units parts parts/keys network"},
-    {"report/words", "base units parts network advice advice/figures advice/bleeding"},
+    {"report/words",
+     "base units parts network advice advice/common advice/figures advice/bleeding"},
     {"report/document", "base units"},
     {"report/answers",
      "base units parts network advice advice/figures report/words report/document"},
@@ -50,8 +52,8 @@ static const struct {
     {"starters", "base parts parts/keys"},
     {"manual", "base units parts parts/keys network input starters advice report/words"},
     {"asking", "base units parts parts/keys network input starters manual"},
-    {"api", " base units network input advice advice/figures advice/bleeding starters manual "
-            "asking report/words "
+    {"api", " base units network input advice advice/common advice/figures advice/bleeding "
+            "starters manual asking report/words "
             "report/document report/answers report/text report/json report/diagram report/sheet"},
     {"cli", ""},
 };

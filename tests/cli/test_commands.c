@@ -254,6 +254,29 @@ static void what_is_tried_may_be_said_in_three_ways(void **state)
     unlink(path);
 }
 
+static void bores_are_chosen(void **state)
+{
+    (void)state;
+    expect(run_cli("choose", CAR), 2, NULL, "--among");
+    expect(run_cli("choose", CAR, "--among", "gearbox"), 2, NULL, "brake master");
+    expect(run_cli("choose", CAR, "--among", "brake master, brake master"), 2, NULL, "twice");
+    expect(run_cli("choose", CAR, "--among", "brake master", "--at-hand", "22"), 2, NULL, "unit");
+    expect(run_cli("choose", CAR, "--among", "brake master", "--at-hand", "rear drum: 1 in"), 2,
+           NULL, "none of those");
+    expect(run_cli("choose", CAR, "--among", "brake master", "--limit", "foot"), 2, NULL,
+           "pedal left");
+    expect(run_cli("choose", CAR, "--among", "brake master, rear drum", "--at-hand",
+                   "3/4 in, 13/16 in", "--at-hand", "rear drum: 3/4 in"),
+           0, "of 2 suit", NULL);
+    expect(run_cli("choose", CAR, "--among", "brake master, rear drum", "--limit", "foot = 20 N"),
+           1, "foot stands in the way", NULL);
+    struct run run = run_cli("choose", CAR, "--among", "brake master, clutch slave", "--limit",
+                             "stop = 4 m/s2", "--json");
+    assert_int_equal(run.status, 0);
+    assert_non_null(strstr(run.out, "\"nearest_misses\""));
+    run_finish(&run);
+}
+
 /* A hose's inside, a pipe's and a joint's are called a bore too; none of them is a cylinder. */
 static void what_is_no_cylinder_is_refused_and_not_offered(void **state)
 {
@@ -591,6 +614,7 @@ int main(void)
         cmocka_unit_test(the_fail_at_option_moves_the_status),
         cmocka_unit_test(another_bore_gets_a_verdict),
         cmocka_unit_test(what_is_tried_may_be_said_in_three_ways),
+        cmocka_unit_test(bores_are_chosen),
         cmocka_unit_test(what_is_no_cylinder_is_refused_and_not_offered),
         cmocka_unit_test(readings_stand_beside_their_figures_and_wrong_places_are_refused),
         cmocka_unit_test(what_is_not_worked_out_is_said_at_the_top),

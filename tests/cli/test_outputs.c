@@ -200,6 +200,7 @@ static const char *const answering[] = {
     "hoses " CAR,
     "soft " CAR,
     "fit " CAR " --cylinder 'brake master' --bore '7/8 in'",
+    "choose " CAR " --among 'brake master' --at-hand '7/8 in'",
     "curve " CAR,
     "trace " CAR " --figure deceleration",
     "sheet " CAR " -o FOLDER/lost.pdf --replace",

@@ -131,8 +131,8 @@ static int circuit_lost(const struct made *made)
                                                                               : -1;
 }
 
-/* Seen to fail with the knocked-back gap left out of a disc's step, with the servo's own valve
- * forgotten, and with the second piston of a stepped master at the small bore. */
+/* Seen to fail with what passed before a remote servo helped taken off too, with the servo's own
+ * valve forgotten, and with the second piston of a stepped master at the small bore. */
 static void random_cars_are_the_same(void **state)
 {
     (void)state;

@@ -28,6 +28,9 @@ void answer_open(struct document *into, const struct result *result, bool all);
 /* Another bore: the verdict in the third line, then a line a question, the worst first; all: every
  * figure before and after, and everything that was judged. */
 void answer_fit(struct document *into, const struct result *result, bool all);
+/* Which bores would suit: how many, the best few with why, the nearest misses; all: which limits
+ * stand in the way. */
+void answer_choose(struct document *into, const struct result *result, bool all);
 /* The usual pedal curve, what takes the travel, and all cases side by side; all: every point. */
 void answer_curve(struct document *into, const struct result *result, bool all);
 /* One figure: its value, what it is made of, what tells most and how to measure that; all: the

@@ -4,6 +4,7 @@
 #include <math.h>
 
 #include "report/json/json_bleed.h"
+#include "report/json/json_choose.h"
 #include "report/json/json_curve.h"
 #include "report/json/json_pieces.h"
 #include "report/json/json_plan.h"
@@ -262,7 +263,7 @@ static json_t *notes_array(struct arena *arena, const struct system *system)
 
 /* The form of the answers: raised when a member goes or means something else, not when one comes.
  * docs/answers.schema.json is of this form. */
-enum { JSON_FORM = 1 };
+enum { JSON_FORM = 2 };
 
 static json_t *answer_object(const char *name)
 {
@@ -275,9 +276,9 @@ static json_t *answer_object(const char *name)
 static const char *part_name(enum json_part part)
 {
     static const char *const names[] = {
-        [JSON_CHECK] = "check", [JSON_BLEED] = "bleed", [JSON_OPEN] = "open",
-        [JSON_SOFT] = "soft",   [JSON_HOSES] = "hoses", [JSON_FIT] = "fit",
-        [JSON_TRACE] = "trace", [JSON_CURVE] = "curve"};
+        [JSON_CHECK] = "check",   [JSON_BLEED] = "bleed", [JSON_OPEN] = "open",
+        [JSON_SOFT] = "soft",     [JSON_HOSES] = "hoses", [JSON_FIT] = "fit",
+        [JSON_CHOOSE] = "choose", [JSON_TRACE] = "trace", [JSON_CURVE] = "curve"};
     return names[part];
 }
 
@@ -324,6 +325,9 @@ bool json_result(struct text *into, const struct result *result, enum json_part 
         break;
     case JSON_HOSES:
         json_object_set_new(root, "hoses", hoses_object(arena, &result->hoses));
+        break;
+    case JSON_CHOOSE:
+        json_object_set_new(root, "choose", choose_object(arena, result));
         break;
     case JSON_FIT:
         json_object_set_new(root, "fit", fit_object(arena, result));

@@ -13,6 +13,7 @@ enum json_part {
     JSON_SOFT,
     JSON_HOSES,
     JSON_FIT,
+    JSON_CHOOSE,
     JSON_TRACE,
     JSON_CURVE
 };

@@ -1,0 +1,118 @@
+#include "advice/choice/rows.h"
+
+#include <math.h>
+#include <string.h>
+
+enum { CELLS = 128 };
+#define NARROW 1e-8 /* N: nearer than that it is a knee, or a jump */
+#define OFF    1e-3 /* Pa off the straight line that do not count */
+
+int rows_column(struct rows *rows, const struct reduced_force *force)
+{
+    for (int c = 0; c < rows->column_count; c++)
+        if (rows->columns[c].stretch == force->stretch &&
+            rows->columns[c].threshold == force->threshold)
+            return c;
+    if (rows->column_count == ROWS_COLUMNS || force->stretch < 0) {
+        rows->overflow = true;
+        return -1;
+    }
+    rows->columns[rows->column_count] = (struct row_column){force->stretch, force->threshold};
+    return rows->column_count++;
+}
+
+struct row {
+    double effort, beyond[ROWS_COLUMNS];
+};
+
+struct finding {
+    struct rows *rows;
+    const struct reduced *reduced;
+    double *pressures;
+    struct row kept; /* the last one that is in the rows */
+    struct row last; /* the last one found: no row yet, since the line may go on */
+    bool any;
+};
+
+static struct row row_at(const struct finding *finding, double effort)
+{
+    struct row row = {.effort = effort};
+    const struct rows *rows = finding->rows;
+    for (int p = 0; p < finding->reduced->pedal_count; p++)
+        reduced_pressures(finding->reduced, p, (struct force){effort}, finding->pressures);
+    for (int c = 0; c < rows->column_count; c++)
+        row.beyond[c] =
+            fmax(finding->pressures[rows->columns[c].stretch] - rows->columns[c].threshold, 0);
+    return row;
+}
+
+/* Whether a row lies on the line between two others. */
+static bool is_between(const struct rows *rows, const struct row *a, const struct row *row,
+                       const struct row *b)
+{
+    double share = (row->effort - a->effort) / (b->effort - a->effort);
+    for (int c = 0; c < rows->column_count; c++) {
+        double on_line = a->beyond[c] + share * (b->beyond[c] - a->beyond[c]);
+        if (!(fabs(row->beyond[c] - on_line) <= OFF))
+            return false;
+    }
+    return true;
+}
+
+static void keep(struct finding *finding, const struct row *row)
+{
+    struct rows *rows = finding->rows;
+    if (rows->count == ROWS_MOST) {
+        rows->overflow = true;
+        return;
+    }
+    rows->effort[rows->count] = row->effort;
+    memcpy(rows->beyond[rows->count++], row->beyond, sizeof row->beyond);
+    finding->kept = *row;
+}
+
+/* The next row by effort; the one before it stays only where the line bends there. */
+static void take(struct finding *finding, const struct row *row)
+{
+    if (finding->any && !is_between(finding->rows, &finding->kept, &finding->last, row))
+        keep(finding, &finding->last);
+    finding->last = *row;
+    finding->any = true;
+}
+
+static void split(struct finding *finding, const struct row *a, const struct row *b)
+{
+    static const double shares[] = {0.5, 0.29289, 0.70711};
+    bool straight = b->effort - a->effort < NARROW;
+    struct row middle = {0};
+    for (int i = 0; i < 3 && (i == 0 || straight); i++) {
+        struct row tried = row_at(finding, a->effort + shares[i] * (b->effort - a->effort));
+        if (i == 0) {
+            middle = tried;
+            if (straight)
+                break;
+            straight = true;
+        }
+        straight = is_between(finding->rows, a, &tried, b);
+    }
+    if (straight) {
+        take(finding, b);
+        return;
+    }
+    split(finding, a, &middle);
+    split(finding, &middle, b);
+}
+
+void rows_fill(struct rows *rows, const struct reduced *reduced, double *pressures)
+{
+    struct finding finding = {.rows = rows, .reduced = reduced, .pressures = pressures};
+    rows->count = 0;
+    struct row a = row_at(&finding, 0);
+    keep(&finding, &a);
+    for (int cell = 1; cell <= CELLS; cell++) {
+        struct row b = row_at(&finding, MOST_EFFORT * cell / CELLS);
+        split(&finding, &a, &b);
+        a = b;
+    }
+    keep(&finding, &finding.last);
+}

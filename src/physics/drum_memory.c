@@ -27,12 +27,18 @@ static void work_out(const struct drum *drum, struct drum_memory *memory)
         log((1 + FRICTION_STEP) / (1 - FRICTION_STEP));
 }
 
-/* All bits alike of what the factors rest on, padding too, or they are worked out anew. */
+/* All bits alike of what the factors rest on, padding too, or they are worked out anew. The bore is
+ * no part of that. */
 static bool is_of(const struct drum_memory *memory, const struct drum *drum)
 {
-    return memcmp(&memory->of, drum, offsetof(struct drum, efficiency)) == 0 &&
-           memcmp(&memory->of.friction_spread, &drum->friction_spread,
-                  sizeof drum->friction_spread) == 0;
+    struct drum same;
+    if (memory->of.bore.m == 0)
+        return false;
+    memcpy(&same, drum, sizeof same);
+    same.bore = memory->of.bore;
+    return memcmp(&memory->of, &same, offsetof(struct drum, efficiency)) == 0 &&
+           memcmp(&memory->of.friction_spread, &same.friction_spread,
+                  sizeof same.friction_spread) == 0;
 }
 
 const struct drum_memory *drum_remembered(const struct system *system, int drum,

@@ -3,7 +3,7 @@
 #include <math.h>
 #include <string.h>
 
-enum { CELLS = 128 };
+enum { CELLS = 32 };
 #define NARROW 1e-8 /* N: nearer than that it is a knee, or a jump */
 #define OFF    1e-3 /* Pa off the straight line that do not count */
 
@@ -80,24 +80,56 @@ static void take(struct finding *finding, const struct row *row)
     finding->any = true;
 }
 
-static void split(struct finding *finding, const struct row *a, const struct row *b)
+/* Whether the line from one row to another goes straight; also gives the row in the middle. */
+static bool is_straight(const struct finding *finding, const struct row *a, const struct row *b,
+                        struct row *middle)
 {
     static const double shares[] = {0.5, 0.29289, 0.70711};
-    bool straight = b->effort - a->effort < NARROW;
-    struct row middle = {0};
-    for (int i = 0; i < 3 && (i == 0 || straight); i++) {
+    for (int i = 0; i < 3; i++) {
         struct row tried = row_at(finding, a->effort + shares[i] * (b->effort - a->effort));
-        if (i == 0) {
-            middle = tried;
-            if (straight)
-                break;
-            straight = true;
-        }
-        straight = is_between(finding->rows, a, &tried, b);
+        if (i == 0)
+            *middle = tried;
+        if (!is_between(finding->rows, a, &tried, b))
+            return false;
     }
-    if (straight) {
+    return true;
+}
+
+/* Where the lines from both ends meet, in the column that is farthest off in the middle. */
+static double meeting(const struct finding *finding, const struct row *a, const struct row *middle,
+                      const struct row *b)
+{
+    double width = b->effort - a->effort, step = 1e-3 * width, most = 0;
+    int column = 0;
+    for (int c = 0; c < finding->rows->column_count; c++) {
+        double off = fabs(middle->beyond[c] - (a->beyond[c] + b->beyond[c]) / 2);
+        if (off > most) {
+            most = off;
+            column = c;
+        }
+    }
+    struct row behind = row_at(finding, a->effort + step);
+    struct row before = row_at(finding, b->effort - step);
+    double rise_a = (behind.beyond[column] - a->beyond[column]) / step;
+    double rise_b = (b->beyond[column] - before.beyond[column]) / step;
+    return a->effort + (b->beyond[column] - a->beyond[column] - rise_b * width) / (rise_a - rise_b);
+}
+
+static void split(struct finding *finding, const struct row *a, const struct row *b)
+{
+    struct row middle;
+    if (b->effort - a->effort < NARROW || is_straight(finding, a, b, &middle)) {
         take(finding, b);
         return;
+    }
+    double guess = meeting(finding, a, &middle, b);
+    if (guess > a->effort && guess < b->effort) {
+        struct row knee = row_at(finding, guess), any;
+        if (is_straight(finding, a, &knee, &any) && is_straight(finding, &knee, b, &any)) {
+            take(finding, &knee);
+            take(finding, b);
+            return;
+        }
     }
     split(finding, a, &middle);
     split(finding, &middle, b);

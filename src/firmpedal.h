@@ -36,7 +36,7 @@ enum fp_question {
 };
 
 /* What can be drawn into a file: the sheet (.pdf), the diagram alone (.svg, .png, .pdf). */
-enum fp_drawing { FP_SHEET, FP_DIAGRAM };
+enum fp_drawing { FP_SHEET, FP_DIAGRAM, FP_CHOICE };
 
 enum fp_paper { FP_A4, FP_LETTER };
 

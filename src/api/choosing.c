@@ -148,12 +148,14 @@ static bool take_limit(struct fp_desk *desk, const char *said, struct choice_ask
     return false;
 }
 
-bool desk_add_choice(struct fp_desk *desk, const struct fp_wishes *wishes, struct result *result,
-                     const char **answer)
+bool desk_add_choice(struct fp_desk *desk, const struct fp_wishes *wishes, bool map,
+                     struct result *result, const char **answer)
 {
     struct choice_asked *asked = ARENA_NEW(desk->arena, struct choice_asked);
-    *asked = (struct choice_asked){
-        .stop = {NAN}, .progress = wishes->progress, .progress_context = wishes->progress_context};
+    *asked = (struct choice_asked){.stop = {NAN},
+                                   .map = map,
+                                   .progress = wishes->progress,
+                                   .progress_context = wishes->progress_context};
     for (int limit = 0; limit < CHOICE_LIMITS; limit++)
         asked->limits[limit] = NAN;
     bool fine = desk_effort(desk, wishes->effort, &asked->effort, answer) &&

@@ -281,7 +281,7 @@ static bool ask_more(struct fp_desk *desk, enum fp_question question,
     case FP_FIT:
         return desk_add_fit(desk, wishes, result, answer);
     case FP_CHOOSE:
-        return desk_add_choice(desk, wishes, result, answer);
+        return desk_add_choice(desk, wishes, false, result, answer);
     case FP_TRACE:
         return ask_trace(desk, wishes, result, answer);
     case FP_CURVE:

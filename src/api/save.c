@@ -5,6 +5,7 @@
 #include "base/save.h"
 #include "base/text.h"
 #include "api/desk.h"
+#include "report/chart/choice_chart.h"
 #include "report/diagram/diagram.h"
 #include "report/sheet/sheet.h"
 
@@ -40,6 +41,27 @@ static bool draw_pdf(const struct result *result, const struct fp_wishes *wishes
     return diagram_pdf(result, bytes, trouble);
 }
 
+static bool draw_choice_svg(const struct result *result, const struct fp_wishes *wishes,
+                            struct bytes *bytes, const char **trouble)
+{
+    (void)wishes;
+    return choice_chart_svg(result, bytes, trouble);
+}
+
+static bool draw_choice_png(const struct result *result, const struct fp_wishes *wishes,
+                            struct bytes *bytes, const char **trouble)
+{
+    (void)wishes;
+    return choice_chart_png(result, DIAGRAM_DOTS, bytes, trouble);
+}
+
+static bool draw_choice_pdf(const struct result *result, const struct fp_wishes *wishes,
+                            struct bytes *bytes, const char **trouble)
+{
+    (void)wishes;
+    return choice_chart_pdf(result, bytes, trouble);
+}
+
 /* The files that a drawing can become, by their endings. */
 static const struct {
     enum fp_drawing drawing;
@@ -47,16 +69,18 @@ static const struct {
     enum file_kind kind;
     drawer draw;
 } rows[] = {
-    {FP_SHEET, ".pdf", FILE_PDF, draw_sheet},
-    {FP_DIAGRAM, ".svg", FILE_SVG, draw_svg},
-    {FP_DIAGRAM, ".png", FILE_PNG, draw_png},
-    {FP_DIAGRAM, ".pdf", FILE_PDF, draw_pdf},
+    {FP_SHEET, ".pdf", FILE_PDF, draw_sheet},       {FP_DIAGRAM, ".svg", FILE_SVG, draw_svg},
+    {FP_DIAGRAM, ".png", FILE_PNG, draw_png},       {FP_DIAGRAM, ".pdf", FILE_PDF, draw_pdf},
+    {FP_CHOICE, ".svg", FILE_SVG, draw_choice_svg}, {FP_CHOICE, ".png", FILE_PNG, draw_choice_png},
+    {FP_CHOICE, ".pdf", FILE_PDF, draw_choice_pdf},
 };
 enum { ROWS = sizeof rows / sizeof *rows };
 
 static const char *name_of(enum fp_drawing drawing)
 {
-    return drawing == FP_SHEET ? "sheet" : "diagram";
+    static const char *const names[] = {
+        [FP_SHEET] = "sheet", [FP_DIAGRAM] = "diagram", [FP_CHOICE] = "picture"};
+    return names[drawing];
 }
 
 /* The kinds of file that a drawing may replace; an empty one is no loss. */
@@ -155,16 +179,20 @@ enum fp_outcome fp_draw(struct fp_desk *desk, enum fp_drawing drawing, const cha
     ON_NO_MEMORY(desk, FP_OUTPUT);
     if (desk->car == NULL)
         return FP_INPUT;
-    unsigned parts =
-        drawing == FP_SHEET ? RESULT_FIGURES | RESULT_JUDGED | RESULT_PLAN : RESULT_PLAN;
+    static const unsigned parts[] = {[FP_SHEET] = RESULT_FIGURES | RESULT_JUDGED | RESULT_PLAN,
+                                     [FP_DIAGRAM] = RESULT_PLAN,
+                                     [FP_CHOICE] = 0};
     const char *answer = "";
     drawer draw = find_drawer(desk->arena, drawing, path, &answer);
-    struct result *result = draw != NULL ? desk_result(desk, wishes, parts, &answer) : NULL;
-    if (result == NULL) {
+    struct result *result =
+        draw != NULL ? desk_result(desk, wishes, parts[drawing], &answer) : NULL;
+    if (result == NULL ||
+        (drawing == FP_CHOICE && !desk_add_choice(desk, wishes, true, result, &answer))) {
         complain(desk, path, "wrong-option", answer, NULL);
         return FP_WRONG_USE;
     }
-    desk_add_curves(desk, wishes, result);
+    if (drawing != FP_CHOICE)
+        desk_add_curves(desk, wishes, result);
     struct bytes bytes = {.arena = desk->arena};
     const char *trouble = NULL;
     if (!draw(result, wishes, &bytes, &trouble)) {

@@ -101,6 +101,29 @@ static enum fp_outcome run_fit(struct fp_desk *desk, const struct request *reque
     return answer_question(desk, request, FP_FIT);
 }
 
+static enum fp_outcome write_file(struct fp_desk *desk, const struct request *request,
+                                  enum fp_drawing drawing)
+{
+    if (request->output == NULL) {
+        fprintf(stderr, "firmpedal: %s needs --output FILE\n", request->command);
+        return FP_WRONG_USE;
+    }
+    const char *answer = "";
+    enum fp_outcome outcome = fp_may_draw(desk, drawing, request->output, &answer);
+    fputs(answer, stderr);
+    if (outcome == FP_FINE)
+        outcome = read_all(desk, request);
+    if (outcome != FP_FINE)
+        return outcome;
+    const char *before = fp_messages(desk, false);
+    size_t told = strlen(before);
+    outcome = fp_draw(desk, drawing, request->output, &request->wishes);
+    fputs(fp_messages(desk, false) + told, stderr);
+    if (outcome == FP_FINE || outcome == FP_FINDINGS)
+        printf("%s\n", request->output);
+    return outcome;
+}
+
 /* Says how far it is, on a terminal and from a second on. */
 struct waiting {
     struct timespec since;
@@ -128,6 +151,8 @@ static enum fp_outcome run_choose(struct fp_desk *desk, const struct request *re
         fputs("firmpedal: choose needs --among NAMES\n", stderr);
         return FP_WRONG_USE;
     }
+    if (request->output != NULL)
+        return write_file(desk, request, FP_CHOICE);
     clock_gettime(CLOCK_MONOTONIC, &waiting.since);
     if (isatty(STDERR_FILENO)) {
         asked.wishes.progress = tell_progress;
@@ -147,29 +172,6 @@ static enum fp_outcome run_curve(struct fp_desk *desk, const struct request *req
 static enum fp_outcome run_trace(struct fp_desk *desk, const struct request *request)
 {
     return answer_question(desk, request, FP_TRACE);
-}
-
-static enum fp_outcome write_file(struct fp_desk *desk, const struct request *request,
-                                  enum fp_drawing drawing)
-{
-    if (request->output == NULL) {
-        fprintf(stderr, "firmpedal: %s needs --output FILE\n", request->command);
-        return FP_WRONG_USE;
-    }
-    const char *answer = "";
-    enum fp_outcome outcome = fp_may_draw(desk, drawing, request->output, &answer);
-    fputs(answer, stderr);
-    if (outcome == FP_FINE)
-        outcome = read_all(desk, request);
-    if (outcome != FP_FINE)
-        return outcome;
-    const char *before = fp_messages(desk, false);
-    size_t told = strlen(before);
-    outcome = fp_draw(desk, drawing, request->output, &request->wishes);
-    fputs(fp_messages(desk, false) + told, stderr);
-    if (outcome == FP_FINE || outcome == FP_FINDINGS)
-        printf("%s\n", request->output);
-    return outcome;
 }
 
 static enum fp_outcome run_sheet(struct fp_desk *desk, const struct request *request)
@@ -282,8 +284,9 @@ static const struct command table[] = {
      1, CAR_AND_WORKS, run_fit},
     {"choose", "CAR [WORK...] --among NAMES [--at-hand BORES] [--limit \"NAME = SIZE\"]",
      "which bores would suit, out of all or of those at hand",
-     COMMON_OPTIONS | TAKES(JSON) | TAKES(AMONG) | TAKES(AT_HAND) | TAKES(LIMIT) | TAKES(ALL), 1,
-     CAR_AND_WORKS, run_choose},
+     COMMON_OPTIONS | TAKES(JSON) | TAKES(AMONG) | TAKES(AT_HAND) | TAKES(LIMIT) | TAKES(ALL) |
+         TAKES(OUTPUT) | TAKES(REPLACE),
+     1, CAR_AND_WORKS, run_choose},
     {"curve", "CAR [WORK...]", "travel of the pedal against effort, what takes it, in each case",
      COMMON_OPTIONS | TAKES(JSON) | TAKES(ALL), 1, CAR_AND_WORKS, run_curve},
     {"trace", "CAR [WORK...] --figure ID [--of NAME]",

@@ -46,6 +46,8 @@ static const struct {
     {"report/json", "base units parts network advice advice/figures report/words"},
     {"report/paint", "base units"},
     {"report/diagram", "base units parts network physics advice report/words report/paint"},
+    {"report/chart",
+     "base units parts network advice advice/common advice/figures report/words report/paint"},
     {"report/sheet",
      "base units parts network advice advice/figures report/words report/document report/paint "
      "report/diagram"},
@@ -54,7 +56,8 @@ static const struct {
     {"asking", "base units parts parts/keys network input starters manual"},
     {"api", " base units network input advice advice/common advice/figures advice/bleeding "
             "starters manual asking report/words "
-            "report/document report/answers report/text report/json report/diagram report/sheet"},
+            "report/document report/answers report/text report/json report/chart report/diagram "
+            "report/sheet"},
     {"cli", ""},
 };
 

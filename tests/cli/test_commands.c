@@ -270,6 +270,18 @@ static void bores_are_chosen(void **state)
            0, "of 2 suit", NULL);
     expect(run_cli("choose", CAR, "--among", "brake master, rear drum", "--limit", "foot = 20 N"),
            1, "foot stands in the way", NULL);
+    static const char *const endings[] = {"svg", "png", "pdf"};
+    for (size_t i = 0; i < sizeof endings / sizeof *endings; i++) {
+        char path[64];
+        snprintf(path, sizeof path, "/tmp/firmpedal-choice-%d.%s", (int)getpid(), endings[i]);
+        expect(run_cli("choose", CAR, "--among", "brake master, rear drum", "-o", path), 0, path,
+               NULL);
+        expect(run_cli("choose", CAR, "--among", "brake master", "-o", path, "--replace"), 4, NULL,
+               "two cylinders");
+        unlink(path);
+    }
+    expect(run_cli("choose", CAR, "--among", "brake master, rear drum", "-o", "a.txt"), 2, NULL,
+           "picture");
     struct run run = run_cli("choose", CAR, "--among", "brake master, clutch slave", "--limit",
                              "stop = 4 m/s2", "--json");
     assert_int_equal(run.status, 0);

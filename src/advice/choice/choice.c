@@ -35,6 +35,10 @@ const struct choice_limit_row *choice_limit_row(enum choice_limit limit)
     return &rows[limit];
 }
 
+/* How far a map goes from the bore that is there. */
+#define MAP_FROM 0.6
+#define MAP_TO   1.6
+
 struct choosing {
     const struct system *system;
     const struct network *network;
@@ -43,7 +47,9 @@ struct choosing {
     struct choice_group *group;
     struct system *tried; /* for what a car must be solved for as a whole */
     struct solution *room;
-    bool only_before; /* the car as it is, to set the limits by */
+    const struct bore_axis *trying; /* axes other than those asked, by place in the group; NULL */
+    bool only_before;               /* the car as it is, to set the limits by */
+    bool only_map;                  /* the even steps of a map */
     struct arena *arena;
 };
 
@@ -101,6 +107,14 @@ static void count_broken(struct choice_group *group, const struct choice_car *ca
         group->shift[last] = shift;
 }
 
+static void put_on_map(struct choice_group *group, const struct choice_car *car)
+{
+    int x = car->at[group->axes[0]], y = car->at[group->axes[1]];
+    group->map->foot[x][y] = car->values[CHOICE_FOOT];
+    group->map->left[x][y] = car->values[CHOICE_LEFT];
+    group->map->suits[x][y] = !(car->beyond > 0);
+}
+
 static void take_car(struct choosing *choosing, struct choice_car *car)
 {
     struct choice_group *group = choosing->group;
@@ -109,6 +123,15 @@ static void take_car(struct choosing *choosing, struct choice_car *car)
         return;
     }
     measure(group, car);
+    if (choosing->only_map) {
+        put_on_map(group, car);
+        return;
+    }
+    if (group->map != NULL) {
+        const struct bore_axis *second = &choosing->asked->axes[group->axes[1]];
+        group->map->tried[car->at[group->axes[0]] * second->count + car->at[group->axes[1]]] =
+            !(car->beyond > 0);
+    }
     group->count++;
     if (!(car->beyond > 0)) {
         group->suits++;
@@ -125,7 +148,9 @@ static void set_bores(struct choosing *choosing, const int *at)
 {
     const struct choice_group *group = choosing->group;
     for (int a = 0; a < group->axis_count; a++) {
-        const struct bore_axis *axis = &choosing->asked->axes[group->axes[a]];
+        const struct bore_axis *axis = choosing->trying != NULL
+                                           ? &choosing->trying[a]
+                                           : &choosing->asked->axes[group->axes[a]];
         for (int p = 0; p < axis->part_count; p++)
             bore_set(&choosing->tried->parts[axis->parts[p]], axis->bores[at[a]]);
     }
@@ -353,6 +378,48 @@ static void look_before(struct choosing *choosing)
     group->before = car;
 }
 
+static struct choice_map *map_of(const struct choosing *choosing)
+{
+    const struct choice_group *group = choosing->group;
+    struct choice_map *map = ARENA_NEW(choosing->arena, struct choice_map);
+    size_t cars = 1;
+    for (int a = 0; a < 2; a++) {
+        const struct bore_axis *axis = &choosing->asked->axes[group->axes[a]];
+        map->least[a] = map->most[a] = axis->bores[0].m;
+        for (int b = 1; b < axis->count; b++) {
+            map->least[a] = fmin(map->least[a], axis->bores[b].m);
+            map->most[a] = fmax(map->most[a], axis->bores[b].m);
+        }
+        double now = part_bore(&choosing->system->parts[axis->parts[0]]).m;
+        map->least[a] = fmax(map->least[a], MAP_FROM * now);
+        map->most[a] = fmin(map->most[a], MAP_TO * now);
+        cars *= (size_t)axis->count;
+    }
+    map->tried = ARENA_ARRAY(choosing->arena, cars, bool);
+    return map;
+}
+
+/* Fills a map at its even steps. */
+static void fill_map(struct choosing *choosing)
+{
+    const struct choice_group *group = choosing->group;
+    struct bore_axis axes[COLUMN_AXES] = {{0}};
+    for (int a = 0; a < 2; a++) {
+        struct length *bores = ARENA_ARRAY(choosing->arena, CHOICE_MAP, struct length);
+        for (int i = 0; i < CHOICE_MAP; i++)
+            bores[i].m = group->map->least[a] +
+                         i * (group->map->most[a] - group->map->least[a]) / (CHOICE_MAP - 1);
+        axes[a] = choosing->asked->axes[group->axes[a]];
+        axes[a].bores = bores;
+        axes[a].count = CHOICE_MAP;
+    }
+    choosing->only_map = true;
+    choosing->trying = axes;
+    run(choosing, axes);
+    choosing->trying = NULL;
+    choosing->only_map = false;
+}
+
 static void run_group(struct choosing *choosing)
 {
     struct choice_group *group = choosing->group;
@@ -370,7 +437,11 @@ static void run_group(struct choosing *choosing)
     measure(group, &group->before);
     for (int a = 0; a < group->axis_count; a++)
         axes[a] = choosing->asked->axes[group->axes[a]];
+    if (choosing->asked->map && group->axis_count == 2 && !group->clutch)
+        group->map = map_of(choosing);
     run(choosing, axes);
+    if (group->map != NULL && !group->unfinished)
+        fill_map(choosing);
 }
 
 static struct acceleration stop_now(const struct choosing *choosing)

@@ -31,6 +31,7 @@ struct choice_asked {
     double limits[CHOICE_LIMITS]; /* SI; NaN: the usual one */
     struct acceleration stop;     /* that the foot is for; NaN: what the car does now */
     struct force effort;          /* NaN: each pedal's own */
+    bool map;                     /* wanted of two cylinders of the brakes */
     column_progress progress;     /* may be NULL */
     void *progress_context;
 };
@@ -43,6 +44,16 @@ struct choice_car {
     double beyond;        /* by how much it breaks the limit that it breaks most, as a part of
                              that; below 0 what it keeps of the one that it is nearest to */
     enum choice_limit by; /* that limit */
+};
+
+/* Two bores against each other: the first across, the second up, at even steps from the least bore
+ * that is tried to the greatest, as far as they are like the one that is there. */
+enum { CHOICE_MAP = 61 };
+struct choice_map {
+    double least[2], most[2];                                          /* m */
+    double foot[CHOICE_MAP][CHOICE_MAP], left[CHOICE_MAP][CHOICE_MAP]; /* by first, second */
+    bool suits[CHOICE_MAP][CHOICE_MAP];
+    bool *tried; /* whether it suits, by place of the first bore, then of the second */
 };
 
 /* Axes whose circuits touch, all with all; those of the clutch and those of the brakes do not. */
@@ -58,6 +69,7 @@ struct choice_group {
     long alone[CHOICE_LIMITS];     /* and no other one */
     double shift[CHOICE_LIMITS];   /* by how much it would have to give for the first of those */
     const struct figure *lacks;    /* a figure that is not computed: nothing can be said; or NULL */
+    struct choice_map *map;        /* NULL unless wanted */
     bool unfinished;               /* stopped, or a car of too many kinds of brakes */
 };
 struct chosen {

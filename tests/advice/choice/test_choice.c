@@ -330,6 +330,36 @@ static void the_makers_bores_are_found_again(void **state)
     }
 }
 
+/* The map of a picture at the bores that were tried, each a step of it: the same as the table. */
+static void the_map_is_the_table(void **state)
+{
+    (void)state;
+    enum { EACH = 5, EVERY = (CHOICE_MAP - 1) / (EACH - 1) };
+    struct asking asking;
+    start(&asking, "systems/village-van.ini", NULL, 1);
+    for (int i = 0; i < EACH; i++)
+        asking.bores[i].m = 0.016 + 0.0015 * i;
+    asking.bore_count = EACH;
+    asking.asked.map = true;
+    ask(&asking, "brake master", NULL);
+    ask(&asking, "rear left drum", "rear right drum");
+    const struct choice_group group = chosen_of(&asking)->groups[0];
+    assert_non_null(group.map);
+    struct by_hand *all = all_by_hand(&asking, chosen_of(&asking));
+    long suits = 0;
+    for (int a = 0; a < EACH; a++)
+        for (int b = 0; b < EACH; b++) {
+            bool tried = group.map->tried[a * EACH + b];
+            suits += tried;
+            assert_int_equal(tried, group.map->suits[a * EVERY][b * EVERY]);
+            assert_int_equal(tried, !(beyond(&all->cars[a][b], group.limits) > 0));
+            near_rel(group.map->foot[a * EVERY][b * EVERY], all->cars[a][b].foot, 1e-6);
+        }
+    assert_int_equal(suits, group.suits);
+    assert_true(suits > 0 && suits < EACH * EACH);
+    advice_car_finish(&asking.car);
+}
+
 /* Brake and clutch share no fluid under pressure: their products stay apart. */
 static void brake_and_clutch_are_not_multiplied(void **state)
 {
@@ -390,6 +420,7 @@ int main(int argc, char **argv)
         cmocka_unit_test(a_choice_typed_into_a_file_keeps_its_promise),
         cmocka_unit_test(a_limit_moved_by_a_hair_moves_the_cars_at_its_edge),
         cmocka_unit_test(the_makers_bores_are_found_again),
+        cmocka_unit_test(the_map_is_the_table),
         cmocka_unit_test(brake_and_clutch_are_not_multiplied),
         cmocka_unit_test(what_stands_in_the_way_is_named),
         cmocka_unit_test(what_is_not_known_suits_nobody),

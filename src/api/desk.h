@@ -57,8 +57,7 @@ bool desk_bore(struct fp_desk *desk, const char *option, const char *said, struc
                const char **answer);
 /* Adds which bores would suit to a result; map: with what a picture takes. */
 bool desk_add_choice(struct fp_desk *desk, const struct fp_wishes *wishes, bool map,
-                     struct result *result,
-                     const char **answer);
+                     struct result *result, const char **answer);
 /* Adds what is tried on the car to a result. */
 bool desk_add_fit(struct fp_desk *desk, const struct fp_wishes *wishes, struct result *result,
                   const char **answer);

@@ -36,6 +36,7 @@ static void add_hose(struct reduced_terms *terms, const struct hose *hose, enum 
     while (at < terms->hose_count && terms->hoses[at].inside != hose->inside.m)
         at++;
     terms->fluid += hose_volume(hose).m3;
+    terms->room += hose_volume(hose).m3;
     if (isnan(amount)) {
         terms->linear = NAN;
         return;
@@ -60,12 +61,15 @@ static void add_carrier(struct reduced_terms *terms, const struct part *part, en
     }
     terms->linear += pipe_swelling(&part->as.pipe, (struct pressure){PROBE}).m3 / PROBE;
     terms->fluid += pipe_volume(&part->as.pipe).m3;
+    terms->room += pipe_volume(&part->as.pipe).m3;
 }
 
 static void add_chamber(struct reduced_terms *terms, const struct part *part, int chamber,
                         const struct brake_case *brakes)
 {
+    bool assumed;
     terms->fluid += travel_chamber(part, chamber, brakes).m3;
+    terms->room += part_chamber_volume(part, chamber, &assumed).m3;
     if (part->kind == KIND_DISC) {
         double threshold = part->as.disc.threshold.pa;
         struct pressure beyond = {threshold + PROBE};

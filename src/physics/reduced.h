@@ -25,6 +25,7 @@ struct reduced_terms {
     int hose_count;
     double linear; /* m3/Pa: pads, shoes, bodies, pipes */
     double fluid;  /* m3 that is pressed */
+    double room;   /* m3 at rest, over which air is spread */
     bool overflow; /* more different ones than there is room for: nothing is said */
 };
 

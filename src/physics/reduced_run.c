@@ -130,6 +130,27 @@ static double volumes_from(const struct reduced *reduced, int from, const double
     return sum;
 }
 
+/* What is lost of a circuit's air from a stretch on: see travel_air(). */
+static double air_from(const struct reduced *reduced, double free_air, int from,
+                       const double *pressures, const struct reduced_terms *terms)
+{
+    double all = 0, counts = 0, more = 0;
+    double first = air_compression((struct volume){1}, (struct pressure){pressures[from]}).m3;
+    if (free_air == 0)
+        return 0;
+    for (int s = 0; s < reduced->stretch_count; s++) {
+        if (reduced->stretches[s].circuit != reduced->stretches[from].circuit)
+            continue;
+        all += terms[s].room;
+        if (!is_beyond(reduced, s, from))
+            continue;
+        struct pressure p = {pressures[s]};
+        counts += terms[s].room;
+        more += terms[s].room * (air_compression((struct volume){1}, p).m3 - first);
+    }
+    return free_air * (first * (counts / all) + more / all);
+}
+
 /* As a remote servo has it: see take_off_rod() of press.c. */
 static double remote_share(const struct reduced *reduced, const struct reduced_master *master,
                            int chamber, const double *pressures, const struct reduced_terms *terms,
@@ -152,6 +173,10 @@ static double remote_share(const struct reduced *reduced, const struct reduced_m
         passed = volumes_from(reduced, out, scratch, terms, master->squeeze[chamber]);
     }
     double beyond = volumes_from(reduced, out, pressures, terms, master->squeeze[chamber]);
+    if (own) {
+        beyond += air_from(reduced, master->air[chamber], out, pressures, terms);
+        passed += passes ? air_from(reduced, master->air[chamber], out, scratch, terms) : 0;
+    }
     return (own && helps ? servo->valve_volume.m3 : 0) -
            (1 - servo_area_before(servo)) * (beyond - passed);
 }
@@ -165,8 +190,7 @@ static double chamber_volume(const struct reduced *reduced, const struct reduced
         return 0;
     double sum = volumes_from(reduced, source, pressures, terms, master->squeeze[chamber]) +
                  remote_share(reduced, master, chamber, pressures, terms, own, scratch);
-    struct pressure p = {pressures[source]};
-    return own ? sum + air_compression((struct volume){master->air[chamber]}, p).m3 : sum;
+    return own ? sum + air_from(reduced, master->air[chamber], source, pressures, terms) : sum;
 }
 
 /* Whether the large bore of a stepped master delivers anything that counts. */

@@ -502,9 +502,20 @@ static void take_vehicle(struct search *search)
         (search->asked->stop.m_s2 * (1 + search->rotating) - rolling) * vehicle->mass.kg;
 }
 
+/* Air is spread over all fluid of its circuit, so that what a cylinder adds hangs on the others. */
+static bool has_air(const struct system *system)
+{
+    for (int i = 0; i < system->part_count; i++)
+        if (system->parts[i].kind == KIND_FLUID && system->parts[i].as.fluid.air.m3 != 0)
+            return true;
+    return false;
+}
+
 bool columns_run(const struct columns_asked *asked, column_take take, void *context,
                  column_progress progress, void *progress_context, struct arena *arena)
 {
+    if (has_air(asked->system))
+        return false;
     struct search *search = ARENA_NEW(arena, struct search);
     *search = (struct search){.asked = asked,
                               .take = take,

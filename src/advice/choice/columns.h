@@ -41,8 +41,9 @@ typedef void (*column_take)(const int *at, const struct column_car *car, void *c
 /* Called now and then with the share that is done; false stops. */
 typedef bool (*column_progress)(double done, void *context);
 
-/* Goes through the whole product, the last axis fastest. false: the car has more kinds of brakes or
- * knees than there is room for, or it was stopped. The memory does not grow with the product. */
+/* Goes through the whole product, the last axis fastest. false: air is described, the car has more
+ * kinds of brakes or knees than there is room for, or it was stopped. The memory does not grow with
+ * the product. */
 bool columns_run(const struct columns_asked *asked, column_take take, void *context,
                  column_progress progress, void *progress_context, struct arena *arena);
 

@@ -51,7 +51,8 @@ const char *choose_headline(struct arena *arena, const struct result *result,
 {
     const char *of = group->clutch ? "clutch: " : "";
     if (group->unfinished)
-        return text_print(arena, "%snot gone through to the end", of);
+        return text_print(
+            arena, "%scannot say: only a car bled free of air is gone through, and to the end", of);
     if (group->lacks != NULL && group->lacks->needs_count > 0)
         return text_print(arena, "%scannot say: needs %s", of,
                           cited_list(arena, result->system, group->lacks->needs,

@@ -41,6 +41,7 @@ struct step_row {
     const char *id; /* "bleed-nipple", "set-rod-gap" */
     enum step_phase phase;
     const char *words; /* with {part}, {nipple}, {volume}, {run}, {strokes}, {torque}, {least}... */
+    const char *brief; /* the same for one who only needs reminding; NULL: how the words begin */
     const char *why;   /* one sentence, or NULL */
     const char *source; /* or "common practice, no source" */
     const char *expect; /* what to read and write down, or NULL */

@@ -77,6 +77,7 @@ struct fp_wishes {
     enum fp_method method; /* bleeding: by which it is done */
     bool shut_early;       /* bleeding: nipples are shut while the pedal still presses */
     enum fp_paper paper;
+    const char *annexes; /* FP_SHEET: what is added, "figures, curves", "all"; NULL: nothing */
     bool replace; /* an existing file may be replaced */
 };
 

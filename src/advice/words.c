@@ -79,7 +79,8 @@ static void add_value(struct step_names *names, const char *name, double value,
     }
 }
 
-static const char *torque_text(struct arena *arena, const struct step *step, enum unit_system units)
+/* "12 to 18 N m" */
+static const char *tight_text(struct arena *arena, const struct step *step, enum unit_system units)
 {
     if (isnan(step->torque.nm)) {
         return NULL;
@@ -89,7 +90,15 @@ static const char *torque_text(struct arena *arena, const struct step *step, enu
         const char *most = unit_text(arena, step->torque_most.nm, DIMENSION_TORQUE, units);
         range = text_print(arena, "%.*s to %s", (int)strcspn(range, " "), range, most);
     }
-    return text_print(arena, "%s for %s (%s)", range, step->torque_for, step->torque_source);
+    return range;
+}
+
+static const char *torque_text(struct arena *arena, const struct step *step, enum unit_system units)
+{
+    const char *range = tight_text(arena, step, units);
+    return range == NULL
+               ? NULL
+               : text_print(arena, "%s for %s (%s)", range, step->torque_for, step->torque_source);
 }
 
 static const char *date_text(struct arena *arena, struct date date)
@@ -162,6 +171,7 @@ const char *step_words(struct arena *arena, const struct result *result, const s
     add_text(&names, "lines", lines_text(arena, step, units));
     add_text(&names, "strokes", strokes_text(arena, step));
     add_text(&names, "torque", torque_text(arena, step, units));
+    add_text(&names, "tight", tight_text(arena, step, units));
     add_text(&names, "date", date_text(arena, step->date));
     add_value(&names, "run", step->run.m, DIMENSION_LENGTH);
     for (int i = 0; i < step->quantity_count; i++) {

@@ -14,10 +14,55 @@ enum { DIAGRAM_DOTS = 200 /* to the inch */ };
 typedef bool (*drawer)(const struct result *, const struct fp_wishes *, struct bytes *,
                        const char **trouble);
 
+/* The annex that a word names, one bit; 0: none. */
+static unsigned annex_named(const char *word, size_t length)
+{
+    for (int i = 0; i < ANNEX_COUNT; i++)
+        if (strlen(annex_word((enum annex)i)) == length &&
+            strncmp(annex_word((enum annex)i), word, length) == 0)
+            return 1u << i;
+    return length == 3 && strncmp(word, "all", 3) == 0 ? (1u << ANNEX_COUNT) - 1 : 0;
+}
+
+static const char *annex_words(struct arena *arena)
+{
+    struct text words = text_start(arena);
+    for (int i = 0; i < ANNEX_COUNT; i++)
+        text_add(&words, "%s, ", annex_word((enum annex)i));
+    text_add(&words, "all");
+    return words.items;
+}
+
+/* "figures, curves" as bits. */
+static bool read_annexes(const char *asked, struct arena *arena, unsigned *annexes,
+                         const char **trouble)
+{
+    static const char between[] = " ,";
+    for (const char *at = asked != NULL ? asked : ""; *(at += strspn(at, between)) != '\0';) {
+        size_t length = strcspn(at, between);
+        unsigned bit = annex_named(at, length);
+        if (bit == 0) {
+            *trouble = text_print(arena, "there is no annex %.*s; there are %s", (int)length, at,
+                                  annex_words(arena));
+            return false;
+        }
+        *annexes |= bit;
+        at += length;
+    }
+    return true;
+}
+
 static bool draw_sheet(const struct result *result, const struct fp_wishes *wishes,
                        struct bytes *bytes, const char **trouble)
 {
-    return sheet_pdf(result, wishes->paper == FP_LETTER ? PAPER_LETTER : PAPER_A4, bytes, trouble);
+    struct sheet_order order = {.result = result,
+                                .paper = wishes->paper == FP_LETTER ? PAPER_LETTER : PAPER_A4,
+                                .country = wishes->country != NULL
+                                               ? wishes->country
+                                               : system_vehicle(result->system)->country,
+                                .version = fp_version()};
+    return read_annexes(wishes->annexes, bytes->arena, &order.annexes, trouble) &&
+           sheet_pdf(&order, bytes, trouble);
 }
 
 static bool draw_svg(const struct result *result, const struct fp_wishes *wishes,

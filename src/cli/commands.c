@@ -294,8 +294,9 @@ static const struct command table[] = {
      COMMON_OPTIONS | TAKES(JSON) | TAKES(ALL) | TAKES(FIGURE) | TAKES(OF), 1, CAR_AND_WORKS,
      run_trace},
     {"sheet", "CAR [WORK...] -o FILE", "the service sheet as PDF",
-     COMMON_OPTIONS | TAKES(OUTPUT) | TAKES(PAPER) | TAKES(REPLACE) | BLEED_OPTIONS, 1,
-     CAR_AND_WORKS, run_sheet},
+     COMMON_OPTIONS | TAKES(OUTPUT) | TAKES(PAPER) | TAKES(REPLACE) | TAKES(ANNEX) |
+         TAKES(COUNTRY) | BLEED_OPTIONS,
+     1, CAR_AND_WORKS, run_sheet},
     {"diagram", "CAR [WORK...] -o FILE", "the diagram alone, as .svg, .png or .pdf",
      COMMON_OPTIONS | TAKES(OUTPUT) | TAKES(REPLACE), 1, CAR_AND_WORKS, run_diagram},
     {"show", "CAR [WORK...]", "the car as it now stands, each value with its origin", TAKES(WORK),

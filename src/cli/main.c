@@ -79,13 +79,28 @@ static bool all_written(FILE *stream)
     return fclose(stream) == 0 && fine;
 }
 
+/* Letter where the locale says a country that prints on it (CLDR, territories of US letter, from
+ * memory), A4 everywhere else. */
+static enum fp_paper usual_paper(void)
+{
+    static const char *const letter[] = {"_US", "_CA", "_MX", "_PH", "_CL", "_CO", "_VE", "_PR"};
+    static const char *const names[] = {"LC_ALL", "LC_PAPER", "LANG"};
+    const char *locale = NULL;
+    for (size_t i = 0; i < 3 && (locale == NULL || *locale == '\0'); i++)
+        locale = getenv(names[i]);
+    for (size_t i = 0; locale != NULL && i < sizeof letter / sizeof letter[0]; i++)
+        if (strstr(locale, letter[i]) != NULL)
+            return FP_LETTER;
+    return FP_A4;
+}
+
 int main(int argc, char **argv)
 {
     char date[16];
     fp_secure_streams();
     setlocale(LC_CTYPE, "");
     signal(SIGXFSZ, SIG_IGN);
-    struct request request = {0};
+    struct request request = {.wishes.paper = usual_paper()};
     request.wishes.date = today(date);
     size_t each = (size_t)argc + 1;
     const char **room = calloc(LISTS * each, sizeof *room);

@@ -132,6 +132,9 @@ static bool take(struct request *request, enum option_symbol option, const char 
     case OPTION_SHUT_EARLY:
         request->wishes.shut_early = true;
         break;
+    case OPTION_ANNEX:
+        request->wishes.annexes = value;
+        break;
     case OPTION_OUTPUT:
         request->output = value;
         break;

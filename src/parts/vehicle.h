@@ -19,6 +19,10 @@ enum axle_type {
 
 struct vehicle {
     const char *title;           /* key "title": what the sheet calls the car */
+    const char *registration;    /* the four: words for the sheet, nothing is computed of them */
+    const char *chassis;         /* "chassis number" */
+    const char *distance;        /* "distance", as the counter shows it */
+    const char *workshop;        /* "workshop" */
     enum vehicle_type type;      /* "type", assumed car */
     struct date first_used;      /* "first used" */
     const char *country;         /* "country": whose published rules are asked; NULL: not said */

@@ -63,7 +63,7 @@ static void heads_stand_after_a_blank_line(void **state)
     document_gap(&document);
     document_gap(&document);
     document_picture(&document, "diagram", 0.5);
-    document_turn(&document);
+    document_turn(&document, "record");
     document_words(&document, "End.")->indent = 1;
     assert_string_equal(set(&document, 80, false),
                         "Village van\n\nJoints  by hand first\n\n  End.\n");

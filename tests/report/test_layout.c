@@ -301,7 +301,8 @@ static void the_sheet_says_why_there_is_no_plan(void **state)
     assert_non_null(refusal);
     assert_non_null(strstr(refusal, "no room to name vvv"));
     size_t count;
-    const struct sketch *pages = sheet_pages(result, PAPER_A4, &ruler, arena, &count);
+    struct sheet_order order = {.result = result};
+    const struct sketch *pages = sheet_sides(&order, &ruler, arena, &count);
     bool said = false;
     for (size_t i = 0; i < pages[0].count; i++)
         said =

@@ -1,11 +1,13 @@
 #include "report/sheet/sheet.h"
 
+#include <math.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
 #include <sys/wait.h>
 #include <unistd.h>
 
+#include "base/text.h"
 #include "report/diagram/diagram.h"
 #include "support/failing_arena.h"
 #include "support/fixture_result.h"
@@ -13,13 +15,21 @@
 #include "support/ready_cars.h"
 #include "support/run_cli.h"
 
-static struct bytes sheet_of(struct arena *arena, const struct result *result, enum paper paper)
+static struct bytes sheet_with(struct arena *arena, const struct result *result, enum paper paper,
+                               unsigned annexes)
 {
     struct bytes bytes = {.arena = arena};
     const char *error = NULL;
-    if (!sheet_pdf(result, paper, &bytes, &error))
+    struct sheet_order order = {
+        .result = result, .paper = paper, .annexes = annexes, .version = "0"};
+    if (!sheet_pdf(&order, &bytes, &error))
         fail_msg("%s", error);
     return bytes;
+}
+
+static struct bytes sheet_of(struct arena *arena, const struct result *result, enum paper paper)
+{
+    return sheet_with(arena, result, paper, 0);
 }
 
 /* What a program makes of the bytes as a file, handed over as /dev/stdin. */
@@ -50,7 +60,7 @@ static void assert_all_ids(const struct result *result, const char *text)
             fail_msg("no finding %s", result->findings.items[i].check->id);
 }
 
-static void the_sheet_holds_every_figure_and_finding(void **state)
+static void its_annexes_hold_every_figure_and_finding(void **state)
 {
     (void)state;
     struct arena *names = arena_create();
@@ -58,7 +68,8 @@ static void the_sheet_holds_every_figure_and_finding(void **state)
     for (size_t i = 0; cars[i]; i++) {
         struct arena *arena = arena_create();
         struct result *result = ready_result(arena, cars[i], NULL);
-        struct bytes bytes = sheet_of(arena, result, i % 2 ? PAPER_A4 : PAPER_LETTER);
+        struct bytes bytes = sheet_with(arena, result, i % 2 ? PAPER_A4 : PAPER_LETTER,
+                                        1u << ANNEX_FIGURES | 1u << ANNEX_FINDINGS);
         struct run run = ask("pdftotext", "-layout", &bytes);
         assert_all_ids(result, run.out);
         run_finish(&run);
@@ -75,14 +86,160 @@ static void the_sheet_of_the_demo_says_what_was_done(void **state)
         ready_result(arena, "systems/village-van.ini", "demo/village-van-work.ini");
     struct bytes bytes = sheet_of(arena, result, PAPER_A4);
     struct run run = ask("pdftotext", "-layout", &bytes);
-    assert_all_ids(result, run.out);
     static const char *const wanted[] = {
-        "Village van",      "DOT 4",    "Not complete.", "Settings for bleeding", "Taking apart",
-        "Putting together", "Bleeding", "66.0 mm",       "second person",         "page 1 of"};
+        "Village van",      "DOT 4",    "3 old",   "Settings for bleeding", "Taking apart",
+        "Putting together", "Bleeding", "66.0 mm", "second person",         "side 1 of"};
     for (size_t i = 0; i < sizeof wanted / sizeof wanted[0]; i++)
         if (!strstr(run.out, wanted[i]))
             fail_msg("no words: %s", wanted[i]);
     run_finish(&run);
+    arena_destroy(arena);
+}
+
+static double width_of(void *context, const char *words, struct font font)
+{
+    return fixed_width(context, words, font.size);
+}
+
+/* --- how long it is -------------------------------------------------------------------------- */
+
+static size_t sides_of_pdf(const struct bytes *bytes)
+{
+    struct run run = ask("pdfinfo", NULL, bytes);
+    const char *at = strstr(run.out, "Pages:");
+    assert_non_null(at);
+    size_t sides = (size_t)strtol(at + sizeof "Pages:" - 1, NULL, 10);
+    run_finish(&run);
+    return sides;
+}
+
+static bool can_be_renewed(enum part_kind kind)
+{
+    return kind == KIND_MASTER || kind == KIND_SLAVE || kind == KIND_DISC || kind == KIND_DRUM ||
+           kind == KIND_HOSE;
+}
+
+/* A work file that renews every cylinder, caliper, hose and the fluid; to be unlinked. */
+static const char *renewing_all(struct arena *arena, const char *car)
+{
+    const struct system *system = ready_result(arena, car, NULL)->system;
+    struct text words = text_start(arena);
+    text_add(&words, "[work]\ncar = %s\ndate = 2026-11-20\nfluid renewed = yes\n",
+             system_vehicle(system)->title);
+    int line = 1;
+    for (int i = 0; i < system->part_count; i++)
+        if (can_be_renewed(system->parts[i].kind))
+            text_add(&words, "renewed %d = %s\n", line++, system->parts[i].name);
+    char *path = text_copy(arena, "/tmp/firmpedal-renewed-XXXXXX");
+    int file = mkstemp(path);
+    assert_true(file >= 0);
+    assert_int_equal(write(file, words.items, words.count), (ssize_t)words.count);
+    close(file);
+    return path;
+}
+
+static void promise(const char *car, const char *work, enum paper paper, size_t most)
+{
+    struct arena *arena = arena_create();
+    struct result *result = ready_result(arena, car, work);
+    result->units = paper == PAPER_LETTER ? UNITS_IMPERIAL : UNITS_METRIC;
+    struct bytes bytes = sheet_of(arena, result, paper);
+    size_t sides = sides_of_pdf(&bytes);
+    if (sides > most)
+        fail_msg("%s %s: %zu sides, %zu are promised", car, work != NULL ? work : "", sides, most);
+    arena_destroy(arena);
+}
+
+/* Promises to the user: what is taken to the car and stays with it is no book. */
+static void the_sheet_is_short(void **state)
+{
+    (void)state;
+    struct arena *names = arena_create();
+    const char **cars = ready_cars(names);
+    for (size_t i = 0; cars[i]; i++) {
+        promise(cars[i], NULL, PAPER_A4, 4);
+        promise(cars[i], NULL, PAPER_LETTER, 4);
+        const char *all = renewing_all(names, cars[i]);
+        promise(cars[i], all, PAPER_A4, 5);
+        promise(cars[i], all, PAPER_LETTER, 6);
+        unlink(all);
+    }
+    promise("systems/village-van.ini", "demo/village-van-work.ini", PAPER_A4, 4);
+    promise("systems/village-van.ini", "demo/village-van-work.ini", PAPER_LETTER, 5);
+    arena_destroy(names);
+}
+
+/* Nothing below 8 pt; boxes of 5 mm where it is read under a car. */
+static void it_is_large_enough_for_a_workshop(void **state)
+{
+    (void)state;
+    struct arena *arena = arena_create();
+    const struct ruler ruler = {width_of, NULL};
+    struct result *result =
+        ready_result(arena, "systems/village-van.ini", "demo/village-van-work.ini");
+    struct sheet_order order = {.result = result, .annexes = ~0u};
+    size_t count, boxes = 0;
+    const struct sketch *sides = sheet_sides(&order, &ruler, arena, &count);
+    for (size_t i = 0; i < count; i++)
+        for (size_t k = 0; k < sides[i].count; k++) {
+            const struct shape *shape = &sides[i].items[k];
+            if (shape->kind == SHAPE_WORDS && shape->font.size < 8)
+                fail_msg("side %zu: %s in %g pt", i + 1, shape->words, shape->font.size);
+            boxes += shape->kind == SHAPE_PATH && shape->closed && shape->count == 4 &&
+                     fabs(shape->points[2].x - shape->points[0].x - 5) < 1e-9 &&
+                     fabs(shape->points[2].y - shape->points[0].y - 5) < 1e-9;
+        }
+    assert_true(boxes > 100);
+    arena_destroy(arena);
+}
+
+static void every_side_says_whose_it_is(void **state)
+{
+    (void)state;
+    struct arena *arena = arena_create();
+    const struct ruler ruler = {width_of, NULL};
+    struct result *result = ready_result(arena, "systems/hill-coupe.ini", NULL);
+    result->system->parts[system_first(result->system, KIND_VEHICLE)].as.vehicle.registration =
+        "ABC 123";
+    struct sheet_order order = {.result = result, .version = "9.9"};
+    size_t count;
+    const struct sketch *sides = sheet_sides(&order, &ruler, arena, &count);
+    for (size_t i = 0; i < count; i++) {
+        static const char *const wanted[] = {"ABC 123", "chassis number", "side ", "9.9"};
+        for (size_t w = 0; w < sizeof wanted / sizeof wanted[0]; w++) {
+            bool said = false;
+            for (size_t k = 0; k < sides[i].count; k++)
+                said = said || (sides[i].items[k].kind == SHAPE_WORDS &&
+                                strstr(sides[i].items[k].words, wanted[w]) != NULL);
+            if (!said)
+                fail_msg("side %zu does not say %s", i + 1, wanted[w]);
+        }
+    }
+    arena_destroy(arena);
+}
+
+/* What is noted as done is ticked on paper. */
+static void what_is_done_is_ticked(void **state)
+{
+    (void)state;
+    struct arena *arena = arena_create();
+    struct result *result =
+        ready_result(arena, "systems/village-van.ini", "demo/village-van-work.ini");
+    struct sheet_order order = {.result = result};
+    struct document before = sheet_document(&order, arena);
+    for (size_t i = 0; i < result->plan->steps.count; i++)
+        result->plan->steps.items[i].done = true;
+    struct document after = sheet_document(&order, arena);
+    size_t ticked[2] = {0, 0}, boxes = 0;
+    const struct document *both[] = {&before, &after};
+    for (int d = 0; d < 2; d++)
+        for (size_t i = 0; i < both[d]->count; i++) {
+            ticked[d] += both[d]->items[i].done;
+            boxes += d == 1 && both[d]->items[i].kind == BLOCK_TICK;
+        }
+    assert_int_equal(ticked[0], 0);
+    assert_true(boxes > 40);
+    assert_int_equal(ticked[1], boxes);
     arena_destroy(arena);
 }
 
@@ -102,11 +259,6 @@ static void pages_are_of_the_asked_size(void **state)
     arena_destroy(arena);
 }
 
-static double width_of(void *context, const char *words, struct font font)
-{
-    return fixed_width(context, words, font.size);
-}
-
 static void all_that_is_drawn_lies_on_the_page(void **state)
 {
     (void)state;
@@ -115,13 +267,16 @@ static void all_that_is_drawn_lies_on_the_page(void **state)
     struct result *result =
         ready_result(arena, "systems/village-van.ini", "demo/village-van-work.ini");
     size_t count;
-    const struct sketch *pages = sheet_pages(result, PAPER_LETTER, &ruler, arena, &count);
+    struct sheet_order order = {.result = result, .paper = PAPER_LETTER, .annexes = ~0u};
+    const struct sketch *pages = sheet_sides(&order, &ruler, arena, &count);
     for (size_t i = 0; i < count; i++)
         for (size_t k = 0; k < pages[i].count; k++) {
             const struct shape *shape = &pages[i].items[k];
             for (int p = 0; p < shape->count; p++) {
-                assert_true(shape->points[p].x >= 10 && shape->points[p].x <= 215.9 - 10);
-                assert_true(shape->points[p].y >= 10 && shape->points[p].y <= 279.4 - 10);
+                double x = shape->points[p].x, y = shape->points[p].y;
+                if (!(x >= 9.9 && x <= 215.9 - 9.9 && y >= 9.9 && y <= 279.4 - 9.9))
+                    fail_msg("side %zu: %g, %g %s", i + 1, x, y,
+                             shape->words != NULL ? shape->words : "");
             }
         }
     arena_destroy(arena);
@@ -226,8 +381,8 @@ static int look_without_fonts(void)
     struct arena *arena = arena_create();
     const char *error = NULL;
     struct bytes bytes = {.arena = arena};
-    bool done =
-        sheet_pdf(fixture_result(arena, (struct fixture_choice){0}), PAPER_A4, &bytes, &error);
+    struct sheet_order order = {.result = fixture_result(arena, (struct fixture_choice){0})};
+    bool done = sheet_pdf(&order, &bytes, &error);
     int status = !done && error && strstr(error, "fonts-dejavu-core") ? 0 : 1;
     arena_destroy(arena);
     return status;
@@ -246,7 +401,8 @@ static size_t draw_with_failure(size_t fails_at)
         const struct result *result = fixture_result(arena, (struct fixture_choice){0});
         struct bytes bytes = {.arena = arena};
         const char *error = NULL;
-        bool done = sheet_pdf(result, PAPER_A4, &bytes, &error);
+        struct sheet_order order = {.result = result};
+        bool done = sheet_pdf(&order, &bytes, &error);
         assert_true(done || error);
     }
     arena_destroy(arena);
@@ -267,8 +423,12 @@ int main(int count, char **words)
     if (count == 2 && strcmp(words[1], "without-fonts") == 0)
         return look_without_fonts();
     const struct CMUnitTest tests[] = {
-        cmocka_unit_test(the_sheet_holds_every_figure_and_finding),
+        cmocka_unit_test(its_annexes_hold_every_figure_and_finding),
         cmocka_unit_test(the_sheet_of_the_demo_says_what_was_done),
+        cmocka_unit_test(the_sheet_is_short),
+        cmocka_unit_test(it_is_large_enough_for_a_workshop),
+        cmocka_unit_test(every_side_says_whose_it_is),
+        cmocka_unit_test(what_is_done_is_ticked),
         cmocka_unit_test(pages_are_of_the_asked_size),
         cmocka_unit_test(all_that_is_drawn_lies_on_the_page),
         cmocka_unit_test(the_same_result_gives_the_same_bytes),

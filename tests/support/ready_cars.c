@@ -38,7 +38,7 @@ const char **ready_cars(struct arena *arena)
 static struct source load(struct arena *arena, struct messages *messages, const char *below)
 {
     struct source source;
-    char *path = source_path(below);
+    char *path = *below == '/' ? strdup(below) : source_path(below);
     assert_true(source_load(path, arena, messages, &source));
     free(path);
     return source;

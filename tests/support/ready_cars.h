@@ -9,8 +9,8 @@
 
 /* Paths below the root of the sources, in order of name; the list ends with NULL. */
 const char **ready_cars(struct arena *arena);
-/* Reads a car, lays a work file (may be NULL) over it and works out all there is to say. Fails the
- * test when a file cannot be used. */
+/* Reads a car, lays a work file (may be NULL; from the root of all where it begins with /) over it
+ * and works out all there is to say. Fails the test when a file cannot be used. */
 struct result *ready_result(struct arena *arena, const char *car, const char *work);
 
 /* How wide words would be, mm, if every letter were 0.6 times as wide as the font is high (size in

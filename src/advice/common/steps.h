@@ -45,6 +45,7 @@ struct step_row {
     const char *why;   /* one sentence, or NULL */
     const char *source; /* or "common practice, no source" */
     const char *expect; /* what to read and write down, or NULL */
+    const char *mark;   /* the same in a word or two before a short line, or NULL */
     /* what it sets is only for the work: the rows of which one undoes it; the first where nothing
      * speaks for another */
     enum step_id undo[STEP_MOST_UNDOING];

@@ -24,6 +24,7 @@ struct caution_row {
     const char *signal; /* "DANGER", "WARNING", "CAUTION" (ISO 3864-2, ANSI Z535 signal words) */
     const char *hazard; /* "Brake fluid" */
     const char *brief;  /* all of it in one line of a small sheet or screen */
+    const char *strip;  /* in capitals, for the bar above a sheet; NULL: not there */
     const char *harm;   /* what happens */
     const char *avoid;  /* how to avoid it */
     enum caution_when when;

@@ -92,7 +92,7 @@ bool answer_findings_in_short(struct document *into, const struct result *result
     for (size_t i = 0; i < findings->count; i++) {
         if (done[i] || findings->items[i].severity != severity)
             continue;
-        if (!any)
+        if (!any && heading != NULL)
             document_head(into, 2, heading);
         any = true;
         document_caution(into, signal_of(arena, &findings->items[i]),

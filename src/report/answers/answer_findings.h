@@ -3,8 +3,8 @@
 
 #include "report/answers/answer.h"
 
-/* The findings of one severity under a heading, one line each, those alike once; false when there
- * are none (then no heading either). */
+/* The findings of one severity under a heading (NULL: none), one line each, those alike once; false
+ * when there are none (then no heading either). */
 bool answer_findings_in_short(struct document *into, const struct result *result,
                               enum severity severity, const char *heading);
 /* All of them with place, why, what to do and source. */

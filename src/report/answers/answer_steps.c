@@ -2,7 +2,11 @@
 
 #include <string.h>
 
+#include <math.h>
+
 #include "base/text.h"
+#include "report/words/bleed_words.h"
+#include "units/unit.h"
 
 static bool grave(const struct caution_row *row)
 {
@@ -60,6 +64,34 @@ static void add_boxes(struct document *into, const struct step *step)
         text_add(&line, "%s[ ] %s", i > 0 ? "   " : "", boxes[i]);
     if (count > 0)
         document_words(into, line.items)->indent = 2;
+}
+
+static const char *trapped_words(struct arena *arena, const struct result *result,
+                                 const struct step *step)
+{
+    const struct bleed_detail *detail = step->bleed;
+    const char *cost =
+        isnan(detail->trapped_pedal.m)
+            ? ""
+            : text_print(
+                  arena,
+                  detail->trapped_to_floor ? " and cost %s of pedal, more than it has: it goes to "
+                                             "the floor,"
+                                           : " and cost %s of pedal",
+                  unit_text(arena, detail->trapped_pedal.m, DIMENSION_LENGTH, result->units));
+    return text_print(arena, "%s of air stay above the nipple%s unless it is turned up",
+                      bleed_volume(arena, result, detail->trapped.m3), cost);
+}
+
+void answer_bleed_warnings(struct document *into, const struct result *result,
+                           const struct step *step, int turn)
+{
+    struct arena *arena = into->arena;
+    if (step->bleed != NULL && step->bleed->trapped.m3 > 0)
+        document_caution(into, "WARNING",
+                         text_print(arena, "%d: %s.", turn, trapped_words(arena, result, step)));
+    if (step->bleed != NULL && step->bleed->gave_up)
+        document_caution(into, "WARNING", text_print(arena, "%d: %s", turn, bleed_gave_up));
 }
 
 void answer_step(struct document *into, const struct result *result, const struct steps *steps,

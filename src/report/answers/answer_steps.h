@@ -11,6 +11,10 @@
  */
 void answer_cautions(struct document *into, const struct result *result, unsigned when, bool full);
 
+/* What a bleeding step leaves undone: air that stays above the nipple, air that does not come. */
+void answer_bleed_warnings(struct document *into, const struct result *result,
+                           const struct step *step, int turn);
+
 /* A numbered step in full: words, its boxes, why, what to write down. */
 void answer_step(struct document *into, const struct result *result, const struct steps *steps,
                  size_t at);

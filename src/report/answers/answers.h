@@ -19,6 +19,8 @@ void answer_rules(struct document *into, const struct result *result, const char
 /* The order of the nipples as a table, what is set first and undone; all: every step with why,
  * volumes, costs of orders, ways of bleeding. */
 void answer_bleed(struct document *into, const struct result *result, bool all);
+/* What orders of the nipples cost, and which ways of bleeding suit. */
+void answer_ways(struct document *into, const struct result *result);
 /* Which hoses there must be, which there are, which are new; the first line is the answer. */
 void answer_hoses(struct document *into, const struct result *result);
 /* Where the pedal does not come firm: a list to go through. */

@@ -43,33 +43,6 @@ static void add_left_out(struct document *into, const struct result *result)
                                     nipple_words(result->system, plan->asked_left_out[i], arena)));
 }
 
-static const char *trapped_words(struct arena *arena, const struct result *result,
-                                 const struct step *step)
-{
-    const struct bleed_detail *detail = step->bleed;
-    const char *cost =
-        isnan(detail->trapped_pedal.m)
-            ? ""
-            : text_print(
-                  arena,
-                  detail->trapped_to_floor ? " and cost %s of pedal, more than it has: it goes to "
-                                             "the floor,"
-                                           : " and cost %s of pedal",
-                  unit_text(arena, detail->trapped_pedal.m, DIMENSION_LENGTH, result->units));
-    return text_print(arena, "%s of air stay above the nipple%s unless it is turned up",
-                      bleed_volume(arena, result, detail->trapped.m3), cost);
-}
-
-static const char *untouched_words(struct arena *arena, const struct result *result)
-{
-    const struct bleed_plan *plan = result->bleed;
-    struct text names = text_start(arena);
-    for (int i = 0; i < plan->untouched_count; i++)
-        text_add(&names, "%s%s", i > 0 ? ", " : "",
-                 nipple_words(result->system, plan->untouched[i], arena));
-    return names.items;
-}
-
 /* --- in full --------------------------------------------------------------------------------- */
 
 static void add_line(struct document *into, const char *label, const char *words)
@@ -164,15 +137,6 @@ static void add_amounts(struct document *into, const struct result *result, cons
                             bleed_volume(arena, result, detail->air_left.m3)));
 }
 
-static void add_warnings(struct document *into, const struct result *result,
-                         const struct step *step)
-{
-    if (step->bleed->trapped.m3 > 0)
-        add_line(into, "WARNING", trapped_words(into->arena, result, step));
-    if (step->bleed->gave_up)
-        add_line(into, "WARNING", bleed_gave_up);
-}
-
 static void add_steps(struct document *into, const struct result *result)
 {
     const struct steps *steps = &result->bleed->steps;
@@ -195,8 +159,7 @@ static void add_steps(struct document *into, const struct result *result)
             add_way(into, result, step);
         if (step->nipple >= 0 && drawn && step->bleed != NULL)
             add_amounts(into, result, step);
-        if (step->bleed != NULL)
-            add_warnings(into, result, step);
+        answer_bleed_warnings(into, result, step, (int)i + 1);
     }
 }
 
@@ -204,8 +167,8 @@ static void add_after(struct document *into, const struct result *result)
 {
     document_gap(into);
     if (result->bleed->untouched_count > 0)
-        document_words(
-            into, text_print(into->arena, "Stay shut: %s", untouched_words(into->arena, result)))
+        document_words(into, text_print(into->arena, "Stay shut: %s",
+                                        bleed_untouched_words(into->arena, result)))
             ->hang = 2;
     const char *fluid = bleed_fluid_words(into->arena, result);
     if (fluid != NULL)
@@ -312,6 +275,14 @@ static void add_methods(struct document *into, const struct result *result)
     }
 }
 
+void answer_ways(struct document *into, const struct result *result)
+{
+    if (result->bleed->refused)
+        return;
+    add_costs(into, result);
+    add_methods(into, result);
+}
+
 static struct steps phase_of(const struct result *result, enum step_phase phase)
 {
     return plan_phases(result->plan, phase, phase);
@@ -339,8 +310,7 @@ static void in_full(struct document *into, const struct result *result)
     answer_steps(into, result, "Settings without which bleeding cannot succeed", &settings);
     add_steps(into, result);
     add_after(into, result);
-    add_costs(into, result);
-    add_methods(into, result);
+    answer_ways(into, result);
     answer_steps(into, result, "Then: settings undone, levels, is it tight?", &result->tests);
 }
 
@@ -354,34 +324,6 @@ static const char *because(struct arena *arena, const struct step *step)
         if (*letter == '-')
             *letter = ' ';
     return words;
-}
-
-static const char *amount_words(struct arena *arena, const struct result *result,
-                                const struct step *step)
-{
-    if (step->nipple < 0)
-        return "no bubbles";
-    if (step->bleed != NULL && !bleed_draws(step))
-        return "clear";
-    return text_print(arena, "%s%s", bleed_volume(arena, result, step->volume.m3),
-                      step->volume_assumed && !isnan(step->volume.m3) ? " *" : "");
-}
-
-static const char *stroke_words(struct arena *arena, const struct result *result,
-                                const struct step *step)
-{
-    if (result->bleed->method != METHOD_PEDAL || step->nipple < 0)
-        return "-";
-    return step->bleed != NULL && !bleed_draws(step) ? "3 to 5"
-                                                     : bleed_strokes(arena, step->strokes);
-}
-
-static const char *top_up_words(struct arena *arena, const struct result *result,
-                                const struct step *step)
-{
-    int every =
-        step->nipple >= 0 && result->bleed->method == METHOD_PEDAL ? bleed_top_up_every(step) : 0;
-    return every > 0 ? text_print(arena, "every %d", every) : "-";
 }
 
 static void add_nipples(struct document *into, const struct result *result)
@@ -406,20 +348,13 @@ static void add_nipples(struct document *into, const struct result *result)
                                      words_renamed(arena, bleed_step_name(arena, result, step),
                                                    " nipple", ""),
                                      with != NULL ? ", " : "", with != NULL ? with : ""));
-        table_cell(table, amount_words(arena, result, step));
-        table_cell(table, stroke_words(arena, result, step));
-        table_cell(table, top_up_words(arena, result, step));
+        table_cell(table, bleed_amount_short(arena, result, step));
+        table_cell(table, bleed_strokes_short(arena, result, step));
+        table_cell(table, bleed_top_up_short(arena, result, step));
         table_cell(table, because(arena, step));
     }
-    for (size_t i = 0; i < steps->count; i++) {
-        const struct step *step = &steps->items[i];
-        if (step->bleed != NULL && step->bleed->trapped.m3 > 0)
-            document_caution(
-                into, "WARNING",
-                text_print(arena, "%zu: %s.", i + 1, trapped_words(arena, result, step)));
-        if (step->bleed != NULL && step->bleed->gave_up)
-            document_caution(into, "WARNING", text_print(arena, "%zu: %s", i + 1, bleed_gave_up));
-    }
+    for (size_t i = 0; i < steps->count; i++)
+        answer_bleed_warnings(into, result, &steps->items[i], (int)i + 1);
 }
 
 /* The other ways that suit: "pressure, vacuum, reverse": words for --method. */
@@ -455,7 +390,7 @@ static void add_round(struct document *into, const struct result *result)
     answer_label(
         table, "Each",
         text_print(arena, "Tube on, its end under fluid. %s", bleed_how_short(arena, plan)));
-    answer_label(table, "Stay shut", untouched_words(arena, result));
+    answer_label(table, "Stay shut", bleed_untouched_words(arena, result));
     if (!opens(result))
         answer_label(table, "Before", phase_briefs(arena, result, PHASE_BEFORE, &count));
     answer_label(table, "Set first", phase_briefs(arena, result, PHASE_SETTINGS, &count));

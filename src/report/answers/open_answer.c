@@ -7,6 +7,7 @@
 #include "report/answers/answer_findings.h"
 #include "report/answers/answer_steps.h"
 #include "report/words/pair_words.h"
+#include "report/words/plan_words.h"
 #include "report/words/step_words.h"
 #include "units/unit.h"
 
@@ -15,28 +16,6 @@
      1u << CAUTION_CLUTCH)
 
 /* --- in short -------------------------------------------------------------------------------- */
-
-/* What a step says, with the one of the other side that says the same; that one is then done. */
-static const char *line_of(struct arena *arena, const struct result *result, size_t at, bool *done)
-{
-    const struct steps *steps = &result->plan->steps;
-    const struct part *parts = result->system->parts;
-    const struct step *step = &steps->items[at];
-    const char *words = step_brief(arena, result, step);
-    for (size_t i = at + 1; i < steps->count && step->part >= 0; i++) {
-        const struct step *other = &steps->items[i];
-        if (other->row != step->row || other->part < 0 || done[i])
-            continue;
-        const char *one = parts[step->part].name, *two = parts[other->part].name;
-        const char *pair = pair_words(arena, one, two);
-        if (pair == NULL ||
-            strcmp(words_renamed(arena, words, one, two), step_brief(arena, result, other)) != 0)
-            continue;
-        done[i] = true;
-        return words_renamed(arena, words, one, pair);
-    }
-    return words;
-}
 
 static void put_line(struct document *into, const char *words)
 {
@@ -58,7 +37,7 @@ static void add_phase(struct document *into, const struct result *result, enum s
             continue;
         if (line == NULL)
             document_head(into, 2, phase_words(phase));
-        const char *words = line_of(arena, result, i, done);
+        const char *words = plan_brief(arena, result, i, done);
         const char *both = line != NULL ? text_print(arena, "%s; %s", line, words) : words;
         if (line != NULL && text_letters(both) > LINE) {
             put_line(into, line);
@@ -68,26 +47,6 @@ static void add_phase(struct document *into, const struct result *result, enum s
     }
     if (line != NULL)
         put_line(into, line);
-}
-
-static const char *torque_words(struct arena *arena, const struct plan_joint *joint,
-                                enum unit_system units)
-{
-    if (isnan(joint->least.nm))
-        return "maker's";
-    const char *least = unit_text(arena, joint->least.nm, DIMENSION_TORQUE, units);
-    if (isnan(joint->most.nm) || joint->most.nm == joint->least.nm)
-        return least;
-    return text_print(arena, "%s to %s",
-                      unit_show(arena, joint->least.nm, DIMENSION_TORQUE, units).number,
-                      unit_text(arena, joint->most.nm, DIMENSION_TORQUE, units));
-}
-
-static const char *joint_name(const struct result *result, struct arena *arena,
-                              const struct plan_joint *joint)
-{
-    const struct part *parts = result->system->parts;
-    return text_print(arena, "%s at the %s", parts[joint->part].name, parts[joint->at].name);
 }
 
 /* "front pipes at the front hoses" of two joints that are alike but for the side, or NULL. */
@@ -100,8 +59,8 @@ static const char *joints_pair(const struct result *result, struct arena *arena,
                             ? parts[one->at].name
                             : pair_words(arena, parts[one->at].name, parts[other->at].name);
     if (what == NULL || where == NULL || one->plugged != other->plugged ||
-        strcmp(torque_words(arena, one, result->units),
-               torque_words(arena, other, result->units)) != 0)
+        strcmp(plan_torque_words(arena, one, result->units),
+               plan_torque_words(arena, other, result->units)) != 0)
         return NULL;
     return text_print(arena, "%s at the %s", what, where);
 }
@@ -111,7 +70,7 @@ static void add_joint(struct table *table, const struct result *result, int at, 
     struct arena *arena = table->arena;
     const struct plan *plan = result->plan;
     const struct plan_joint *joint = &plan->joints[at];
-    const char *letters = joint->letter, *name = joint_name(result, arena, joint);
+    const char *letters = joint->letter, *name = plan_joint_words(result, arena, joint);
     for (int i = at + 1; i < plan->joint_count; i++) {
         const char *pair = done[i] ? NULL : joints_pair(result, arena, joint, &plan->joints[i]);
         if (pair == NULL)
@@ -125,7 +84,7 @@ static void add_joint(struct table *table, const struct result *result, int at, 
     table_cell(table, letters)->tone = TONE_STRONG;
     table_cell(table, name);
     table_cell(table, joint->plugged ? "yes" : "");
-    table_cell(table, torque_words(arena, joint, result->units));
+    table_cell(table, plan_torque_words(arena, joint, result->units));
 }
 
 static void add_joints(struct document *into, const struct result *result)
@@ -145,16 +104,6 @@ static void add_joints(struct document *into, const struct result *result)
     for (int i = 0; i < plan->joint_count; i++)
         if (!done[i])
             add_joint(table, result, i, done);
-}
-
-static const char *bore_words(struct arena *arena, struct length bore, enum unit_system units)
-{
-    return isnan(bore.m) ? "" : unit_show_bore(arena, bore.m, units);
-}
-
-static bool has_row(const struct plan_part *part)
-{
-    return !isnan(part->old_bore.m) || !isnan(part->new_bore.m) || part->fill >= 0;
 }
 
 static bool same_length(struct length a, struct length b)
@@ -180,8 +129,8 @@ static void add_part(struct table *table, const struct result *result, int at, b
     }
     table_row(table);
     table_cell(table, name);
-    table_cell(table, bore_words(arena, part->old_bore, result->units));
-    table_cell(table, bore_words(arena, part->new_bore, result->units));
+    table_cell(table, plan_bore_words(arena, part->old_bore, result->units));
+    table_cell(table, plan_bore_words(arena, part->new_bore, result->units));
     table_cell(table, part->fill >= 0 ? "fill" : "");
 }
 
@@ -195,7 +144,7 @@ static void add_parts(struct document *into, const struct result *result)
     bool *done = ARENA_ARRAY(into->arena, (size_t)plan->part_count + 1, bool);
     struct table *table = NULL;
     for (int i = 0; i < plan->part_count; i++) {
-        if (done[i] || !has_row(&plan->parts[i]))
+        if (done[i] || !plan_part_has_row(&plan->parts[i]))
             continue;
         if (table == NULL) {
             document_head(into, 2, "Parts")->aside =

@@ -23,7 +23,6 @@ struct block *document_head(struct document *document, int level, const char *wo
     struct block *block = add(document, BLOCK_HEAD, words);
     block->level = level;
     block->tone = TONE_STRONG;
-    block->together = true;
     return block;
 }
 
@@ -37,7 +36,6 @@ struct block *document_tick(struct document *document, const char *words, const 
     struct block *block = add(document, BLOCK_TICK, words);
     block->blank = blank != NULL ? words_kept(document->arena, blank) : NULL;
     block->share = 0.25;
-    block->together = true;
     return block;
 }
 
@@ -58,7 +56,6 @@ struct block *document_caution(struct document *document, const char *signal, co
     struct block *block = add(document, BLOCK_CAUTION, words);
     block->signal = text_copy(document->arena, signal);
     block->tone = tone_of_signal(signal);
-    block->together = true;
     return block;
 }
 
@@ -66,7 +63,6 @@ struct block *document_picture(struct document *document, const char *name, doub
 {
     struct block *block = add(document, BLOCK_PICTURE, name);
     block->share = share;
-    block->together = true;
     return block;
 }
 
@@ -75,9 +71,9 @@ void document_gap(struct document *document)
     add(document, BLOCK_GAP, NULL);
 }
 
-void document_turn(struct document *document)
+struct block *document_turn(struct document *document, const char *words)
 {
-    add(document, BLOCK_TURN, NULL);
+    return add(document, BLOCK_TURN, words);
 }
 
 struct table *document_table(struct document *document, const struct table_column *columns,

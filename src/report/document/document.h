@@ -45,6 +45,7 @@ struct cell {
     const char *words; /* beside a box or before a line: small words that say what */
     enum tone tone;
     bool asked; /* of a box or line column: there is a box, a line */
+    bool done;  /* of a box: it is ticked */
 };
 
 struct table_row {
@@ -80,7 +81,9 @@ struct block {
     int level;          /* of a head: 1 the answer's, 2 of what follows */
     int indent;         /* steps to the right */
     int hang;           /* further lines stand so many steps further right */
-    bool together;      /* not torn over two sides; a head always stays with what follows */
+    bool done;          /* of a row to tick: it is ticked */
+    bool if_room;       /* on paper only where it, and such ones after it, still find room on a
+                         * side; nothing on a screen */
     const char *words;  /* of all but tables, gaps, turns; of a picture its name */
     const char *aside;  /* of a head: plain words that follow it on its line, or NULL */
     const char *signal; /* of a caution: "WARNING"; of a row to tick a letter or number, or NULL */
@@ -98,7 +101,7 @@ struct document {
 
 struct document document_start(struct arena *arena);
 
-/* Each adds a block and gives it, for what is seldom set: indent, tone, together. The pointer holds
+/* Each adds a block and gives it, for what is seldom set: indent, tone, if_room. The pointer holds
  * until the next block is added. */
 struct block *document_head(struct document *document, int level, const char *words);
 struct block *document_words(struct document *document, const char *words);
@@ -109,7 +112,8 @@ struct block *document_caution(struct document *document, const char *signal, co
 /* A picture by its name, at least so high: share of the width. */
 struct block *document_picture(struct document *document, const char *name, double share);
 void document_gap(struct document *document);
-void document_turn(struct document *document);
+/* A new side, called "Car: words" from there on; its tone small: what is read at a desk. */
+struct block *document_turn(struct document *document, const char *words);
 
 /* A table; the columns are copied. Gives it for its rows; it may be filled after other blocks were
  * added. */

@@ -59,7 +59,7 @@ static const char *tick_words(struct arena *arena, double value, double step)
 static void draw_axes(struct sketch *sketch, const struct scale *scale)
 {
     const struct box *box = &scale->box;
-    struct font font = {.size = 6.8};
+    struct font font = {.size = 8};
     struct pen thin = pen_of(0.3, INK_BLACK), faint = pen_of(0.15, INK_LIGHT);
     double most_fluid = scale->most_fluid / scale->unit, most_air = scale->most_air / scale->unit;
     double step = bleed_curve_step(most_fluid);
@@ -129,7 +129,7 @@ void bleed_curve_draw(struct sketch *sketch, const struct result *result, struct
         return;
     sketch_words(sketch, box.left, box.top + 2.8,
                  text_print(sketch->arena, "air left, %s", scale.unit_name),
-                 (struct font){.size = 6.8}, ALIGN_LEFT, INK_BLACK);
+                 (struct font){.size = 8}, ALIGN_LEFT, INK_BLACK);
     draw_axes(sketch, &scale);
     draw_marks(sketch, result, &scale);
     struct point *points = ARENA_ARRAY(sketch->arena, (size_t)plan->point_count, struct point);

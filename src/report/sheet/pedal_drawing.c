@@ -21,7 +21,7 @@ struct scale {
 
 static struct font small(void)
 {
-    return (struct font){.size = 6.8};
+    return (struct font){.size = 8};
 }
 
 static double x_of(const struct scale *scale, double effort)
@@ -91,7 +91,7 @@ static void draw_floor(struct sketch *sketch, const struct scale *scale, double 
     double y = y_of(scale, floor);
     sketch_line(sketch, scale->box.left, y, scale->box.right, y, pen_of(0.6, INK_BLACK));
     sketch_words(sketch, scale->box.right + 2, y + 0.9, "floor",
-                 (struct font){.size = 6.8, .bold = true}, ALIGN_LEFT, INK_BLACK);
+                 (struct font){.size = 8, .bold = true}, ALIGN_LEFT, INK_BLACK);
 }
 
 static void draw_line(struct sketch *sketch, const struct scale *scale,

@@ -4,8 +4,8 @@
 
 #include "base/text.h"
 
-#define LINE_HEIGHT 1.32 /* lines of text apart, in sizes of the font */
-#define FOOT        6.0
+#define LINE_HEIGHT 1.28 /* lines of text apart, in sizes of the font */
+#define FOOT        5.5
 
 double side_left(void)
 {
@@ -37,7 +37,7 @@ struct font side_font(const struct side *side, enum tone tone)
     struct font font = {.size = side->size};
     font.bold = tone == TONE_STRONG || tone == TONE_DANGER || tone == TONE_WARNING;
     if (tone == TONE_SMALL)
-        font.size = fmax(SIDE_LEAST, side->size - 1.5);
+        font.size = fmax(SIDE_LEAST, side->size - 2);
     return font;
 }
 
@@ -106,11 +106,18 @@ void side_rule(struct side *side, double left, double right, double y, double th
                     pen_of(thick, thick < 0.3 ? INK_GREY : INK_BLACK));
 }
 
-void side_tick_box(struct side *side, double x, double y)
+void side_tick_box(struct side *side, double x, double y, bool done)
 {
-    struct box box = {x, y, x + side_box(side), y + side_box(side)};
-    if (!side->measuring)
-        sketch_box(page_of(side), box, 0.3, pen_of(0.4, INK_BLACK), INK_WHITE);
+    double size = side_box(side);
+    struct box box = {x, y, x + size, y + size};
+    struct point tick[] = {{x + 0.2 * size, y + 0.55 * size},
+                           {x + 0.42 * size, y + 0.8 * size},
+                           {x + 0.85 * size, y + 0.2 * size}};
+    if (side->measuring)
+        return;
+    sketch_box(page_of(side), box, 0.3, pen_of(0.4, INK_BLACK), INK_WHITE);
+    if (done)
+        sketch_path(page_of(side), tick, 3, pen_of(0.8, INK_BLACK));
 }
 
 void side_blank(struct side *side, double x, double right, double y, const char *words)

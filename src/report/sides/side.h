@@ -27,7 +27,7 @@ struct side {
     bool measuring;       /* nothing is drawn, no side ends */
 };
 
-#define SIDE_MARGIN 12.0
+#define SIDE_MARGIN 10.0
 #define SIDE_BOX    5.0 /* to tick; 4 mm where the words are small */
 #define SIDE_LEAST  8.0 /* points: nothing is smaller */
 
@@ -61,7 +61,8 @@ double side_words_height(const struct side *side, double width, const char *word
 void side_one_line(struct side *side, double x, double y, const char *words, struct font font,
                    enum align align);
 void side_rule(struct side *side, double left, double right, double y, double thick);
-void side_tick_box(struct side *side, double x, double y);
+/* A box to tick; ticked where it is done. */
+void side_tick_box(struct side *side, double x, double y, bool done);
 /* "gap ______": small words, then a line to write on up to right. */
 void side_blank(struct side *side, double x, double right, double y, const char *words);
 /* A tag with a signal word, filled where it is grave; gives its width. */

@@ -3,9 +3,9 @@
 #include <math.h>
 
 #define INDENT     4.0
-#define BETWEEN    5.0 /* from the words of one box to the next box */
+#define BETWEEN    4.0 /* from the words of one box to the next box */
 #define BOX_GAP    2.0 /* from a box to its words */
-#define LINE_APART 0.9 /* between rows of boxes */
+#define LINE_APART 0.4 /* between rows of boxes */
 #define SIGNAL     22.0
 
 void side_end_line(struct side *side)
@@ -17,12 +17,11 @@ void side_end_line(struct side *side)
 
 static void put_head(struct side *side, const struct block *block)
 {
-    struct font font = {.size = block->level > 2 ? side->size + 0.5 : side->size + 2.5,
-                        .bold = true};
-    double y = side->y + 1.6;
+    struct font font = {.size = block->level > 2 ? side->size + 0.5 : side->size + 2, .bold = true};
+    double y = side->y + 1.2;
     if (block->level <= 2) {
         side_rule(side, side_left(), side_right(side), y, 0.5);
-        y += 1.2;
+        y += 0.8;
     }
     double end = side_words(side, side_left(), y, side_width(side), block->words, font);
     if (block->aside != NULL) {
@@ -32,13 +31,13 @@ static void put_head(struct side *side, const struct block *block)
         end = fmax(end, side_words(side, side_left() + start, y + shift, side_width(side) - start,
                                    block->aside, plain));
     }
-    side->y = end + 0.8;
+    side->y = end + 0.4;
 }
 
 /* White words on a black bar: what hurts most. */
 static void put_strip(struct side *side, const struct block *block)
 {
-    struct font font = {.size = side->size - 0.5, .bold = true};
+    struct font font = {.size = side->size - 1, .bold = true};
     struct lines lines =
         sketch_wrap(side->arena, side->ruler, block->words, font, side_width(side) - 6);
     double height = lines.count * side_line(font) + 1.8;
@@ -52,7 +51,7 @@ static void put_strip(struct side *side, const struct block *block)
                          box.top + 0.9 + side_line(font) * i + points_to_mm(font.size) * 1.02,
                          lines.items[i], font, ALIGN_MIDDLE, INK_WHITE);
     }
-    side->y += height + 1.2;
+    side->y += height + 0.8;
 }
 
 static void put_words(struct side *side, const struct block *block)
@@ -63,8 +62,8 @@ static void put_words(struct side *side, const struct block *block)
     }
     double left = side_left() + (block->indent + block->hang) * INDENT;
     struct font font = side_font(side, block->tone);
-    struct lines lines = sketch_wrap(side->arena, side->ruler, block->words, font,
-                                     side_right(side) - left);
+    struct lines lines =
+        sketch_wrap(side->arena, side->ruler, block->words, font, side_right(side) - left);
     side_need(side, fmin(lines.count, 3) * side_line(font));
     for (int i = 0; i < lines.count; i++) {
         side_need(side, side_line(font));
@@ -72,7 +71,7 @@ static void put_words(struct side *side, const struct block *block)
                       font, ALIGN_LEFT);
         side->y += side_line(font);
     }
-    side->y += 0.6;
+    side->y += 0.4;
 }
 
 static void put_caution(struct side *side, const struct block *block)
@@ -107,7 +106,7 @@ static void put_tick(struct side *side, const struct block *block)
     double words = side_words_height(side, room - left, block->words, font);
     if (!begun)
         side_need(side, fmax(words, side_box(side)) + LINE_APART);
-    side_tick_box(side, side->x, side->y);
+    side_tick_box(side, side->x, side->y, block->done);
     double drop = fmax(0, (side_box(side) - side_line(font)) / 2);
     double low = side_words(side, left, side->y + drop, room - left, block->words, font);
     if (blank > 0)

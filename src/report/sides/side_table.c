@@ -2,13 +2,11 @@
 
 #include <math.h>
 
-#include "base/text.h"
-
 #define APART       3.5 /* between columns */
 #define CLOSE       1.5
 #define CIRCLE      5.6
 #define LINE_COMMON 26.0 /* a line to write on where no length is said */
-#define BELOW_WORDS 0.7
+#define BELOW_WORDS 0.5
 #define COMFORT     28.0 /* narrower than this no column of words is made */
 
 struct spans {
@@ -43,10 +41,10 @@ static double cell_width(const struct side *side, const struct table_column *col
                          const struct cell *cell)
 {
     double words = 0;
-    for (const char *line = cell->words; line != NULL; line = text_next_line(line)) {
-        const char *one = text_first_line(side->arena, line);
-        words = fmax(words, ruler_width(side->ruler, one, cell_font(side, cell)));
-    }
+    struct lines lines =
+        sketch_wrap(side->arena, side->ruler, cell->words, cell_font(side, cell), INFINITY);
+    for (int i = 0; i < lines.count; i++)
+        words = fmax(words, ruler_width(side->ruler, lines.items[i], cell_font(side, cell)));
     if (column->kind == CELL_CIRCLE)
         return fmax(CIRCLE, words);
     if (column->kind == CELL_BOX && cell->asked)
@@ -187,7 +185,7 @@ static double row_height(const struct setting_table *set, const struct table_row
     double height = asks(set->table, row) ? side_box(set->side) : 0;
     for (int i = 0; i < set->table->column_count; i++)
         height = fmax(height, cell_height(set, i, &row->cells[i]));
-    return height + (set->table->ruled ? 1.2 : BELOW_WORDS);
+    return height + (set->table->ruled ? 0.8 : BELOW_WORDS);
 }
 
 static void put_circle(struct side *side, double x, double y, const char *words)
@@ -209,7 +207,7 @@ static void put_cell(const struct setting_table *set, int at, const struct cell 
     struct font font = cell_font(side, cell);
     if (column->kind == CELL_BOX && cell->asked) {
         bool words = *cell->words != '\0';
-        side_tick_box(side, words ? x : x + (width - side_box(side)) / 2, y);
+        side_tick_box(side, words ? x : x + (width - side_box(side)) / 2, y, cell->done);
         x += side_box(side) + 1.5;
     } else if (column->kind == CELL_LINE && cell->asked) {
         side_blank(side, x, x + width, y, cell->words);
@@ -230,7 +228,7 @@ static void put_row(const struct setting_table *set, const struct table_row *row
         side_turn(side);
         put_heads(set);
     }
-    double y = side->y + (set->table->ruled ? 0.5 : 0.1);
+    double y = side->y + (set->table->ruled ? 0.4 : 0.1);
     bool boxed = asks(set->table, row);
     for (int i = 0; i < set->table->column_count; i++) {
         const struct cell *cell = &row->cells[i];

@@ -7,9 +7,9 @@
 #include "base/text.h"
 #include "report/sides/side.h"
 
-#define TITLE_SIZE 17.0
-#define TITLE_LOW  9.5  /* mm from the margin to the rule below the title */
-#define TOP        18.5 /* mm from the margin to what is set */
+#define TITLE_SIZE 16.0
+#define TITLE_LOW  8.0  /* mm from the margin to the rule below the title */
+#define TOP        15.5 /* mm from the margin to what is set */
 
 struct kinds {
     const char **items;
@@ -80,9 +80,8 @@ static void put_title(struct side *side, struct sketch *page, size_t at, double 
     double wide = ruler_width(side->ruler, words, font);
     if (wide > room)
         font.size = fmax(SIDE_LEAST + 2, font.size * room / wide);
-    sketch_words(page, side_left(), SIDE_MARGIN + TITLE_LOW - 2.6,
-                 shortened(side, words, font, room), font, ALIGN_LEFT,
-                 INK_BLACK);
+    sketch_words(page, side_left(), SIDE_MARGIN + TITLE_LOW - 2.0,
+                 shortened(side, words, font, room), font, ALIGN_LEFT, INK_BLACK);
 }
 
 static void put_frame(struct side *side, size_t at)
@@ -93,14 +92,13 @@ static void put_frame(struct side *side, size_t at)
                                     at + 1, side->sides.count);
     double low = side->height - SIDE_MARGIN;
     put_title(side, page, at, ruler_width(side->ruler, number, font));
-    sketch_words(page, side_right(side), SIDE_MARGIN + TITLE_LOW - 2.6, number, font, ALIGN_RIGHT,
+    sketch_words(page, side_right(side), SIDE_MARGIN + TITLE_LOW - 2.0, number, font, ALIGN_RIGHT,
                  INK_BLACK);
     sketch_line(page, side_left(), SIDE_MARGIN + TITLE_LOW, side_right(side),
                 SIDE_MARGIN + TITLE_LOW, pen_of(0.8, INK_BLACK));
-    put_items(side, page, SIDE_MARGIN + TITLE_LOW + 5);
+    put_items(side, page, SIDE_MARGIN + TITLE_LOW + 4.8);
     sketch_line(page, side_left(), low - 4.2, side_right(side), low - 4.2, pen_of(0.25, INK_GREY));
-    sketch_words(page, side_left(), low,
-                 shortened(side, side->frame->foot, font, side_width(side)),
+    sketch_words(page, side_left(), low, shortened(side, side->frame->foot, font, side_width(side)),
                  font, ALIGN_LEFT, INK_BLACK);
 }
 
@@ -126,8 +124,7 @@ static double kept_below(const struct document *document, size_t at, const struc
         if (block->kind == BLOCK_TURN || height + next > whole)
             break;
         height += next;
-        if (block->kind == BLOCK_TABLE || block->kind == BLOCK_PICTURE ||
-            block->kind == BLOCK_TICK)
+        if (block->kind == BLOCK_TABLE || block->kind == BLOCK_PICTURE || block->kind == BLOCK_TICK)
             break;
     }
     return height;

@@ -64,7 +64,7 @@ static void set_tick(struct pen_line *line, const struct block *block)
 {
     int column = block->indent * INDENT;
     line_move(line, column);
-    line_put(line, "[ ]", TONE_PLAIN);
+    line_put(line, block->done ? "[x]" : "[ ]", TONE_PLAIN);
     if (block->signal != NULL) {
         line_move(line, line->column + 1);
         line_put(line, block->signal, TONE_STRONG);

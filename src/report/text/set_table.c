@@ -124,7 +124,7 @@ static const char *cell_text(struct arena *arena, const struct table_column *col
     if (!cell->asked)
         return cell->words;
     if (column->kind == CELL_BOX)
-        return text_print(arena, "[ ]%s%s", between, cell->words);
+        return text_print(arena, "[%c]%s%s", cell->done ? 'x' : ' ', between, cell->words);
     if (column->kind == CELL_LINE)
         return text_print(arena, "%s%s%s", cell->words, between,
                           rule_of(arena, width - cell_letters(column, cell)));

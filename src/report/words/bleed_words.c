@@ -295,3 +295,41 @@ const char *bleed_guess_words(const struct bleed_plan *plan)
                    "them.";
     return NULL;
 }
+
+const char *bleed_amount_short(struct arena *arena, const struct result *result,
+                               const struct step *step)
+{
+    if (step->nipple < 0)
+        return "no bubbles";
+    if (step->bleed != NULL && !bleed_draws(step))
+        return "clear";
+    return text_print(arena, "%s%s", bleed_volume(arena, result, step->volume.m3),
+                      step->volume_assumed && !isnan(step->volume.m3) ? " *" : "");
+}
+
+const char *bleed_strokes_short(struct arena *arena, const struct result *result,
+                                const struct step *step)
+{
+    if (result->bleed->method != METHOD_PEDAL || step->nipple < 0)
+        return "-";
+    return step->bleed != NULL && !bleed_draws(step) ? "3 to 5"
+                                                     : bleed_strokes(arena, step->strokes);
+}
+
+const char *bleed_top_up_short(struct arena *arena, const struct result *result,
+                               const struct step *step)
+{
+    int every =
+        step->nipple >= 0 && result->bleed->method == METHOD_PEDAL ? bleed_top_up_every(step) : 0;
+    return every > 0 ? text_print(arena, "every %d", every) : "-";
+}
+
+const char *bleed_untouched_words(struct arena *arena, const struct result *result)
+{
+    const struct bleed_plan *plan = result->bleed;
+    struct text names = text_start(arena);
+    for (int i = 0; i < plan->untouched_count; i++)
+        text_add(&names, "%s%s", i > 0 ? ", " : "",
+                 nipple_words(result->system, plan->untouched[i], arena));
+    return names.items;
+}

@@ -73,4 +73,15 @@ const char *bleed_other_words(const struct bleed_plan *plan);
 const char *bleed_cost_words(struct arena *arena, const struct result *result,
                              const struct bleed_cost_row *row);
 
+/* The same of a row of a table: "49 mL *", "clear", "no bubbles"; "8", "3 to 5", "-"; "every 7",
+ * "-". */
+const char *bleed_amount_short(struct arena *arena, const struct result *result,
+                               const struct step *step);
+const char *bleed_strokes_short(struct arena *arena, const struct result *result,
+                                const struct step *step);
+const char *bleed_top_up_short(struct arena *arena, const struct result *result,
+                               const struct step *step);
+/* Nipples that stay shut, "a, b"; "" where there are none. */
+const char *bleed_untouched_words(struct arena *arena, const struct result *result);
+
 #endif

@@ -78,7 +78,7 @@ struct fp_wishes {
     bool shut_early;       /* bleeding: nipples are shut while the pedal still presses */
     enum fp_paper paper;
     const char *annexes; /* FP_SHEET: what is added, "figures, curves", "all"; NULL: nothing */
-    bool replace; /* an existing file may be replaced */
+    bool replace;        /* an existing file may be replaced */
 };
 
 /* Creates an empty desk; NULL when there is no memory. The caller owns it. */

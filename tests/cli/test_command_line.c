@@ -447,8 +447,8 @@ static void notes_are_printed_in_text_json_and_on_the_sheet(void **state)
     expect(RUN_WITH(car, "sheet", "-", noted, DAY, "-o", pdf), 0, NULL, NULL);
     const char *const words[] = {"pdftotext", "-layout", pdf, "-", NULL};
     run = run_program(NULL, words, NULL, 20);
-    assert_non_null(strstr(run.out, "The car: bracket welded in an earlier repair"));
-    assert_non_null(strstr(run.out, "The work of 2026-11-20: seals from the blue tin"));
+    assert_non_null(strstr(run.out, "note on the car: bracket welded in an earlier repair"));
+    assert_non_null(strstr(run.out, "note on the work of 2026-11-20: seals from the blue tin"));
     assert_non_null(strstr(run.out, "backplates are from a scrap car"));
     run_finish(&run);
     free(car);

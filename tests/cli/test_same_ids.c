@@ -36,7 +36,8 @@ static char *sheet_text(const char *car)
     int file = mkstemps(pdf, (int)strlen(".pdf"));
     assert_true(file >= 0);
     close(file);
-    struct run run = run_cli("sheet", car, "-o", pdf, "--replace", "--date", "2026-11-25");
+    struct run run =
+        run_cli("sheet", car, "-o", pdf, "--replace", "--annex", "all", "--date", "2026-11-25");
     if (run.status != 0)
         fprintf(stderr, "%s: %s\n", car, run.err);
     assert_int_equal(run.status, 0);

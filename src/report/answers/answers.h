@@ -19,6 +19,8 @@ void answer_rules(struct document *into, const struct result *result, const char
 /* The order of the nipples as a table, what is set first and undone; all: every step with why,
  * volumes, costs of orders, ways of bleeding. */
 void answer_bleed(struct document *into, const struct result *result, bool all);
+/* Whose order of the nipples it is, where it is not the plan's own, and what it leaves out. */
+void answer_bleed_order(struct document *into, const struct result *result);
 /* What orders of the nipples cost, and which ways of bleeding suit. */
 void answer_ways(struct document *into, const struct result *result);
 /* Which hoses there must be, which there are, which are new; the first line is the answer. */

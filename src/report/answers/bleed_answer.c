@@ -43,6 +43,14 @@ static void add_left_out(struct document *into, const struct result *result)
                                     nipple_words(result->system, plan->asked_left_out[i], arena)));
 }
 
+void answer_bleed_order(struct document *into, const struct result *result)
+{
+    const char *whose = order_words(result->bleed);
+    if (*whose != '\0')
+        document_words(into, whose + 1); /* without the blank before it */
+    add_left_out(into, result);
+}
+
 /* --- in full --------------------------------------------------------------------------------- */
 
 static void add_line(struct document *into, const char *label, const char *words)

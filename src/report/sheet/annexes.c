@@ -25,7 +25,7 @@ static void put_rules(struct document *into, const struct sheet_order *order)
     if (order->country != NULL)
         answer_rules(into, order->result, order->country);
     else
-        document_words(into, "No country is said: [vehicle] country, or --country.");
+        answer_all_rules(into, order->result);
 }
 
 static void put_figures(struct document *into, const struct sheet_order *order)

@@ -7,6 +7,7 @@
 #include "report/answers/answer.h"
 #include "report/answers/answer_findings.h"
 #include "report/answers/answer_steps.h"
+#include "report/answers/answers.h"
 #include "report/words/bleed_words.h"
 #include "report/words/plan_words.h"
 #include "report/words/step_words.h"
@@ -40,7 +41,10 @@ static void put_front(struct document *into, const struct result *result)
 {
     put_strip(into, result);
     document_words(into, fluid_line(into->arena, result))->tone = TONE_SMALL;
-    answer_notes(into, result);
+    struct note *notes;
+    size_t count = notes_of(result->system, into->arena, &notes);
+    for (size_t i = 0; i < count; i++)
+        answer_note(into, &notes[i]);
     answer_unsettled(into, result);
     answer_findings_in_short(into, result, SEVERITY_DANGER, NULL);
     answer_findings_in_short(into, result, SEVERITY_WARNING, NULL);
@@ -214,6 +218,7 @@ static void put_bleeding(struct document *into, const struct result *result)
     }
     document_words(
         into, text_print(arena, "Tube on, its end under fluid. %s", bleed_how_short(arena, plan)));
+    answer_bleed_order(into, result);
     put_nipples(into, result);
     const char *shut = bleed_untouched_words(arena, result);
     if (*shut != '\0')

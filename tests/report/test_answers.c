@@ -298,9 +298,28 @@ static void every_answer_of_every_ready_car_is_short(void **state)
     assert_int_equal(failures, 0);
 }
 
+/* Fluid in mL, and in what tins and jars are marked with: NIST Handbook 44, appendix C: a US fluid
+ * ounce is 29.5735 mL. */
+static void fluid_is_said_in_fluid_ounces_too(void **state)
+{
+    (void)state;
+    struct run run =
+        run_cli("bleed", "systems/village-van.ini", "--units", "imperial", "--date", "2026-11-25");
+    assert_int_equal(run.status, 0);
+    assert_null(strstr(run.out, "in3"));
+    assert_non_null(strstr(run.out, "US fl oz"));
+    const char *row = strstr(run.out, "1  rear left drum");
+    assert_non_null(row);
+    double millilitres = 0, ounces = 0;
+    assert_int_equal(sscanf(row, "1  rear left drum %lf mL (%lf", &millilitres, &ounces), 2);
+    assert_true(fabs(millilitres / ounces - 29.5735) < 0.2);
+    run_finish(&run);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
+        cmocka_unit_test(fluid_is_said_in_fluid_ounces_too),
         cmocka_unit_test(every_answer_of_every_ready_car_is_short),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);

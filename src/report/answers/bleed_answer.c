@@ -334,12 +334,23 @@ static const char *because(struct arena *arena, const struct step *step)
     return words;
 }
 
+/* Whether a bleeding step is noted as done in a work file: the plan knows it. */
+static bool step_is_done(const struct result *result, const struct step *bleeding)
+{
+    const struct steps *steps = &result->plan->steps;
+    for (size_t i = 0; i < steps->count; i++)
+        if (steps->items[i].turn > 0 && steps->items[i].row == bleeding->row &&
+            steps->items[i].part == bleeding->part && steps->items[i].nipple == bleeding->nipple)
+            return steps->items[i].done;
+    return false;
+}
+
 static void add_nipples(struct document *into, const struct result *result)
 {
-    static const struct table_column columns[] = {
+    const struct table_column columns[] = {
         {"", CELL_CIRCLE, CELL_RIGHT, 0, 0, false},
         {"nipple", CELL_WORDS, CELL_LEFT, 0, 0, false},
-        {"draw off", CELL_FIGURE, CELL_RIGHT, 0, 0, false},
+        {bleed_amount_head(result), CELL_FIGURE, CELL_RIGHT, 0, 0, false},
         {"strokes", CELL_FIGURE, CELL_RIGHT, 0, 0, false},
         {"top up", CELL_FIGURE, CELL_RIGHT, 0, 0, false},
         {"because", CELL_WORDS, CELL_LEFT, 0, 0, false}};
@@ -359,7 +370,7 @@ static void add_nipples(struct document *into, const struct result *result)
         table_cell(table, bleed_amount_short(arena, result, step));
         table_cell(table, bleed_strokes_short(arena, result, step));
         table_cell(table, bleed_top_up_short(arena, result, step));
-        table_cell(table, because(arena, step));
+        table_cell(table, step_is_done(result, step) ? "done" : because(arena, step));
     }
     for (size_t i = 0; i < steps->count; i++)
         answer_bleed_warnings(into, result, &steps->items[i], (int)i + 1);

@@ -33,7 +33,7 @@ static void add_phase(struct document *into, const struct result *result, enum s
     const char *line = NULL;
     for (size_t i = 0; i < steps->count; i++) {
         const struct step *step = &steps->items[i];
-        if (step->row->phase != phase || step->row->table != TABLE_NONE || done[i])
+        if (step->row->phase != phase || step->row->table != TABLE_NONE || done[i] || step->done)
             continue;
         if (line == NULL)
             document_head(into, 2, phase_words(phase));
@@ -155,12 +155,26 @@ static void add_parts(struct document *into, const struct result *result)
     }
 }
 
+/* What a work file notes as done is left out above. */
+static void add_noted(struct document *into, const struct result *result)
+{
+    size_t noted = 0;
+    for (size_t i = 0; i < result->plan->steps.count; i++)
+        noted += result->plan->steps.items[i].done;
+    if (noted > 0)
+        document_words(into,
+                       text_print(into->arena,
+                                  "Noted as done, and left out of the lists: %zu of %zu steps.",
+                                  noted, result->plan->steps.count));
+}
+
 static void in_short(struct document *into, const struct result *result)
 {
     answer_title(into, result);
     answer_notes(into, result);
     answer_unsettled(into, result);
     answer_cautions(into, result, CAUTIONS, false);
+    add_noted(into, result);
     add_phase(into, result, PHASE_BEFORE);
     add_phase(into, result, PHASE_APART);
     add_joints(into, result);

@@ -130,5 +130,6 @@ void sheet_readings(struct document *into, const struct result *result)
     put_table(into, result);
     put_first(into, result);
     document_picture(into, "pedal", 0.34)->if_room = true;
+    document_gap(into);
     put_soft(into, result);
 }

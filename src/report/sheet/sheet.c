@@ -112,7 +112,9 @@ static const char *foot_of(const struct sheet_order *order, struct arena *arena)
     text_add(&words, "%s", system->file);
     for (int i = 0; i < system->work_count; i++)
         text_add(&words, ", %s", system->works[i].file);
-    text_add(&words, "  \u00b7  firmpedal %s  \u00b7  * rests on something assumed, ** mostly",
+    text_add(&words,
+             "  \u00b7  firmpedal %s  \u00b7  * rests on something assumed, ** mostly; ! "
+             "outside what it holds for",
              order->version != NULL ? order->version : "");
     return words.items;
 }

@@ -185,11 +185,11 @@ static void put_nipple(struct table *table, const struct result *result, const s
 
 static void put_nipples(struct document *into, const struct result *result)
 {
-    static const struct table_column columns[] = {
+    const struct table_column columns[] = {
         {"", CELL_BOX, CELL_LEFT, 0, 0, false},
         {"", CELL_CIRCLE, CELL_LEFT, 0, 0, false},
         {"nipple", CELL_WORDS, CELL_LEFT, 0, 0, false},
-        {"draw off", CELL_FIGURE, CELL_RIGHT, 0, 0, false},
+        {bleed_amount_head(result), CELL_FIGURE, CELL_RIGHT, 0, 0, false},
         {"strokes", CELL_FIGURE, CELL_RIGHT, 0, 0, false},
         {"top up", CELL_FIGURE, CELL_RIGHT, 0, 0, false},
         {"drawn off", CELL_LINE, CELL_LEFT, 0, 0.17, false}};

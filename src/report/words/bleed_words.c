@@ -62,9 +62,17 @@ const char *bleed_with_words(struct arena *arena, const struct result *result,
     return text_print(arena, "together with %s", nipple_words(result->system, with, arena));
 }
 
+#define US_OUNCE "1 US fl-oz"
+
 const char *bleed_volume(struct arena *arena, const struct result *result, double m3)
 {
-    return isnan(m3) ? "-" : unit_text(arena, m3, DIMENSION_VOLUME, result->units);
+    if (isnan(m3))
+        return "-";
+    const char *metric = unit_text(arena, m3, DIMENSION_VOLUME, UNITS_METRIC);
+    if (result->units != UNITS_IMPERIAL)
+        return metric;
+    double ounce = unit_read(US_OUNCE, DIMENSION_VOLUME).value;
+    return text_print(arena, "%s (%.3g US fl oz)", metric, m3 / ounce);
 }
 
 bool bleed_draws(const struct step *step)
@@ -303,8 +311,17 @@ const char *bleed_amount_short(struct arena *arena, const struct result *result,
         return "no bubbles";
     if (step->bleed != NULL && !bleed_draws(step))
         return "clear";
-    return text_print(arena, "%s%s", bleed_volume(arena, result, step->volume.m3),
-                      step->volume_assumed && !isnan(step->volume.m3) ? " *" : "");
+    const char *mark = step->volume_assumed && !isnan(step->volume.m3) ? " *" : "";
+    if (isnan(step->volume.m3) || result->units != UNITS_IMPERIAL)
+        return text_print(arena, "%s%s", bleed_volume(arena, result, step->volume.m3), mark);
+    return text_print(arena, "%s (%.3g)%s",
+                      unit_text(arena, step->volume.m3, DIMENSION_VOLUME, UNITS_METRIC),
+                      step->volume.m3 / unit_read(US_OUNCE, DIMENSION_VOLUME).value, mark);
+}
+
+const char *bleed_amount_head(const struct result *result)
+{
+    return result->units == UNITS_IMPERIAL ? "draw off (US fl oz)" : "draw off";
 }
 
 const char *bleed_strokes_short(struct arena *arena, const struct result *result,

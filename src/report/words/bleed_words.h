@@ -16,7 +16,7 @@ const char *bleed_step_name(struct arena *arena, const struct result *result,
 const char *bleed_with_words(struct arena *arena, const struct result *result,
                              const struct step *step);
 
-/* "120 mL", "-" when not known. */
+/* "120 mL", "-" when not known; imperial: "120 mL (4.06 US fl oz)", as tins and jars are marked. */
 const char *bleed_volume(struct arena *arena, const struct result *result, double m3);
 /* Whether a step draws off a volume of its own; a nipple that comes up once more does not. */
 bool bleed_draws(const struct step *step);
@@ -77,6 +77,8 @@ const char *bleed_cost_words(struct arena *arena, const struct result *result,
  * "-". */
 const char *bleed_amount_short(struct arena *arena, const struct result *result,
                                const struct step *step);
+/* What stands above a column of them. */
+const char *bleed_amount_head(const struct result *result);
 const char *bleed_strokes_short(struct arena *arena, const struct result *result,
                                 const struct step *step);
 const char *bleed_top_up_short(struct arena *arena, const struct result *result,

@@ -23,7 +23,7 @@ struct reading_row {
     double resolves;      /* SI; a difference below this cannot be told by such a reading: common
                              practice, no source */
     const struct key key; /* its name, unit, limits, example; help: how to take it */
-    bool elsewhere;       /* needs a tester that stands at an inspection, not in a small workshop */
+    bool elsewhere;       /* needs a tester of an inspection, or follows from another reading */
 };
 const struct reading_row *reading_rows(size_t *count);
 /* The row of that figure, or NULL. */

@@ -88,7 +88,8 @@ static void the_sheet_of_the_demo_says_what_was_done(void **state)
     struct run run = ask("pdftotext", "-layout", &bytes);
     static const char *const wanted[] = {
         "Village van",      "DOT 4",    "3 old",   "Settings for bleeding", "Taking apart",
-        "Putting together", "Bleeding", "66.0 mm", "second person",         "side 1 of"};
+        "Putting together", "Bleeding", "66.0 mm", "second person",         "measure first",
+        "side 1 of"};
     for (size_t i = 0; i < sizeof wanted / sizeof wanted[0]; i++)
         if (!strstr(run.out, wanted[i]))
             fail_msg("no words: %s", wanted[i]);
@@ -161,11 +162,12 @@ static void the_sheet_is_short(void **state)
         promise(cars[i], NULL, PAPER_LETTER, 4);
         const char *all = renewing_all(names, cars[i]);
         promise(cars[i], all, PAPER_A4, 5);
-        promise(cars[i], all, PAPER_LETTER, 6);
+        /* the van, of which all is renewed, has the most joints of all */
+        promise(cars[i], all, PAPER_LETTER, strstr(cars[i], "village-van") != NULL ? 6 : 5);
         unlink(all);
     }
     promise("systems/village-van.ini", "demo/village-van-work.ini", PAPER_A4, 4);
-    promise("systems/village-van.ini", "demo/village-van-work.ini", PAPER_LETTER, 5);
+    promise("systems/village-van.ini", "demo/village-van-work.ini", PAPER_LETTER, 4);
     arena_destroy(names);
 }
 

@@ -8,7 +8,7 @@
 #include "report/words/pair_words.h"
 #include "report/words/words.h"
 
-enum { MEASURED_FIRST = 5 };
+enum { MEASURED_FIRST = 3 };
 
 static bool is_readable(const struct figure *figure)
 {
@@ -64,17 +64,28 @@ static void put_reading(struct table *table, const struct result *result, int at
     table_cell(table, text_print(arena, "%s%s%s%s%s", figure->row->title, *of != '\0' ? ", " : "",
                                  of, how != NULL ? ". " : "", how != NULL ? how : ""))
         ->tone = TONE_SMALL;
-    table_cell(table, expected_words(arena, result, figure));
+    table_cell(table, expected_words(arena, result, figure))->tone = TONE_SMALL;
     table_ask(table, reading != NULL ? text_print(arena, "was %s",
                                                   unit_text(arena, reading->value,
                                                             figure->row->dimension, result->units))
                                      : NULL);
 }
 
+/* "measure first: ..." */
+static const char *first_words(struct arena *arena, const struct result *result)
+{
+    struct text words = text_start(arena);
+    for (int i = 0; i < result->measure.count && i < MEASURED_FIRST; i++)
+        text_add(&words, "%s%s", i > 0 ? "; " : "measure first: ",
+                 words_paired(arena, result->system, result->measure.items[i].words));
+    return words.count > 0 ? words.items : NULL;
+}
+
 static void put_table(struct document *into, const struct result *result)
 {
     static const struct table_column columns[] = {
-        {"what, and how it is taken", CELL_WORDS, CELL_LEFT, 0, 0, false},
+        {"what, and how it is taken; brakes at the effort of the check", CELL_WORDS, CELL_LEFT, 0,
+         0, false},
         {"expected", CELL_FIGURE, CELL_RIGHT, 0, 0, false},
         {"read", CELL_LINE, CELL_LEFT, 0, 0.14, false}};
     const struct figures *figures = &result->figures;
@@ -84,25 +95,11 @@ static void put_table(struct document *into, const struct result *result)
         if (done[i] || !is_readable(&figures->items[i]))
             continue;
         if (table == NULL) {
-            document_head(into, 2, "Readings");
+            document_head(into, 2, "Readings")->aside = first_words(into->arena, result);
             table = document_table(into, columns, 3);
         }
         put_reading(table, result, i, done);
     }
-}
-
-static void put_first(struct document *into, const struct result *result)
-{
-    struct text words = text_start(into->arena);
-    for (int i = 0; i < result->measure.count && i < MEASURED_FIRST; i++)
-        text_add(&words, "%s%s", i > 0 ? "; " : "",
-                 words_paired(into->arena, result->system, result->measure.items[i].words));
-    if (words.count == 0)
-        return;
-    struct block *block =
-        document_words(into, text_print(into->arena, "Measure first: %s.", words.items));
-    block->hang = 1;
-    block->tone = TONE_SMALL;
 }
 
 static void put_soft(struct document *into, const struct result *result)
@@ -128,7 +125,6 @@ static void put_soft(struct document *into, const struct result *result)
 void sheet_readings(struct document *into, const struct result *result)
 {
     put_table(into, result);
-    put_first(into, result);
     document_picture(into, "pedal", 0.34)->if_room = true;
     document_gap(into);
     put_soft(into, result);

@@ -113,8 +113,7 @@ static const char *foot_of(const struct sheet_order *order, struct arena *arena)
     for (int i = 0; i < system->work_count; i++)
         text_add(&words, ", %s", system->works[i].file);
     text_add(&words,
-             "  \u00b7  firmpedal %s  \u00b7  * rests on something assumed, ** mostly; ! "
-             "outside what it holds for",
+             "  \u00b7  firmpedal %s  \u00b7  * assumed, ** mostly; ! beyond what it holds for",
              order->version != NULL ? order->version : "");
     return words.items;
 }

@@ -123,7 +123,7 @@ void side_tick_box(struct side *side, double x, double y, bool done)
 void side_blank(struct side *side, double x, double right, double y, const char *words)
 {
     struct font font = side_small();
-    double low = y + side_box(side);
+    double low = y + SIDE_WRITTEN;
     side_one_line(side, x, low - side_line(font), words, font, ALIGN_LEFT);
     double start = x;
     if (words != NULL && *words != '\0')

@@ -27,9 +27,10 @@ struct side {
     bool measuring;       /* nothing is drawn, no side ends */
 };
 
-#define SIDE_MARGIN 10.0
-#define SIDE_BOX    5.0 /* to tick; 4 mm where the words are small */
-#define SIDE_LEAST  8.0 /* points: nothing is smaller */
+#define SIDE_MARGIN  10.0
+#define SIDE_BOX     5.0 /* to tick; 4 mm where the words are small */
+#define SIDE_WRITTEN 4.2 /* from the top of a row to its line to write on */
+#define SIDE_LEAST   8.0 /* points: nothing is smaller */
 
 double side_left(void);
 double side_right(const struct side *side);

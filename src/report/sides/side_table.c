@@ -163,12 +163,15 @@ static void put_heads(const struct setting_table *set)
     side->y += 0.3;
 }
 
-static bool asks(const struct table *table, const struct table_row *row)
+/* Height of what is ticked or written on in a row; 0: nothing is. */
+static double asked_height(const struct setting_table *set, const struct table_row *row)
 {
-    for (int i = 0; i < table->column_count; i++)
+    double height = 0;
+    for (int i = 0; i < set->table->column_count; i++)
         if (row->cells[i].asked)
-            return true;
-    return false;
+            height = fmax(height, set->table->columns[i].kind == CELL_BOX ? side_box(set->side)
+                                                                          : SIDE_WRITTEN);
+    return height;
 }
 
 static double cell_height(const struct setting_table *set, int at, const struct cell *cell)
@@ -182,7 +185,7 @@ static double cell_height(const struct setting_table *set, int at, const struct 
 
 static double row_height(const struct setting_table *set, const struct table_row *row)
 {
-    double height = asks(set->table, row) ? side_box(set->side) : 0;
+    double height = asked_height(set, row);
     for (int i = 0; i < set->table->column_count; i++)
         height = fmax(height, cell_height(set, i, &row->cells[i]));
     return height + (set->table->ruled ? 0.8 : BELOW_WORDS);
@@ -229,11 +232,11 @@ static void put_row(const struct setting_table *set, const struct table_row *row
         put_heads(set);
     }
     double y = side->y + (set->table->ruled ? 0.4 : 0.1);
-    bool boxed = asks(set->table, row);
+    double asked = asked_height(set, row);
     for (int i = 0; i < set->table->column_count; i++) {
         const struct cell *cell = &row->cells[i];
         double words = cell_height(set, i, cell);
-        double drop = boxed && !cell->asked ? fmax(0, (side_box(side) - words) / 2) : 0;
+        double drop = asked > 0 && !cell->asked ? fmax(0, (asked - words) / 2) : 0;
         put_cell(set, i, cell, y + drop);
     }
     side->y += height;

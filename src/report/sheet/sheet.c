@@ -14,6 +14,8 @@
 #define DIAGRAM_MOST  150.0
 #define CURVE_HEIGHT  60.0
 
+enum { WORKS_NAMED = 2 };
+
 struct sheet_order_and_ruler {
     const struct sheet_order *order;
     const struct ruler *ruler;
@@ -110,7 +112,9 @@ static const char *foot_of(const struct sheet_order *order, struct arena *arena)
     const struct system *system = order->result->system;
     struct text words = text_start(arena);
     text_add(&words, "%s", system->file);
-    for (int i = 0; i < system->work_count; i++)
+    if (system->work_count > WORKS_NAMED)
+        text_add(&words, ", %d work files", system->work_count);
+    for (int i = 0; system->work_count <= WORKS_NAMED && i < system->work_count; i++)
         text_add(&words, ", %s", system->works[i].file);
     text_add(&words,
              "  \u00b7  firmpedal %s  \u00b7  * assumed, ** mostly; ! beyond what it holds for",

@@ -42,8 +42,9 @@ static double pot_air(const struct purge_net *net, const struct purge_room *room
 /* Fluid that is about to come: what is left of the stroke once the free air is out. */
 static double share_out(const struct purge_net *net, const struct purge_room *room, int nipple)
 {
-    const int pot = net->nipples[nipple].pot;
-    const double free = room->pot_air[pot] - net->pots[pot].trapped;
+    double free = 0; /* both halves of an opposed caliper clear through its one nipple */
+    for (int pot = net->nipples[nipple].pot; pot >= 0; pot = purge_clears_too(net, pot))
+        free += fmax(room->pot_air[pot] - net->pots[pot].trapped, 0);
     return fmax(fmin(1 - free / shut.stroke, 1), 0);
 }
 

@@ -1,5 +1,5 @@
 /* What holds of every drawing, on cars made up at random (drawn_car.h). As a test it takes some of
- * them, in the long suite 2,000.
+ * them, in the long suite 300.
  *
  *     test_report_drawn_cars --count N        how many cars have what fault
  *     test_report_drawn_cars --list N         the same, and which cars

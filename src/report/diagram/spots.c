@@ -292,7 +292,8 @@ static int compare_candidates(const void *a, const void *b)
 static void try_leaders(struct search *search, const struct label_wish *wish, struct best *best)
 {
     size_t count = search->led.count;
-    qsort(search->led.items, count, sizeof *search->led.items, compare_candidates);
+    if (count > 0)
+        qsort(search->led.items, count, sizeof *search->led.items, compare_candidates);
     for (size_t i = 0; i < count && i < MOST_LED; i++) {
         const struct candidate *candidate = &search->led.items[i];
         if (candidate->score >= best->score)

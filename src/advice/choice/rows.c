@@ -95,7 +95,8 @@ static bool is_straight(const struct finding *finding, const struct row *a, cons
     return true;
 }
 
-/* Where the lines from both ends meet, in the column that is farthest off in the middle. */
+/* Where the lines from both ends meet, in the column that is farthest off in the middle; NaN where
+ * they do not. */
 static double meeting(const struct finding *finding, const struct row *a, const struct row *middle,
                       const struct row *b)
 {
@@ -112,7 +113,10 @@ static double meeting(const struct finding *finding, const struct row *a, const 
     struct row before = row_at(finding, b->effort - step);
     double rise_a = (behind.beyond[column] - a->beyond[column]) / step;
     double rise_b = (b->beyond[column] - before.beyond[column]) / step;
-    return a->effort + (b->beyond[column] - a->beyond[column] - rise_b * width) / (rise_a - rise_b);
+    double bend = rise_a - rise_b;
+    if (bend == 0)
+        return NAN; /* side by side they never meet */
+    return a->effort + (b->beyond[column] - a->beyond[column] - rise_b * width) / bend;
 }
 
 static void split(struct finding *finding, const struct row *a, const struct row *b)

@@ -159,6 +159,29 @@ static void holds(const struct fit *fit, const char *id, double value)
         near(value, line->after, 1e-6 * fmax(fabs(line->after), 0.01));
 }
 
+static bool is_listed(const struct fit *fit, const struct figure *figure)
+{
+    for (int i = 0; i < fit->line_count; i++)
+        if (strcmp(fit->lines[i].id, figure->row->id) == 0 &&
+            strcmp(fit->lines[i].of, figure->of) == 0)
+            return true;
+    return false;
+}
+
+/* fit() asks only about circuits that a change is in; what another one leaves is as it was. */
+static void holds_lost(const struct asking *asking, const struct fit *fit, double value)
+{
+    static const char id[] = "left-circuit-lost";
+    const struct fit_line *line = line_of(fit, id);
+    const struct figures *figures = &asking->car.result->figures;
+    double least = line != NULL ? line->after : INFINITY;
+    for (int i = 0; i < figures->count; i++)
+        if (strcmp(figures->items[i].row->id, id) == 0 && !is_listed(fit, &figures->items[i]))
+            least = fmin(least, figures->items[i].value);
+    if (isfinite(value) && isfinite(least))
+        near(value, least, 1e-6 * fmax(fabs(least), 0.01));
+}
+
 /* One random choice, through choose() with one bore a cylinder, and through fit. */
 static void hold_choice(struct asking *asking, unsigned *seed)
 {
@@ -193,7 +216,7 @@ static void hold_choice(struct asking *asking, unsigned *seed)
         holds(fit, "pedal-left", car->values[CHOICE_LEFT]);
         holds(fit, "rear-lock-margin", car->values[CHOICE_BALANCE]);
         if (car->values[CHOICE_LOST] > 0)
-            holds(fit, "left-circuit-lost", car->values[CHOICE_LOST]);
+            holds_lost(asking, fit, car->values[CHOICE_LOST]);
     }
 }
 

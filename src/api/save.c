@@ -9,10 +9,7 @@
 #include "report/diagram/diagram.h"
 #include "report/sheet/sheet.h"
 
-enum { DIAGRAM_DOTS = 200 /* to the inch */ };
-
-typedef bool (*drawer)(const struct result *, const struct fp_wishes *, struct bytes *,
-                       const char **trouble);
+enum { DOTS = 200 /* to the inch */ };
 
 /* The annex that a word names, one bit; 0: none. */
 static unsigned annex_named(const char *word, size_t length)
@@ -42,8 +39,8 @@ static bool read_annexes(const char *asked, struct arena *arena, unsigned *annex
         size_t length = strcspn(at, between);
         unsigned bit = annex_named(at, length);
         if (bit == 0) {
-            *trouble = text_print(arena, "there is no annex %.*s; there are %s", (int)length, at,
-                                  annex_words(arena));
+            *trouble = text_print(arena, "firmpedal: there is no annex %.*s; there are %s\n",
+                                  (int)length, at, annex_words(arena));
             return false;
         }
         *annexes |= bit;
@@ -52,74 +49,33 @@ static bool read_annexes(const char *asked, struct arena *arena, unsigned *annex
     return true;
 }
 
+/* The files that a drawing can become, by their endings. */
+struct file_row {
+    enum fp_drawing drawing;
+    const char *ending;
+    enum file_kind kind;
+    enum picture_form form;
+};
+static const struct file_row rows[] = {
+    {FP_SHEET, ".pdf", FILE_PDF, PICTURE_PDF},   {FP_DIAGRAM, ".svg", FILE_SVG, PICTURE_SVG},
+    {FP_DIAGRAM, ".png", FILE_PNG, PICTURE_PNG}, {FP_DIAGRAM, ".pdf", FILE_PDF, PICTURE_PDF},
+    {FP_CHOICE, ".svg", FILE_SVG, PICTURE_SVG},  {FP_CHOICE, ".png", FILE_PNG, PICTURE_PNG},
+    {FP_CHOICE, ".pdf", FILE_PDF, PICTURE_PDF},
+};
+enum { ROWS = sizeof rows / sizeof *rows };
+
 static bool draw_sheet(const struct result *result, const struct fp_wishes *wishes,
-                       struct bytes *bytes, const char **trouble)
+                       unsigned annexes, struct bytes *bytes, const char **trouble)
 {
     struct sheet_order order = {.result = result,
                                 .paper = wishes->paper == FP_LETTER ? PAPER_LETTER : PAPER_A4,
+                                .annexes = annexes,
                                 .country = wishes->country != NULL
                                                ? wishes->country
                                                : system_vehicle(result->system)->country,
                                 .version = fp_version()};
-    return read_annexes(wishes->annexes, bytes->arena, &order.annexes, trouble) &&
-           sheet_pdf(&order, bytes, trouble);
+    return sheet_pdf(&order, bytes, trouble);
 }
-
-static bool draw_svg(const struct result *result, const struct fp_wishes *wishes,
-                     struct bytes *bytes, const char **trouble)
-{
-    (void)wishes;
-    return diagram_svg(result, bytes, trouble);
-}
-
-static bool draw_png(const struct result *result, const struct fp_wishes *wishes,
-                     struct bytes *bytes, const char **trouble)
-{
-    (void)wishes;
-    return diagram_png(result, DIAGRAM_DOTS, bytes, trouble);
-}
-
-static bool draw_pdf(const struct result *result, const struct fp_wishes *wishes,
-                     struct bytes *bytes, const char **trouble)
-{
-    (void)wishes;
-    return diagram_pdf(result, bytes, trouble);
-}
-
-static bool draw_choice_svg(const struct result *result, const struct fp_wishes *wishes,
-                            struct bytes *bytes, const char **trouble)
-{
-    (void)wishes;
-    return choice_chart_svg(result, bytes, trouble);
-}
-
-static bool draw_choice_png(const struct result *result, const struct fp_wishes *wishes,
-                            struct bytes *bytes, const char **trouble)
-{
-    (void)wishes;
-    return choice_chart_png(result, DIAGRAM_DOTS, bytes, trouble);
-}
-
-static bool draw_choice_pdf(const struct result *result, const struct fp_wishes *wishes,
-                            struct bytes *bytes, const char **trouble)
-{
-    (void)wishes;
-    return choice_chart_pdf(result, bytes, trouble);
-}
-
-/* The files that a drawing can become, by their endings. */
-static const struct {
-    enum fp_drawing drawing;
-    const char *ending;
-    enum file_kind kind;
-    drawer draw;
-} rows[] = {
-    {FP_SHEET, ".pdf", FILE_PDF, draw_sheet},       {FP_DIAGRAM, ".svg", FILE_SVG, draw_svg},
-    {FP_DIAGRAM, ".png", FILE_PNG, draw_png},       {FP_DIAGRAM, ".pdf", FILE_PDF, draw_pdf},
-    {FP_CHOICE, ".svg", FILE_SVG, draw_choice_svg}, {FP_CHOICE, ".png", FILE_PNG, draw_choice_png},
-    {FP_CHOICE, ".pdf", FILE_PDF, draw_choice_pdf},
-};
-enum { ROWS = sizeof rows / sizeof *rows };
 
 static const char *name_of(enum fp_drawing drawing)
 {
@@ -197,14 +153,14 @@ static enum fp_outcome save_bytes(struct fp_desk *desk, enum fp_drawing drawing,
     return FP_OUTPUT;
 }
 
-/* The way to draw what a path's ending says; NULL, with the reason as the answer, when it ends as
- * none. */
-static drawer find_drawer(struct arena *arena, enum fp_drawing drawing, const char *path,
-                          const char **answer)
+/* What a path's ending says that it is to become; NULL, with the reason as the answer, when it ends
+ * as none. */
+static const struct file_row *find_row(struct arena *arena, enum fp_drawing drawing,
+                                       const char *path, const char **answer)
 {
     for (size_t i = 0; i < ROWS; i++)
         if (rows[i].drawing == drawing && text_ends(path, rows[i].ending))
-            return rows[i].draw;
+            return &rows[i];
     *answer = text_print(arena, "firmpedal: the name of a %s ends with %s; %s does not\n",
                          name_of(drawing), endings_of(arena, drawing), path);
     return NULL;
@@ -215,7 +171,41 @@ enum fp_outcome fp_may_draw(struct fp_desk *desk, enum fp_drawing drawing, const
 {
     ON_NO_MEMORY(desk, FP_OUTPUT);
     *answer = "";
-    return find_drawer(desk->arena, drawing, path, answer) != NULL ? FP_FINE : FP_WRONG_USE;
+    return find_row(desk->arena, drawing, path, answer) != NULL ? FP_FINE : FP_WRONG_USE;
+}
+
+/* What a drawing is of, with what it needs beyond the plain result; NULL with the reason. */
+static struct result *result_for(struct fp_desk *desk, enum fp_drawing drawing,
+                                 const struct fp_wishes *wishes, unsigned *annexes,
+                                 const char **answer)
+{
+    static const unsigned parts[] = {[FP_SHEET] = RESULT_FIGURES | RESULT_JUDGED | RESULT_PLAN,
+                                     [FP_DIAGRAM] = RESULT_PLAN,
+                                     [FP_CHOICE] = 0};
+    if (!read_annexes(wishes->annexes, desk->arena, annexes, answer))
+        return NULL;
+    struct result *result = desk_result(desk, wishes, parts[drawing], answer);
+    if (result != NULL && drawing == FP_CHOICE &&
+        !desk_add_choice(desk, wishes, true, result, answer))
+        return NULL;
+    if (result != NULL && drawing == FP_SHEET)
+        desk_add_curves(desk, wishes, result);
+    return result;
+}
+
+static bool draw(const struct file_row *row, const struct result *result,
+                 const struct fp_wishes *wishes, unsigned annexes, struct bytes *bytes,
+                 const char **trouble)
+{
+    switch (row->drawing) {
+    case FP_SHEET:
+        return draw_sheet(result, wishes, annexes, bytes, trouble);
+    case FP_DIAGRAM:
+        return diagram_picture(result, row->form, DOTS, bytes, trouble);
+    case FP_CHOICE:
+        break;
+    }
+    return choice_picture(result, row->form, DOTS, bytes, trouble);
 }
 
 enum fp_outcome fp_draw(struct fp_desk *desk, enum fp_drawing drawing, const char *path,
@@ -224,23 +214,18 @@ enum fp_outcome fp_draw(struct fp_desk *desk, enum fp_drawing drawing, const cha
     ON_NO_MEMORY(desk, FP_OUTPUT);
     if (desk->car == NULL)
         return FP_INPUT;
-    static const unsigned parts[] = {[FP_SHEET] = RESULT_FIGURES | RESULT_JUDGED | RESULT_PLAN,
-                                     [FP_DIAGRAM] = RESULT_PLAN,
-                                     [FP_CHOICE] = 0};
     const char *answer = "";
-    drawer draw = find_drawer(desk->arena, drawing, path, &answer);
+    unsigned annexes = 0;
+    const struct file_row *row = find_row(desk->arena, drawing, path, &answer);
     struct result *result =
-        draw != NULL ? desk_result(desk, wishes, parts[drawing], &answer) : NULL;
-    if (result == NULL ||
-        (drawing == FP_CHOICE && !desk_add_choice(desk, wishes, true, result, &answer))) {
+        row != NULL ? result_for(desk, drawing, wishes, &annexes, &answer) : NULL;
+    if (result == NULL) {
         complain(desk, path, "wrong-option", answer, NULL);
         return FP_WRONG_USE;
     }
-    if (drawing != FP_CHOICE)
-        desk_add_curves(desk, wishes, result);
     struct bytes bytes = {.arena = desk->arena};
     const char *trouble = NULL;
-    if (!draw(result, wishes, &bytes, &trouble)) {
+    if (!draw(row, result, wishes, annexes, &bytes, &trouble)) {
         complain(desk, path, "picture-failed", trouble != NULL ? trouble : "could not be drawn",
                  NULL);
         return FP_OUTPUT;

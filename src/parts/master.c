@@ -22,6 +22,19 @@ bool master_carries_second(const struct master *master)
            master->primary_spring.n >= master->secondary_spring.n + master->seal_friction.n;
 }
 
+struct length master_full_stroke(const struct master *master, int chamber)
+{
+    if (master->type != MASTER_TANDEM)
+        return master->stroke;
+    return chamber == 0 ? master->primary_stroke : master->secondary_stroke;
+}
+
+struct length master_own_cut_off(const struct master *master, int chamber)
+{
+    bool together = chamber == 0 && master_carries_second(master);
+    return together ? (struct length){0} : master->cut_off;
+}
+
 bool master_is_stepped(const struct master *master)
 {
     return master->large_bore.m > 0;

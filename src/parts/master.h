@@ -85,6 +85,14 @@ struct area master_take_up_area(const struct master *master);
  * Source: force balance on the second piston.
  * Checked by: tests/parts/test_master.c */
 bool master_carries_second(const struct master *master);
+/* How far the piston of a chamber can go, m: a tandem's by its own stroke, 0 the primary one. NaN
+ * where it is not known.
+ * Checked by: tests/parts/test_master.c */
+struct length master_full_stroke(const struct master *master, int chamber);
+/* What the piston of a chamber goes by itself until its port is shut, m: 0 for a primary one that
+ * carries the second along, for then both ports shut in the second's movement.
+ * Checked by: tests/parts/test_master.c */
+struct length master_own_cut_off(const struct master *master, int chamber);
 /* Whether it is stepped. */
 bool master_is_stepped(const struct master *master);
 

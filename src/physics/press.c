@@ -197,21 +197,6 @@ static struct taken_up take_up(const struct pistons *pistons, struct solution *i
     return up;
 }
 
-static double full_stroke(const struct pistons *pistons, int chamber)
-{
-    if (pistons->count == 1)
-        return pistons->data->stroke.m;
-    return chamber == 0 ? pistons->data->primary_stroke.m : pistons->data->secondary_stroke.m;
-}
-
-/* What the piston of a chamber goes by itself until its port is shut: against the second one, where
- * it is the first. */
-static double own_cut_off(const struct pistons *pistons, int chamber)
-{
-    bool passed_together = chamber == 0 && master_carries_second(pistons->data);
-    return passed_together ? 0 : pistons->data->cut_off.m;
-}
-
 /* What one circuit takes of the rod's travel. Gives their sum. */
 static double rod_for(const struct pistons *pistons, int chamber, const struct taken_up *up,
                       struct solution *into)
@@ -219,15 +204,16 @@ static double rod_for(const struct pistons *pistons, int chamber, const struct t
     const struct master *data = pistons->data;
     int circuit = pistons->circuits[chamber];
     if (circuit < 0)
-        return own_cut_off(pistons, chamber); /* nothing is joined to it: it only shuts its port */
+        return master_own_cut_off(pistons->data, chamber)
+            .m; /* nothing is joined to it: it only shuts its port */
     struct circuit_state *taken = &into->circuits[circuit];
     double area = master_area(data).m2, large = master_take_up_area(data).m2;
     take_volumes(pistons, circuit, into);
     bool lost = pistons->lost[chamber];
-    double full = full_stroke(pistons, chamber);
+    double full = master_full_stroke(pistons->data, chamber).m;
     /* The second piston is driven to its end by fluid, which the large bore delivers. */
     double way = up->any ? data->cut_off.m + (full - data->cut_off.m) * area / large : full;
-    taken->rod_cut_off.m = lost ? 0 : own_cut_off(pistons, chamber);
+    taken->rod_cut_off.m = lost ? 0 : master_own_cut_off(pistons->data, chamber).m;
     taken->rod_lost.m = lost ? way : 0;
     double sum = taken->rod_cut_off.m + taken->rod_lost.m;
     for (int cause = 0; cause < CAUSE_COUNT; cause++) {
@@ -249,13 +235,13 @@ static void set_strokes(const struct pistons *pistons, const struct taken_up *up
     double area = master_area(data).m2, second = 0;
     for (int chamber = pistons->count - 1; chamber >= 0; chamber--) {
         int circuit = pistons->circuits[chamber];
-        double stroke = own_cut_off(pistons, chamber);
+        double stroke = master_own_cut_off(pistons->data, chamber).m;
         if (circuit >= 0) {
             struct circuit_state *taken = &into->circuits[circuit];
             if (pistons->lost[chamber])
-                stroke = full_stroke(pistons, chamber);
+                stroke = master_full_stroke(pistons->data, chamber).m;
             else
-                stroke = own_cut_off(pistons, chamber) + taken->volume.m3 / area;
+                stroke = master_own_cut_off(pistons->data, chamber).m + taken->volume.m3 / area;
             if (up->any && chamber == 0) /* against the second, the rod being ahead of its fluid */
                 stroke = rod - second;
             taken->stroke.m = stroke;
@@ -279,9 +265,10 @@ static double past_bore(const struct pistons *pistons, const struct solution *in
     bool any_lost = false;
     for (int chamber = 0; chamber < pistons->count; chamber++) {
         int circuit = pistons->circuits[chamber];
-        double stroke =
-            circuit < 0 ? own_cut_off(pistons, chamber) : into->circuits[circuit].stroke.m;
-        double own = pistons->lost[chamber] ? -INFINITY : stroke - full_stroke(pistons, chamber);
+        double stroke = circuit < 0 ? master_own_cut_off(pistons->data, chamber).m
+                                    : into->circuits[circuit].stroke.m;
+        double own = pistons->lost[chamber] ? -INFINITY
+                                            : stroke - master_full_stroke(pistons->data, chamber).m;
         any_lost = any_lost || pistons->lost[chamber];
         past = known_most(past, own);
         sum += stroke;

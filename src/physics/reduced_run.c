@@ -228,30 +228,18 @@ struct reduced_volumes reduced_volumes_of(const struct reduced *reduced, int ped
 
 /* --- travel ---------------------------------------------------------------------------------- */
 
-static double full_stroke(const struct reduced_master *master, int chamber)
-{
-    if (master->count == 1)
-        return master->data->stroke.m;
-    return chamber == 0 ? master->data->primary_stroke.m : master->data->secondary_stroke.m;
-}
-
-static double own_cut_off(const struct reduced_master *master, int chamber)
-{
-    bool together = chamber == 0 && master_carries_second(master->data);
-    return together ? 0 : master->data->cut_off.m;
-}
-
 static double rod_for(const struct reduced_master *master, int chamber, double now, double up)
 {
     const struct master *data = master->data;
     double area = master_area(data).m2, large = master_take_up_area(data).m2;
     bool stepped = master_is_stepped(data) && !master->lost[0];
-    double full = full_stroke(master, chamber);
+    double full = master_full_stroke(master->data, chamber).m;
     if (master->circuits[chamber] < 0)
-        return own_cut_off(master, chamber);
+        return master_own_cut_off(master->data, chamber).m;
     if (master->lost[chamber])
         return stepped ? data->cut_off.m + (full - data->cut_off.m) * area / large : full;
-    return own_cut_off(master, chamber) + (stepped ? up / large + (now - up) / area : now / area);
+    return master_own_cut_off(master->data, chamber).m +
+           (stepped ? up / large + (now - up) / area : now / area);
 }
 
 /* By how much the pistons need more than their strokes, the rod being known: each by itself, then
@@ -264,14 +252,14 @@ static int past_bores(const struct reduced_master *master, const double *now, do
     bool stepped = master_is_stepped(data) && !master->lost[0], any_lost = false;
     for (int c = master->count - 1; c >= 0; c--) {
         bool joined = master->circuits[c] >= 0;
-        strokes[c] = own_cut_off(master, c) + (joined ? now[c] / area : 0);
+        strokes[c] = master_own_cut_off(master->data, c).m + (joined ? now[c] / area : 0);
         if (joined && master->lost[c])
-            strokes[c] = full_stroke(master, c);
+            strokes[c] = master_full_stroke(master->data, c).m;
         if (joined && stepped && c == 0)
             strokes[c] = rod - (master->count > 1 ? strokes[1] : 0);
     }
     for (int c = 0; c < master->count; c++) {
-        past[c] = master->lost[c] ? -INFINITY : strokes[c] - full_stroke(master, c);
+        past[c] = master->lost[c] ? -INFINITY : strokes[c] - master_full_stroke(master->data, c).m;
         any_lost = any_lost || master->lost[c];
         sum += strokes[c];
     }

@@ -47,11 +47,12 @@ static const struct {
     {"report/paint", "base units"},
     {"report/diagram", "base units parts network physics advice report/words report/paint"},
     {"report/chart",
-     "base units parts network advice advice/common advice/figures report/words report/paint"},
+     "base units parts network advice advice/common advice/figures report/words report/paint "
+     "report/diagram"},
     {"report/sides", "base units report/document report/paint"},
     {"report/sheet",
      "base units parts network advice advice/figures report/words report/document report/answers "
-     "report/sides report/paint report/diagram"},
+     "report/sides report/paint report/chart report/diagram"},
     {"starters", "base parts parts/keys"},
     {"manual", "base units parts parts/keys network input starters advice report/words"},
     {"asking", "base units parts parts/keys network input starters manual"},

@@ -6,35 +6,19 @@
 #include <unistd.h>
 
 #include "support/cmocka_all.h"
+#include "support/own_folder.h"
 #include "support/run_cli.h"
 
 #define CAR  "systems/village-van.ini"
 #define WORK "demo/village-van-work.ini"
 #define DAY  "--date", "2026-11-25"
 
-static char folder[] = "/tmp/firmpedal-command-line-XXXXXX";
-
-static int make_folder(void **state)
-{
-    (void)state;
-    return mkdtemp(folder) == NULL;
-}
-
-static int remove_folder(void **state)
-{
-    (void)state;
-    const char *const words[] = {"rm", "-rf", folder, NULL};
-    struct run run = run_program(NULL, words, NULL, 10);
-    run_finish(&run);
-    return 0;
-}
-
 static char *in_folder(const char *name)
 {
     static char paths[8][128];
     static int next;
     next = (next + 1) % 8;
-    snprintf(paths[next], sizeof paths[next], "%s/%s", folder, name);
+    snprintf(paths[next], sizeof paths[next], "%s/%s", own_folder(), name);
     return paths[next];
 }
 
@@ -85,7 +69,7 @@ static void a_hundred_and_fifty_work_files_all_count(void **state)
     char paths[VISITS + 1][128];
     for (int i = 0; i <= VISITS; i++) {
         char text[200];
-        snprintf(paths[i], sizeof paths[i], "%s/visit-%03d.ini", folder, i);
+        snprintf(paths[i], sizeof paths[i], "%s/visit-%03d.ini", own_folder(), i);
         int length = snprintf(
             text, sizeof text, "[work]\ncar = Village van\ndate = 20%02d-%02d-01\nrenewed = %s\n",
             10 + i / 12, 1 + i % 12, i == VISITS ? "rear feed hose" : "front left hose");
@@ -492,9 +476,46 @@ static void the_cure_that_mends_all_is_the_one_that_is_told(void **state)
     free(car);
 }
 
+static void a_wrong_annex_names_those_there_are(void **state)
+{
+    (void)state;
+    expect(run_cli("sheet", CAR, DAY, "--annex", "figurs", "-o", in_folder("annex.pdf")), 2, NULL,
+           "there is no annex figurs; there are figures, findings");
+    assert_int_not_equal(access(in_folder("annex.pdf"), F_OK), 0);
+}
+
+/* A locale that prints on Letter, one that does not, and what is asked for above both. */
+static void the_paper_is_that_of_the_locale_unless_asked(void **state)
+{
+    (void)state;
+    static const struct {
+        const char *locale, *asked, *size;
+    } rows[] = {{"en_US.UTF-8", NULL, "612 x 792"},
+                {"de_AT.UTF-8", NULL, "595"},
+                {"en_US.UTF-8", "a4", "595"},
+                {"de_AT.UTF-8", "letter", "612 x 792"}};
+    char before[64] = "";
+    snprintf(before, sizeof before, "%s", getenv("LC_ALL") != NULL ? getenv("LC_ALL") : "");
+    unsetenv("LC_ALL");
+    for (size_t i = 0; i < sizeof rows / sizeof rows[0]; i++) {
+        setenv("LC_PAPER", rows[i].locale, 1);
+        const char *pdf = in_folder("locale.pdf");
+        expect(run_cli("sheet", CAR, DAY, "--replace", "-o", pdf,
+                       rows[i].asked != NULL ? "--paper" : NULL, rows[i].asked),
+               0, NULL, NULL);
+        const char *const words[] = {"pdfinfo", pdf, NULL};
+        expect(run_program(NULL, words, NULL, 20), 0, rows[i].size, NULL);
+    }
+    unsetenv("LC_PAPER");
+    if (*before != '\0')
+        setenv("LC_ALL", before, 1);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
+        cmocka_unit_test(a_wrong_annex_names_those_there_are),
+        cmocka_unit_test(the_paper_is_that_of_the_locale_unless_asked),
         cmocka_unit_test(a_hundred_and_fifty_work_files_all_count),
         cmocka_unit_test(an_option_given_twice_is_refused_and_named),
         cmocka_unit_test(the_order_asked_for_is_gone_through_in_text_step_json_and_sheet),
@@ -510,5 +531,5 @@ int main(void)
         cmocka_unit_test(what_the_figures_lack_stands_beneath_them),
         cmocka_unit_test(the_cure_that_mends_all_is_the_one_that_is_told),
     };
-    return cmocka_run_group_tests(tests, make_folder, remove_folder);
+    return cmocka_run_group_tests(tests, own_folder_make, own_folder_remove);
 }

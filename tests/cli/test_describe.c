@@ -5,31 +5,14 @@
 #include <unistd.h>
 
 #include "support/cmocka_all.h"
+#include "support/own_folder.h"
 #include "support/run_cli.h"
-
-static char folder[64];
-
-static int make_folder(void **state)
-{
-    (void)state;
-    strcpy(folder, "/tmp/firmpedal-answers-XXXXXX");
-    return mkdtemp(folder) == NULL;
-}
-
-static int remove_folder(void **state)
-{
-    (void)state;
-    const char *const words[] = {"rm", "-rf", folder, NULL};
-    struct run run = run_program(NULL, words, NULL, 10);
-    run_finish(&run);
-    return 0;
-}
 
 static struct run described(const char *file, const char *car, const char *answers)
 {
     const char *const words[] = {getenv("FIRMPEDAL"), "describe", file, *car != '\0' ? car : NULL,
                                  NULL};
-    return run_program(folder, words, answers, 30);
+    return run_program(own_folder(), words, answers, 30);
 }
 
 static void expect(struct run run, int status, const char *out, const char *err)
@@ -43,7 +26,7 @@ static void expect(struct run run, int status, const char *out, const char *err)
 static const char *path_of(const char *file)
 {
     static char path[128];
-    snprintf(path, sizeof path, "%s/%s", folder, file);
+    snprintf(path, sizeof path, "%s/%s", own_folder(), file);
     return path;
 }
 
@@ -79,7 +62,7 @@ static void answers_come_from_a_file_and_what_is_not_answered_is_left(void **sta
     holds("a.ini", "\npad to pivot = 290 mm\nrod to pivot = 76 mm\n");
     holds("a.ini", "\ndrum diameter = ?               ; inside, past any lip");
     holds("a.ini", "\ndrum diameter = 9 in\n");
-    expect(run_cli_in(folder, "check", "a.ini", "--fail-at", "danger"), 0, "Blue van", NULL);
+    expect(run_cli_in(own_folder(), "check", "a.ini", "--fail-at", "danger"), 0, "Blue van", NULL);
 }
 
 static void the_kind_of_car_is_asked_in_words_or_numbers(void **state)
@@ -94,7 +77,7 @@ static void the_kind_of_car_is_asked_in_words_or_numbers(void **state)
           "; with its own reservoir, concentric slave, independent front, live rear axle,\n"
           "; engine in front, right, load-sensing valve, DOT 4, no hand brake\n");
     holds("b.ini", "\n[clutch reservoir]\n");
-    expect(run_cli_in(folder, "show", "b.ini"), 0, NULL, NULL);
+    expect(run_cli_in(own_folder(), "show", "b.ini"), 0, NULL, NULL);
     /* What was said on the command line is not asked. */
     expect(described("c.ini", "motorcycle, DOT 5.1, single front disc, rear brake without fluid",
                      "leave\n"),
@@ -169,5 +152,5 @@ int main(void)
         cmocka_unit_test(a_description_of_one_s_own_is_taken_up_by_its_question_marks),
         cmocka_unit_test(a_starter_is_taken_up),
     };
-    return cmocka_run_group_tests(tests, make_folder, remove_folder);
+    return cmocka_run_group_tests(tests, own_folder_make, own_folder_remove);
 }

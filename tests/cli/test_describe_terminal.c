@@ -10,45 +10,28 @@
 #include "parts/keys/key.h"
 #include "parts/words.h"
 #include "support/cmocka_all.h"
+#include "support/own_folder.h"
 #include "support/run_cli.h"
 #include "support/terminal.h"
 
 enum { COLUMNS_ASKED = 40 };
 
-static char folder[64];
-
-static int make_folder(void **state)
-{
-    (void)state;
-    strcpy(folder, "/tmp/firmpedal-describe-XXXXXX");
-    return mkdtemp(folder) == NULL;
-}
-
-static int remove_folder(void **state)
-{
-    (void)state;
-    const char *const words[] = {"rm", "-rf", folder, NULL};
-    struct run run = run_program(NULL, words, NULL, 10);
-    run_finish(&run);
-    return 0;
-}
-
 static struct terminal describing(const char *file, const char *car)
 {
     const char *const words[] = {"describe", file, *car != '\0' ? car : NULL, NULL};
-    return terminal_start(folder, words, COLUMNS_ASKED);
+    return terminal_start(own_folder(), words, COLUMNS_ASKED);
 }
 
 static char *path_of(const char *file)
 {
     static char path[128];
-    snprintf(path, sizeof path, "%s/%s", folder, file);
+    snprintf(path, sizeof path, "%s/%s", own_folder(), file);
     return path;
 }
 
 static void reads(const char *file)
 {
-    struct run run = run_cli_in(folder, "show", file);
+    struct run run = run_cli_in(own_folder(), "show", file);
     if (run.status != 0)
         fail_msg("%s: %s", file, run.err);
     run_finish(&run);
@@ -590,7 +573,7 @@ static void what_it_writes_and_the_same_typed_by_hand_give_equal_json(void **sta
     char below[128];
     strcpy(below, path_of("by-hand"));
     for (size_t i = 0; i < sizeof questions / sizeof *questions; i++) {
-        struct run asked = answered_of(folder, questions[i]);
+        struct run asked = answered_of(own_folder(), questions[i]);
         struct run typed = answered_of(below, questions[i]);
         assert_string_equal(asked.out, typed.out);
         assert_int_equal(asked.status, typed.status);
@@ -610,5 +593,5 @@ int main(void)
         cmocka_unit_test(what_was_left_is_taken_up_where_it_was),
         cmocka_unit_test(what_it_writes_and_the_same_typed_by_hand_give_equal_json),
     };
-    return cmocka_run_group_tests(tests, make_folder, remove_folder);
+    return cmocka_run_group_tests(tests, own_folder_make, own_folder_remove);
 }

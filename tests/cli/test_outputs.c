@@ -6,30 +6,14 @@
 #include <unistd.h>
 
 #include "support/cmocka_all.h"
+#include "support/own_folder.h"
 #include "support/run_cli.h"
 
 #define CAR "systems/village-van.ini"
 
-static char folder[] = "/tmp/firmpedal-outputs-XXXXXX";
-
-static int make_folder(void **state)
-{
-    (void)state;
-    return mkdtemp(folder) == NULL;
-}
-
-static int remove_folder(void **state)
-{
-    (void)state;
-    const char *const words[] = {"rm", "-rf", folder, NULL};
-    struct run run = run_program(NULL, words, NULL, 10);
-    run_finish(&run);
-    return 0;
-}
-
 static const char *in_folder(char buffer[static 512], const char *name)
 {
-    snprintf(buffer, 512, "%s/%s", folder, name);
+    snprintf(buffer, 512, "%s/%s", own_folder(), name);
     return buffer;
 }
 
@@ -161,7 +145,7 @@ static void a_full_disk_leaves_no_half_file(void **state)
     assert_int_equal(run.status, 4);
     run_finish(&run);
     assert_int_equal(access(path, F_OK), -1);
-    snprintf(command, sizeof command, "ls -A '%s' | grep -c limited", folder);
+    snprintf(command, sizeof command, "ls -A '%s' | grep -c limited", own_folder());
     const char *const list[] = {"bash", "-c", command, NULL};
     run = run_program(NULL, list, NULL, 10);
     assert_int_equal(atoi(run.out), 0);
@@ -224,7 +208,7 @@ static struct run run_in_shell(const char *arguments, const char *streams)
     const char *mark = strstr(arguments, "FOLDER");
     snprintf(words_of, sizeof words_of, "%.*s%s%s",
              (int)(mark != NULL ? (size_t)(mark - arguments) : strlen(arguments)), arguments,
-             mark != NULL ? folder : "", mark != NULL ? mark + strlen("FOLDER") : "");
+             mark != NULL ? own_folder() : "", mark != NULL ? mark + strlen("FOLDER") : "");
     snprintf(command, sizeof command, "exec '%s' %s %s", getenv("FIRMPEDAL"), words_of, streams);
     const char *const words[] = {"bash", "-c", command, NULL};
     char *root = source_path("");
@@ -310,5 +294,5 @@ int main(void)
         cmocka_unit_test(the_list_of_answers_knows_every_command),
         cmocka_unit_test(the_diagram_comes_in_three_kinds),
     };
-    return cmocka_run_group_tests(tests, make_folder, remove_folder);
+    return cmocka_run_group_tests(tests, own_folder_make, own_folder_remove);
 }

@@ -156,9 +156,33 @@ static void springs_that_are_not_known_leave_the_pressure_unknown(void **state)
     near_unknown(made(&m, 10, MASTER_WHOLE).of[1].pa);
 }
 
+/* By hand: a single one has one stroke and one port; of a tandem each piston has its own, and the
+ * first needs no way of its own where its spring is the stronger one. */
+static void strokes_and_ports_by_chamber(void **state)
+{
+    (void)state;
+    struct master single = {.type = MASTER_SINGLE, .stroke.m = 0.03, .cut_off.m = 0.0012};
+    near(master_full_stroke(&single, 0).m, 0.03, 1e-12);
+    near(master_own_cut_off(&single, 0).m, 0.0012, 1e-12);
+    struct master tandem = {.type = MASTER_TANDEM,
+                            .primary_stroke.m = 0.018,
+                            .secondary_stroke.m = 0.014,
+                            .cut_off.m = 0.0012,
+                            .primary_spring.n = 90,
+                            .secondary_spring.n = 60,
+                            .seal_friction.n = 20};
+    near(master_full_stroke(&tandem, 0).m, 0.018, 1e-12);
+    near(master_full_stroke(&tandem, 1).m, 0.014, 1e-12);
+    near(master_own_cut_off(&tandem, 0).m, 0, 1e-12);
+    near(master_own_cut_off(&tandem, 1).m, 0.0012, 1e-12);
+    tandem.primary_spring.n = 79; /* less than the other and its friction */
+    near(master_own_cut_off(&tandem, 0).m, 0.0012, 1e-12);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
+        cmocka_unit_test(strokes_and_ports_by_chamber),
         cmocka_unit_test(a_circle_has_its_area_and_no_circle_has_none),
         cmocka_unit_test(pressure_is_force_over_area_less_what_the_seals_hold),
         cmocka_unit_test(pressure_is_unknown_outside_its_ranges),

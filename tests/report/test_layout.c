@@ -281,7 +281,7 @@ static void a_car_without_room_is_refused_by_name(void **state)
     assert_non_null(strstr(refusal, "pressure "));
     const char *error = NULL;
     struct bytes bytes = {.arena = arena};
-    assert_false(diagram_svg(layout->result, &bytes, &error));
+    assert_false(diagram_picture(layout->result, PICTURE_SVG, 0, &bytes, &error));
     assert_string_equal(error, refusal);
     assert_int_equal(bytes.count, 0);
     arena_destroy(arena);

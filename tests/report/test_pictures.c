@@ -23,7 +23,7 @@ static const char *svg_of(struct arena *arena, const struct result *result)
 {
     struct bytes bytes = {.arena = arena};
     const char *error = NULL;
-    assert_true(diagram_svg(result, &bytes, &error));
+    assert_true(diagram_picture(result, PICTURE_SVG, 0, &bytes, &error));
     return text_copy_part(arena, (const char *)bytes.items, bytes.count);
 }
 

@@ -296,8 +296,8 @@ static void the_same_result_gives_the_same_bytes(void **state)
     struct bytes svg[2] = {{.arena = arena}, {.arena = arena}};
     struct bytes png[2] = {{.arena = arena}, {.arena = arena}};
     for (int i = 0; i < 2; i++) {
-        assert_true(diagram_svg(result, &svg[i], &error));
-        assert_true(diagram_png(result, 96, &png[i], &error));
+        assert_true(diagram_picture(result, PICTURE_SVG, 0, &svg[i], &error));
+        assert_true(diagram_picture(result, PICTURE_PNG, 96, &png[i], &error));
     }
     assert_int_equal(svg[0].count, svg[1].count);
     assert_memory_equal(svg[0].items, svg[1].items, svg[0].count);
@@ -313,9 +313,9 @@ static void pictures_begin_as_their_formats_do(void **state)
     const struct result *result = fixture_result(arena, (struct fixture_choice){0});
     const char *error = NULL;
     struct bytes bytes[3] = {{.arena = arena}, {.arena = arena}, {.arena = arena}};
-    assert_true(diagram_svg(result, &bytes[0], &error));
-    assert_true(diagram_png(result, 96, &bytes[1], &error));
-    assert_true(diagram_pdf(result, &bytes[2], &error));
+    assert_true(diagram_picture(result, PICTURE_SVG, 0, &bytes[0], &error));
+    assert_true(diagram_picture(result, PICTURE_PNG, 96, &bytes[1], &error));
+    assert_true(diagram_picture(result, PICTURE_PDF, 0, &bytes[2], &error));
     assert_memory_equal(bytes[0].items, "<?xml", 5);
     assert_memory_equal(bytes[1].items, "\x89PNG", 4);
     assert_memory_equal(bytes[2].items, "%PDF", 4);
@@ -329,7 +329,7 @@ static void an_absurd_resolution_is_refused_in_words(void **state)
     const struct result *result = fixture_result(arena, (struct fixture_choice){0});
     const char *error = NULL;
     struct bytes bytes = {.arena = arena};
-    assert_false(diagram_png(result, 1e6, &bytes, &error));
+    assert_false(diagram_picture(result, PICTURE_PNG, 1e6, &bytes, &error));
     assert_non_null(error);
     assert_int_equal(bytes.count, 0);
     arena_destroy(arena);

@@ -371,8 +371,7 @@ static double balance_of(const struct search *search, const struct pair *pair)
 }
 
 /* Least left over the pedals of some states. */
-static double left_of(const struct search *search, const struct pair *pair, int from, int to,
-                      const struct stood *const *pedals)
+static double left_of(const struct pair *pair, int from, int to, const struct stood *const *pedals)
 {
     double least = INFINITY;
     for (int p = from; p < to; p++) {
@@ -385,7 +384,6 @@ static double left_of(const struct search *search, const struct pair *pair, int 
         double left = past > 0 || pedals[p]->dead ? 0 : -floor;
         least = left < least || isnan(left) ? left : least;
     }
-    (void)search;
     return least;
 }
 
@@ -399,9 +397,9 @@ static void go_through_last(struct search *search, const struct added *most,
         struct pair pair = {most, axis < 0 ? &nothing : &search->shares[axis][b]};
         struct column_car car = {
             .foot = foot_of(search, &pair),
-            .left = left_of(search, &pair, 0, search->lost_from, pedals),
-            .lost = left_of(search, &pair, search->lost_from, search->most_from, pedals),
-            .at_most = left_of(search, &pair, search->most_from, search->pedal_count, pedals),
+            .left = left_of(&pair, 0, search->lost_from, pedals),
+            .lost = left_of(&pair, search->lost_from, search->most_from, pedals),
+            .at_most = left_of(&pair, search->most_from, search->pedal_count, pedals),
             .balance = balance_of(search, &pair),
         };
         if (axis >= 0)

@@ -6,8 +6,6 @@
 #include "advice/figures/part_bore.h"
 #include "base/text.h"
 #include "report/chart/contour.h"
-#include "report/paint/drawing.h"
-#include "report/paint/svg.h"
 #include "report/words/choose_words.h"
 #include "units/unit.h"
 
@@ -60,7 +58,7 @@ static void draw_lines(const struct chart *chart, const double *values, double u
 {
     const struct field field = {values, CHOICE_MAP, CHOICE_MAP, chart->box};
     double step = step_for((to - from) / unit);
-    struct font font = {.size = 6.5};
+    struct font font = {.size = 8};
     for (double at = ceil(from / unit / step) * step; at * unit <= to; at += step) {
         struct point end = contour_draw(chart->sketch, &field, at * unit, pen);
         if (isnan(end.x))
@@ -151,7 +149,7 @@ static void draw_edge(const struct chart *chart, int axis)
 {
     size_t count;
     const struct bore_row *rows = bore_rows(&count);
-    struct font font = {.size = 6.5};
+    struct font font = {.size = 8};
     double taken = axis == 0 ? -INFINITY : INFINITY;
     for (size_t i = 0; i < count; i++) {
         double m = rows[i].bore.m;
@@ -178,7 +176,7 @@ static void draw_words(const struct chart *chart)
 {
     struct sketch *sketch = chart->sketch;
     struct arena *arena = sketch->arena;
-    struct font font = {.size = 7.5}, large = {.size = 12, .bold = true};
+    struct font font = {.size = 8}, large = {.size = 12, .bold = true};
     const char *title = system_vehicle(chart->result->system)->title;
     sketch_words(sketch, 8, 9, title != NULL ? title : "Car without a title", large, ALIGN_LEFT,
                  INK_BLACK);
@@ -231,43 +229,25 @@ struct sketch choice_chart(const struct result *result, const struct choice_grou
     return sketch;
 }
 
-struct page_order {
-    const struct result *result;
-    double dots;
-    enum { AS_SVG, AS_PDF, AS_PNG } form;
-};
-
-static bool paint_page(const struct ruler *ruler, const void *order, struct bytes *out,
-                       const char **error)
+static bool make_page(const struct ruler *ruler, const void *of, struct arena *arena,
+                      struct sketch *page, const char **error)
 {
-    const struct page_order *o = order;
-    const struct choice_group *group = choice_chart_of(o->result);
+    const struct result *result = of;
+    const struct choice_group *group = choice_chart_of(result);
+    (void)ruler;
     if (group == NULL) {
         *error = "a picture is of two cylinders of the brakes, each with two bores at least, of "
                  "which all is known that their limits ask for";
         return false;
     }
-    struct sketch page = choice_chart(o->result, group, out->arena);
-    if (o->form == AS_SVG)
-        return paint_svg(&page, ruler, out, error);
-    if (o->form == AS_PNG)
-        return paint_png(&page, o->dots, out, error);
-    return paint_pdf(&page, 1, system_vehicle(o->result->system)->title, o->result->today, out,
-                     error);
+    *page = choice_chart(result, group, arena);
+    return true;
 }
 
-bool choice_chart_svg(const struct result *result, struct bytes *out, const char **error)
+bool choice_picture(const struct result *result, enum picture_form form, double dots,
+                    struct bytes *out, const char **error)
 {
-    return drawing_run(paint_page, &(struct page_order){result, 0, AS_SVG}, out, error);
-}
-
-bool choice_chart_pdf(const struct result *result, struct bytes *out, const char **error)
-{
-    return drawing_run(paint_page, &(struct page_order){result, 0, AS_PDF}, out, error);
-}
-
-bool choice_chart_png(const struct result *result, double dots, struct bytes *out,
-                      const char **error)
-{
-    return drawing_run(paint_page, &(struct page_order){result, dots, AS_PNG}, out, error);
+    const struct picture picture = {make_page,     result, system_vehicle(result->system)->title,
+                                    result->today, form,   dots};
+    return picture_bytes(&picture, out, error);
 }

@@ -2,7 +2,7 @@
 #define FIRMPEDAL_REPORT_CHART_CHOICE_CHART_H
 
 #include "advice/result.h"
-#include "report/paint/paint.h"
+#include "report/paint/drawing.h"
 #include "report/paint/sketch.h"
 
 /* Two bores against each other: lines of the same foot and of the same pedal left, the region that
@@ -14,10 +14,8 @@ const struct choice_group *choice_chart_of(const struct result *result);
 struct sketch choice_chart(const struct result *result, const struct choice_group *group,
                            struct arena *arena);
 
-/* The page as the bytes of a file; false with words in *error. */
-bool choice_chart_svg(const struct result *result, struct bytes *out, const char **error);
-bool choice_chart_pdf(const struct result *result, struct bytes *out, const char **error);
-bool choice_chart_png(const struct result *result, double dots, struct bytes *out,
-                      const char **error);
+/* The page as the bytes of a file; false with words in *error. dots: to the inch, of a PNG. */
+bool choice_picture(const struct result *result, enum picture_form form, double dots,
+                    struct bytes *out, const char **error);
 
 #endif

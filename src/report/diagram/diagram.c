@@ -5,8 +5,6 @@
 
 #include "base/text.h"
 #include "report/diagram/description.h"
-#include "report/paint/drawing.h"
-#include "report/paint/svg.h"
 #include "report/diagram/labels.h"
 #include "report/diagram/symbols.h"
 
@@ -493,21 +491,6 @@ struct sketch diagram_legend(const struct layout *layout, const struct ruler *ru
     return fill_legend(layout, ruler, arena, width, spread, rows).sketch;
 }
 
-/* A title as long as there is room; the whole of it stands in the text. */
-static const char *shortened(const char *title, const struct ruler *ruler, struct font font,
-                             double width, struct arena *arena)
-{
-    size_t length = strlen(title);
-    const char *words = title;
-    while (length > 1 && ruler_width(ruler, words, font) > width) {
-        do
-            length--;
-        while (length > 1 && ((unsigned char)title[length] & 0xC0) == 0x80);
-        words = text_print(arena, "%.*s\u2026", (int)length, title);
-    }
-    return words;
-}
-
 struct sketch diagram_page(const struct layout *layout, const struct ruler *ruler,
                            struct arena *arena)
 {
@@ -522,8 +505,8 @@ struct sketch diagram_page(const struct layout *layout, const struct ruler *rule
     struct font large = {.size = 13, .bold = true};
     const double right_words = 62; /* what stands on the right takes up */
     sketch_words(&page, edge, edge + 5,
-                 shortened(page.title, ruler, large, layout->width - right_words, arena), large,
-                 ALIGN_LEFT, INK_BLACK);
+                 sketch_shortened(arena, ruler, page.title, large, layout->width - right_words),
+                 large, ALIGN_LEFT, INK_BLACK);
     sketch_words(&page, layout->width + edge, edge + 5, "wet side, plan view, not to scale",
                  (struct font){.size = 8}, ALIGN_RIGHT, INK_DARK);
     sketch_place(&page, &drawing, edge, edge + 9);
@@ -531,40 +514,20 @@ struct sketch diagram_page(const struct layout *layout, const struct ruler *rule
     return page;
 }
 
-struct page_order {
-    const struct result *result;
-    double dots;
-    enum { AS_SVG, AS_PDF, AS_PNG } form;
-};
-
-static bool paint_page(const struct ruler *ruler, const void *order, struct bytes *out,
-                       const char **error)
+static bool make_page(const struct ruler *ruler, const void *of, struct arena *arena,
+                      struct sketch *page, const char **error)
 {
-    const struct page_order *o = order;
-    const struct layout *layout = layout_of(o->result, ruler, out->arena);
+    const struct layout *layout = layout_of(of, ruler, arena);
     *error = layout_refusal(layout);
-    if (*error)
-        return false;
-    struct sketch page = diagram_page(layout, ruler, out->arena);
-    if (o->form == AS_SVG)
-        return paint_svg(&page, ruler, out, error);
-    if (o->form == AS_PNG)
-        return paint_png(&page, o->dots, out, error);
-    return paint_pdf(&page, 1, system_vehicle(o->result->system)->title, o->result->today, out,
-                     error);
+    if (*error == NULL)
+        *page = diagram_page(layout, ruler, arena);
+    return *error == NULL;
 }
 
-bool diagram_svg(const struct result *result, struct bytes *out, const char **error)
+bool diagram_picture(const struct result *result, enum picture_form form, double dots,
+                     struct bytes *out, const char **error)
 {
-    return drawing_run(paint_page, &(struct page_order){result, 0, AS_SVG}, out, error);
-}
-
-bool diagram_pdf(const struct result *result, struct bytes *out, const char **error)
-{
-    return drawing_run(paint_page, &(struct page_order){result, 0, AS_PDF}, out, error);
-}
-
-bool diagram_png(const struct result *result, double dots, struct bytes *out, const char **error)
-{
-    return drawing_run(paint_page, &(struct page_order){result, dots, AS_PNG}, out, error);
+    const struct picture picture = {make_page,     result, system_vehicle(result->system)->title,
+                                    result->today, form,   dots};
+    return picture_bytes(&picture, out, error);
 }

@@ -5,7 +5,7 @@
 
 #include "advice/result.h"
 #include "report/diagram/layout.h"
-#include "report/paint/paint.h"
+#include "report/paint/drawing.h"
 #include "report/paint/sketch.h"
 
 /* The drawing of a layout that is not refused, LAYOUT_WIDTH by LAYOUT_HEIGHT, without legend. */
@@ -25,10 +25,8 @@ struct sketch diagram_page(const struct layout *layout, const struct ruler *rule
                            struct arena *arena);
 
 /* The page as the bytes of a file in out (out->arena must be set). false with words in *error, also
- * where the layout is refused. */
-bool diagram_svg(const struct result *result, struct bytes *out, const char **error);
-bool diagram_pdf(const struct result *result, struct bytes *out, const char **error);
-/* dots an inch, 20 to 1200 */
-bool diagram_png(const struct result *result, double dots, struct bytes *out, const char **error);
+ * where the layout is refused. dots: to the inch, 20 to 1200, of a PNG. */
+bool diagram_picture(const struct result *result, enum picture_form form, double dots,
+                     struct bytes *out, const char **error);
 
 #endif

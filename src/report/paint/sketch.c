@@ -7,6 +7,20 @@
 #include "base/text.h"
 #include "units/constants.h"
 
+const char *sketch_shortened(struct arena *arena, const struct ruler *ruler, const char *words,
+                             struct font font, double width)
+{
+    size_t length = strlen(words);
+    const char *cut = words;
+    while (length > 1 && ruler_width(ruler, cut, font) > width) {
+        do
+            length--;
+        while (length > 1 && ((unsigned char)words[length] & 0xC0) == 0x80);
+        cut = text_print(arena, "%.*s\u2026", (int)length, words);
+    }
+    return cut;
+}
+
 double points_to_mm(double points)
 {
     return points * 25.4 / 72.0;

@@ -141,6 +141,10 @@ struct lines {
 struct lines sketch_wrap(struct arena *arena, const struct ruler *ruler, const char *words,
                          struct font font, double width);
 
+/* Words up to where they fit, with three dots where something is left out. */
+const char *sketch_shortened(struct arena *arena, const struct ruler *ruler, const char *words,
+                             struct font font, double width);
+
 /* Millimetres that a size in points is high. */
 double points_to_mm(double points);
 

@@ -60,26 +60,20 @@ static void put_steps(struct document *into, const struct sheet_order *order)
 static const struct {
     const char *word;
     const char *title; /* what its sides are called */
-    const char *help;
     void (*put)(struct document *into, const struct sheet_order *order);
 } rows[ANNEX_COUNT] = {
-    [ANNEX_FIGURES] = {"figures", "figures", "every figure, with what it rests on", put_figures},
-    [ANNEX_FINDINGS] = {"findings", "findings", "every finding in full", put_findings},
-    [ANNEX_CURVES] = {"curves", "curves", "pedal, what takes its travel, air", put_curves},
-    [ANNEX_RULES] = {"rules", "published rules", "published rules of one country", put_rules},
-    [ANNEX_WAYS] = {"ways", "ways of bleeding", "ways of bleeding, what orders cost", put_ways},
-    [ANNEX_CAUTIONS] = {"cautions", "cautions", "every caution in full", put_cautions},
-    [ANNEX_STEPS] = {"steps", "every step", "every step in full, with why", put_steps},
+    [ANNEX_FIGURES] = {"figures", "figures", put_figures},
+    [ANNEX_FINDINGS] = {"findings", "findings", put_findings},
+    [ANNEX_CURVES] = {"curves", "curves", put_curves},
+    [ANNEX_RULES] = {"rules", "published rules", put_rules},
+    [ANNEX_WAYS] = {"ways", "ways of bleeding", put_ways},
+    [ANNEX_CAUTIONS] = {"cautions", "cautions", put_cautions},
+    [ANNEX_STEPS] = {"steps", "every step", put_steps},
 };
 
 const char *annex_word(enum annex annex)
 {
     return rows[annex].word;
-}
-
-const char *annex_help(enum annex annex)
-{
-    return rows[annex].help;
 }
 
 void sheet_annexes(struct document *into, const struct sheet_order *order)

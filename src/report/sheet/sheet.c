@@ -5,9 +5,9 @@
 #include "base/text.h"
 #include "report/diagram/diagram.h"
 #include "report/paint/drawing.h"
-#include "report/sheet/bleed_curve.h"
+#include "report/chart/bleed_curve.h"
 #include "report/sheet/parts_of_sheet.h"
-#include "report/sheet/pedal_drawing.h"
+#include "report/chart/pedal_drawing.h"
 #include "report/sides/sides.h"
 
 #define DIAGRAM_LEAST 120.0 /* mm */

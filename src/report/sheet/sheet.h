@@ -22,9 +22,8 @@ enum annex {
     ANNEX_STEPS, /* every step in full, with why */
     ANNEX_COUNT
 };
-/* "figures"; and the annex of a word, ANNEX_COUNT: none. */
+/* "figures" */
 const char *annex_word(enum annex annex);
-const char *annex_help(enum annex annex);
 
 struct sheet_order {
     const struct result *result;

@@ -6,9 +6,7 @@
 /* The side that is being filled, from the top down; for the files of this folder. */
 
 struct side_list {
-    struct sketch *items;
-    const char **kinds; /* what each side is: "record" */
-    size_t kind_capacity;
+    struct sketch *items; /* their titles are what each side is: "record" */
     size_t count;
     size_t capacity;
 };

@@ -1,7 +1,6 @@
 #include "report/sides/sides.h"
 
 #include <math.h>
-#include <string.h>
 
 #include "base/list.h"
 #include "base/text.h"
@@ -11,21 +10,12 @@
 #define TITLE_LOW  8.0  /* mm from the margin to the rule below the title */
 #define TOP        15.5 /* mm from the margin to what is set */
 
-struct kinds {
-    const char **items;
-    size_t count;
-    size_t capacity;
-};
-
 void side_turn(struct side *side)
 {
     if (side->measuring)
         return;
     struct sketch page = sketch_start(side->arena, side->width, side->height);
-    struct kinds kinds = {side->sides.kinds, side->sides.count, side->sides.kind_capacity};
-    *LIST_ADD(side->arena, &kinds) = side->kind;
-    side->sides.kinds = kinds.items;
-    side->sides.kind_capacity = kinds.capacity;
+    page.title = side->kind;
     *LIST_ADD(side->arena, &side->sides) = page;
     side->y = SIDE_MARGIN + TOP;
     side->x = side_left();
@@ -49,24 +39,9 @@ static void put_items(struct side *side, struct sketch *page, double y)
     }
 }
 
-/* Words that are too wide, up to where they fit, with three dots. */
-static const char *shortened(const struct side *side, const char *words, struct font font,
-                             double width)
-{
-    size_t length = strlen(words);
-    const char *cut = words;
-    while (length > 0 && ruler_width(side->ruler, cut, font) > width) {
-        length--;
-        while (length > 0 && ((unsigned char)words[length] & 0xc0) == 0x80)
-            length--;
-        cut = text_print(side->arena, "%.*s...", (int)length, words);
-    }
-    return cut;
-}
-
 static const char *running_title(const struct side *side, size_t at)
 {
-    const char *kind = side->sides.kinds[at];
+    const char *kind = side->sides.items[at].title;
     return kind != NULL ? text_print(side->arena, "%s: %s", side->frame->title, kind)
                         : side->frame->title;
 }
@@ -81,7 +56,8 @@ static void put_title(struct side *side, struct sketch *page, size_t at, double 
     if (wide > room)
         font.size = fmax(SIDE_LEAST + 2, font.size * room / wide);
     sketch_words(page, side_left(), SIDE_MARGIN + TITLE_LOW - 2.0,
-                 shortened(side, words, font, room), font, ALIGN_LEFT, INK_BLACK);
+                 sketch_shortened(side->arena, side->ruler, words, font, room), font, ALIGN_LEFT,
+                 INK_BLACK);
 }
 
 static void put_frame(struct side *side, size_t at)
@@ -98,8 +74,10 @@ static void put_frame(struct side *side, size_t at)
                 SIDE_MARGIN + TITLE_LOW, pen_of(0.8, INK_BLACK));
     put_items(side, page, SIDE_MARGIN + TITLE_LOW + 4.8);
     sketch_line(page, side_left(), low - 4.2, side_right(side), low - 4.2, pen_of(0.25, INK_GREY));
-    sketch_words(page, side_left(), low, shortened(side, side->frame->foot, font, side_width(side)),
-                 font, ALIGN_LEFT, INK_BLACK);
+    sketch_words(
+        page, side_left(), low,
+        sketch_shortened(side->arena, side->ruler, side->frame->foot, font, side_width(side)), font,
+        ALIGN_LEFT, INK_BLACK);
 }
 
 /* Blocks that are set only where all of them find room, from the first on; gives how many. */

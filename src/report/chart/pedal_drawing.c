@@ -1,9 +1,9 @@
-#include "report/sheet/pedal_drawing.h"
+#include "report/chart/pedal_drawing.h"
 
 #include <math.h>
 
 #include "base/text.h"
-#include "report/sheet/bleed_curve.h"
+#include "report/chart/bleed_curve.h"
 #include "units/unit.h"
 
 #define TICK       1.2

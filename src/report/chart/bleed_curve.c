@@ -1,4 +1,4 @@
-#include "report/sheet/bleed_curve.h"
+#include "report/chart/bleed_curve.h"
 
 #include <math.h>
 

@@ -1,5 +1,5 @@
-#ifndef FIRMPEDAL_REPORT_SHEET_PEDAL_DRAWING_H
-#define FIRMPEDAL_REPORT_SHEET_PEDAL_DRAWING_H
+#ifndef FIRMPEDAL_REPORT_CHART_PEDAL_DRAWING_H
+#define FIRMPEDAL_REPORT_CHART_PEDAL_DRAWING_H
 
 #include "advice/result.h"
 #include "report/paint/sketch.h"

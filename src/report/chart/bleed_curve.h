@@ -1,5 +1,5 @@
-#ifndef FIRMPEDAL_REPORT_SHEET_BLEED_CURVE_H
-#define FIRMPEDAL_REPORT_SHEET_BLEED_CURVE_H
+#ifndef FIRMPEDAL_REPORT_CHART_BLEED_CURVE_H
+#define FIRMPEDAL_REPORT_CHART_BLEED_CURVE_H
 
 #include "advice/result.h"
 #include "report/paint/sketch.h"

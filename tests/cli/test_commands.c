@@ -268,6 +268,8 @@ static void bores_are_chosen(void **state)
     expect(run_cli("choose", CAR, "--among", "brake master, rear drum", "--at-hand",
                    "3/4 in, 13/16 in", "--at-hand", "rear drum: 3/4 in"),
            0, "of 2 suit", NULL);
+    expect(run_cli("choose", CAR, "--among", "brake master, rear drum"), 0,
+           "rests on values of the car that are assumed", NULL);
     expect(run_cli("choose", CAR, "--among", "brake master, rear drum", "--limit", "foot = 20 N"),
            1, "foot stands in the way", NULL);
     static const char *const endings[] = {"svg", "png", "pdf"};

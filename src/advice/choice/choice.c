@@ -453,6 +453,19 @@ static struct acceleration stop_now(const struct choosing *choosing)
     return choosing->room->deceleration;
 }
 
+static bool any_assumed(const struct system *system)
+{
+    for (int i = 0; i < system->part_count; i++) {
+        size_t count;
+        const struct key *keys = key_table(system->parts[i].kind, &count);
+        for (size_t k = 0; k < count; k++)
+            if (keys[k].solves != SOLVES_NOTHING &&
+                part_origin(&system->parts[i], keys[k].field)->kind == ORIGIN_ASSUMED)
+                return true;
+    }
+    return false;
+}
+
 struct chosen *choose(const struct system *system, const struct network *network,
                       const struct choice_asked *asked, struct arena *arena)
 {
@@ -465,6 +478,7 @@ struct chosen *choose(const struct system *system, const struct network *network
                                 .room = solution_room(system, network, arena),
                                 .arena = arena};
     choice->asked = asked;
+    choice->assumed = any_assumed(system);
     choice->stop = isnan(asked->stop.m_s2) ? stop_now(&choosing) : asked->stop;
     add_group(&choosing, false);
     add_group(&choosing, true);

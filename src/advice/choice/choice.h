@@ -77,6 +77,7 @@ struct chosen {
     struct acceleration stop;
     struct choice_group groups[2];
     int group_count;
+    bool assumed; /* some value of the car that figures hang on is assumed */
 };
 
 /* A car suits that breaks no limit. Usual limits: for the same stop no more foot than is hardly

@@ -145,6 +145,10 @@ void answer_choose(struct document *into, const struct result *result, bool all)
     for (int g = 0; g < result->chosen->group_count; g++)
         add_group(into, result, &result->chosen->groups[g], all);
     document_gap(into);
+    if (result->chosen->assumed)
+        document_words(into,
+                       "All of it rests on values of the car that are assumed: firmpedal check "
+                       "marks what hangs on them.");
     document_words(into, "Of a choice every question is answered by firmpedal fit.");
     answer_deference(into, all);
 }

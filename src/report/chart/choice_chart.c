@@ -53,8 +53,9 @@ static double step_for(double span)
     return (times > 5 ? 10 : times > 2 ? 5 : times > 1 ? 2 : 1) * power;
 }
 
+/* row: of the numbers below the upper edge, so that those of two families do not meet. */
 static void draw_lines(const struct chart *chart, const double *values, double unit, double from,
-                       double to, struct pen pen, const char *name)
+                       double to, struct pen pen, const char *name, int row)
 {
     const struct field field = {values, CHOICE_MAP, CHOICE_MAP, chart->box};
     double step = step_for((to - from) / unit);
@@ -63,7 +64,7 @@ static void draw_lines(const struct chart *chart, const double *values, double u
         struct point end = contour_draw(chart->sketch, &field, at * unit, pen);
         if (isnan(end.x))
             continue;
-        end.y = fmax(end.y, chart->box.top + 3);
+        end.y = fmax(end.y, chart->box.top + 3 + 4 * row);
         struct box back = {end.x - 11, end.y - 2.6, end.x - 1, end.y + 0.6};
         sketch_box(chart->sketch, back, 0, pen_of(0, INK_NONE), INK_WHITE);
         sketch_words(chart->sketch, end.x - 1.5, end.y,
@@ -94,10 +95,10 @@ static void draw_values(const struct chart *chart)
     double inch = unit_read("1 in", DIMENSION_LENGTH).value;
     span_of(left, &least, &most);
     draw_lines(chart, left, imperial ? inch : 1e-3, least, most,
-               (struct pen){0.3, INK_DARK, DASH_SHORT}, imperial ? "in" : "mm");
+               (struct pen){0.3, INK_DARK, DASH_SHORT}, imperial ? "in" : "mm", 1);
     span_of(foot, &least, &most);
     draw_lines(chart, foot, imperial ? pound : 1, least, fmin(most, 2.5 * usual),
-               pen_of(0.4, INK_BLACK), imperial ? "lbf" : "N");
+               pen_of(0.4, INK_BLACK), imperial ? "lbf" : "N", 0);
 }
 
 /* The bore of a car on an axis of the group. */
@@ -158,7 +159,7 @@ static void draw_edge(const struct chart *chart, int axis)
         struct point at = axis == 0 ? place(chart, m, chart->map->least[1])
                                     : place(chart, chart->map->least[0], m);
         struct pen pen = pen_of(0.25, INK_BLACK);
-        if (axis == 0 && at.x - taken >= 11) {
+        if (axis == 0 && at.x - taken >= 15) {
             sketch_line(chart->sketch, at.x, at.y, at.x, at.y + 1.2, pen);
             sketch_words(chart->sketch, at.x, at.y + 4.2, rows[i].name, font, ALIGN_MIDDLE,
                          INK_BLACK);
@@ -198,8 +199,10 @@ static void draw_words(const struct chart *chart)
                                       DIMENSION_ACCELERATION, chart->result->units)),
                  font, ALIGN_LEFT, INK_BLACK);
     sketch_words(sketch, 8, HEIGHT - 4,
-                 "cross: the car as it is; dots: bores tried that suit; ring: what keeps most of "
-                 "its limits",
+                 chart->result->chosen->assumed
+                     ? "cross: the car as it is; dots: what suits; ring: the best; rests on "
+                       "values that are assumed"
+                     : "cross: the car as it is; dots: what suits; ring: the best",
                  font, ALIGN_LEFT, INK_BLACK);
 }
 

@@ -87,6 +87,7 @@ json_t *choose_object(struct arena *arena, const struct result *result)
     for (int g = 0; g < result->chosen->group_count; g++)
         json_array_append_new(groups, group_object(arena, result, &result->chosen->groups[g]));
     json_object_set_new(object, "stop", real_or_null(result->chosen->stop.m_s2));
+    json_object_set_new(object, "assumed", json_boolean(result->chosen->assumed));
     json_object_set_new(object, "groups", groups);
     return object;
 }
